@@ -1,0 +1,174 @@
+//! A figure with its unit, as somebody wrote it: read, converted, printed back.
+
+use crate::{
+    Between, Count, Fraction, Kind, Length, Mass, NumberFault, SpoonSystem, Temperature, TimeSpan, Unit, Volume, read_number,
+};
+use std::fmt;
+use std::str::FromStr;
+
+/// A figure, or a range of figures, in one unit.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Measure {
+    /// The figure or range, in the unit as written.
+    pub value: Between<f64>,
+    /// The unit as written.
+    pub unit: Unit,
+}
+
+/// Why a text is not a measure.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Fault {
+    /// No readable number.
+    Number(NumberFault),
+    /// A number, then a word that is no unit we know.
+    UnknownUnit(String),
+    /// The number is below zero where that has no meaning.
+    Negative,
+    /// A range whose end lies below its beginning.
+    Backwards,
+}
+
+impl fmt::Display for Fault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Number(fault) => fault.fmt(f),
+            Self::UnknownUnit(word) => write!(f, "“{word}” is not a unit"),
+            Self::Negative => f.write_str("the figure is negative"),
+            Self::Backwards => f.write_str("the range runs backwards"),
+        }
+    }
+}
+
+impl From<NumberFault> for Fault {
+    fn from(fault: NumberFault) -> Self {
+        Self::Number(fault)
+    }
+}
+
+impl FromStr for Measure {
+    type Err = Fault;
+
+    /// Reads "350g", "1 1/2 tsp", "2-3 tbsp", "1 h 30 min", "-18 °C", "3" (pieces).
+    fn from_str(text: &str) -> Result<Self, Fault> {
+        let text = text.trim();
+        let (from, rest) = signed(text)?;
+        let (to, rest) = range_end(rest)?;
+        let (value, unit) = match to {
+            None => compound(from, rest)?,
+            Some(to) => {
+                let (to, unit) = compound(to, rest)?;
+                (Between { from, to: to.to }, unit)
+            }
+        };
+        if unit.kind() != Kind::Temperature && value.from < 0.0 {
+            return Err(Fault::Negative);
+        }
+        if value.to < value.from {
+            return Err(Fault::Backwards);
+        }
+        Ok(Self { value, unit })
+    }
+}
+
+fn signed(text: &str) -> Result<(f64, &str), Fault> {
+    let negative = ['-', '−'].iter().find_map(|sign| text.strip_prefix(*sign));
+    let (value, rest) = read_number(negative.unwrap_or(text))?;
+    Ok((if negative.is_some() { -value } else { value }, rest))
+}
+
+/// The second figure of "12-18", "12 – 18" or "12 to 18".
+fn range_end(rest: &str) -> Result<(Option<f64>, &str), Fault> {
+    let trimmed = rest.trim_start();
+    let after = ["-", "–", "—", "to "].iter().find_map(|dash| trimmed.strip_prefix(dash));
+    match after {
+        Some(after) => {
+            let (value, rest) = signed(after.trim_start())?;
+            Ok((Some(value), rest))
+        }
+        None => Ok((None, rest)),
+    }
+}
+
+/// The unit, and for times the further parts of "1 h 30 min", in the unit of the last part.
+fn compound(value: f64, rest: &str) -> Result<(Between<f64>, Unit), Fault> {
+    let word_end = rest.find(|c: char| c.is_ascii_digit()).unwrap_or(rest.len());
+    let (word, more) = rest.split_at(word_end);
+    let name = word.trim_matches(|c: char| c.is_whitespace());
+    if name.is_empty() && more.is_empty() {
+        return Ok((Between::just(value), Unit::Piece));
+    }
+    let unit = Unit::named(name).ok_or_else(|| Fault::UnknownUnit(rest.trim().to_owned()))?;
+    if more.is_empty() {
+        return Ok((Between::just(value), unit));
+    }
+    if unit.kind() != Kind::Time {
+        return Err(Fault::UnknownUnit(rest.trim().to_owned()));
+    }
+    let (next, rest) = read_number(more)?;
+    let (tail, smaller) = compound(next, rest)?;
+    if smaller.kind() != Kind::Time || unit_seconds(smaller) >= unit_seconds(unit) {
+        return Err(Fault::UnknownUnit(more.trim().to_owned()));
+    }
+    Ok((Between::just(value * unit_seconds(unit) / unit_seconds(smaller) + tail.from), smaller))
+}
+
+const fn unit_seconds(unit: Unit) -> f64 {
+    unit.size(SpoonSystem::Metric)
+}
+
+macro_rules! reading {
+    ($($(#[$doc:meta])* $name:ident, $kind:ident, $type:ident::$from:ident;)+) => {
+        $($(#[$doc])*
+        #[must_use]
+        pub fn $name(&self, spoons: SpoonSystem) -> Option<Between<$type>> {
+            (self.unit.kind() == Kind::$kind).then(|| self.value.map(|v| $type::$from(v * self.unit.size(spoons))))
+        })+
+    };
+}
+
+impl Measure {
+    /// One figure in one unit.
+    #[must_use]
+    pub const fn new(value: f64, unit: Unit) -> Self {
+        Self { value: Between::just(value), unit }
+    }
+
+    reading! {
+        /// The mass, if it is one.
+        mass, Mass, Mass::grams;
+        /// The volume, if it is one, in the spoons of that system.
+        volume, Volume, Volume::millilitres;
+        /// The number of pieces, if it is one.
+        count, Count, Count::pieces;
+        /// The time, if it is one.
+        time, Time, TimeSpan::seconds;
+        /// The share, if it is one.
+        share, Share, Fraction::ratio;
+        /// The length, if it is one.
+        length, Length, Length::millimetres;
+    }
+
+    /// The temperature, if it is one.
+    #[must_use]
+    pub fn temperature(&self) -> Option<Between<Temperature>> {
+        match self.unit {
+            Unit::Celsius => Some(self.value.map(Temperature::celsius)),
+            Unit::Fahrenheit => Some(self.value.map(Temperature::fahrenheit)),
+            _ => None,
+        }
+    }
+}
+
+impl fmt::Display for Measure {
+    /// As the SI brochure asks: a no-break space before the symbol, an en dash in a range.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}", self.value.from)?;
+        if !self.value.is_single() {
+            write!(f, "\u{2013}{}", self.value.to)?;
+        }
+        match self.unit {
+            Unit::Piece => Ok(()),
+            unit => write!(f, "\u{a0}{}", unit.symbol()),
+        }
+    }
+}

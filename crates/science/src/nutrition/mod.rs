@@ -1,0 +1,6 @@
+//! nutrition.
+
+use crate::Equation;
+
+/// The equations of this phenomenon.
+pub const EQUATIONS: &[&Equation] = &[];
