@@ -53,6 +53,7 @@ pub fn check(group: &str, cases: &[Case]) -> Vec<Row> {
     let mut rows = Vec::new();
     let mut off = Vec::new();
     let mut files: Vec<_> = std::fs::read_dir(&folder).map(|dir| dir.flatten().map(|e| e.path()).collect()).unwrap_or_default();
+    files.retain(|file: &std::path::PathBuf| file.extension().is_some_and(|end| end == "toml"));
     files.sort();
     for file in files {
         let text = std::fs::read_to_string(&file).expect("a readable reference file");
