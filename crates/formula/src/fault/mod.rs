@@ -57,6 +57,7 @@ faults! {
     UNKNOWN_COMPONENT, "unknown-component", Error;
     UNKNOWN_FORMULA, "unknown-formula", Error;
     UNKNOWN_KITCHEN, "unknown-kitchen", Error;
+    FAULTY_FORMULA, "faulty-formula", Error;
     CIRCULAR_STAGES, "circular-stages", Error;
     CIRCULAR_FORMULAS, "circular-formulas", Error;
     CIRCULAR_INGREDIENTS, "circular-ingredients", Error;

@@ -26,6 +26,17 @@ pub struct Pictured {
     pub of: String,
 }
 
+/// Where an ingredient's figures come from.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct FigureSource {
+    /// The key of a published dataset, if it is one.
+    pub dataset: Option<String>,
+    /// The entry's number there.
+    pub id: Option<String>,
+    /// The entry's name there, or the source in the author's words.
+    pub name: String,
+}
+
 /// An ingredient with everything that is known of it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Ingredient {
@@ -56,7 +67,7 @@ pub struct Ingredient {
     /// Whether its sugars count as added.
     pub added_sugar: bool,
     /// Where the figures come from.
-    pub source: String,
+    pub source: FigureSource,
     /// What else is known of them.
     pub notes: String,
     /// Whether it is the author's own.

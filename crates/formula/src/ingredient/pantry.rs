@@ -173,9 +173,6 @@ fn assemble(
         None if parts.is_empty() => Composition::default(),
         None => mixed,
     };
-    let inherited = |text: Option<String>, of_base: fn(&Ingredient) -> &String| {
-        text.or_else(|| base.map(|base| of_base(base).clone())).unwrap_or_default()
-    };
     let mut allergens = draft.allergens.or_else(|| base.map(|base| base.allergens.clone())).unwrap_or_default();
     allergens.extend(parts.iter().flat_map(|(part, _)| part.allergens.iter().cloned()));
     allergens.sort();
@@ -192,8 +189,8 @@ fn assemble(
         edible: draft.edible.or(base.map(|base| base.edible)).unwrap_or(Fraction::WHOLE),
         allergens,
         added_sugar: draft.added_sugar.or(base.map(|base| base.added_sugar)).unwrap_or(false),
-        source: inherited(draft.source, |base| &base.source),
-        notes: inherited(draft.notes, |base| &base.notes),
+        source: draft.source.or_else(|| base.map(|base| base.source.clone())).unwrap_or_default(),
+        notes: draft.notes.or_else(|| base.map(|base| base.notes.clone())).unwrap_or_default(),
         parts,
         name,
         own,

@@ -1,7 +1,7 @@
 //! What was read of a formula, before names and sizes are worked out.
 
 use super::{Action, Amount, At, Attention, Condition, Leaven, PercentOf, StageKind};
-use crate::ingredient::{Composition, Pictured};
+use crate::ingredient::{Composition, FigureSource, Pictured};
 use quantity::{Between, Count, Density, Fraction, Mass, Temperature, TimeSpan, Volume};
 use std::ops::Range;
 use std::sync::Arc;
@@ -135,6 +135,10 @@ pub struct LineDraft {
     pub note: Option<String>,
     /// How warm it goes in.
     pub temperature: Option<Between<Temperature>>,
+    /// The share of it that is taken out again.
+    pub taken_out: Fraction,
+    /// Whether it is added once the pieces are scaled.
+    pub after_scaling: bool,
     /// Whether it counts as flour.
     pub as_flour: Option<bool>,
 }
@@ -192,7 +196,7 @@ pub struct IngredientDraft {
     /// Whether its sugars count as added.
     pub added_sugar: Option<bool>,
     /// Where the figures come from.
-    pub source: Option<String>,
+    pub source: Option<FigureSource>,
     /// What else is known of them.
     pub notes: Option<String>,
 }

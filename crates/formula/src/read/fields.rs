@@ -2,7 +2,7 @@
 
 use super::keys::{Table, Value as Kind};
 use super::At;
-use crate::ingredient::nearest;
+use crate::ingredient::{nearest, FigureSource};
 use crate::{fault, Diagnostic, Place};
 use std::ops::Range;
 use std::sync::Arc;
@@ -140,6 +140,20 @@ impl<'t, 'd> Fields<'t, 'd> {
             }
         }
         texts
+    }
+
+    /// Where figures come from: a text, or a table with dataset, id and name.
+    pub fn source(&self, reader: &mut Reader, name: &str) -> Option<FigureSource> {
+        let value = self.value(name)?;
+        if let Some(text) = value.get_ref().as_str() {
+            return Some(FigureSource { dataset: None, id: None, name: text.to_owned() });
+        }
+        let Some(table) = value.get_ref().as_table() else {
+            self.wrong_kind(reader, name, value);
+            return None;
+        };
+        let word = |key: &str| table.get(key).and_then(|value| value.get_ref().as_str()).map(str::to_owned);
+        Some(FigureSource { dataset: word("dataset"), id: word("id"), name: word("name").unwrap_or_default() })
     }
 
     /// A table within this one.

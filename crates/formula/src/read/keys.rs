@@ -28,6 +28,8 @@ pub enum Value {
     Shares,
     /// A table of composition figures, g per 100 g.
     Composition,
+    /// A text, or a table that names a dataset and the entry in it.
+    Source,
 }
 
 /// A key of a table.
@@ -71,6 +73,7 @@ impl Value {
             Self::Texts => "a text, or a list of texts in [ ]",
             Self::Truth => "true or false",
             Self::Table(_) | Self::Lines(_) | Self::Shares | Self::Composition => "a table",
+            Self::Source => "a text in quotes",
             Self::Tables(_) => "a list of tables, each begun with [[ ]]",
         }
     }
@@ -168,6 +171,8 @@ pub static LINE: Table = Table {
         may("title", Text, "what readers see instead of the ingredient's title"),
         may("note", Text, "how it should be: \"dry and floury, riced warm\""),
         may("temperature", Fig("a temperature, such as \"24 °C\""), "how warm it goes in"),
+        may("taken-out", Fig("a percentage, such as \"96 %\""), "the share of it that is taken out again: strained fruit, a bay leaf, drained frying oil"),
+        may("after-scaling", Truth, "whether it is added once the pieces are scaled: a glaze, a dusting"),
         may("as-flour", Truth, "whether it counts as flour here; the ingredient table decides if left out"),
     ],
 };
@@ -248,7 +253,7 @@ pub static INGREDIENT: Table = Table {
         may("edible", Fig("a share between 0 and 1"), "the part that is left after peel, shell or stone"),
         may("allergens", Texts, "codes of the allergen list, such as \"wheat\" or \"milk\""),
         may("added-sugar", Truth, "whether its sugars count as added"),
-        may("source", Text, "where the figures come from"),
+        may("source", Value::Source, "where the figures come from"),
         may("notes", Text, "what else is known of the figures"),
     ],
 };

@@ -13,7 +13,7 @@ mod step;
 mod ingredients;
 mod settings;
 
-pub use amount::Amount;
+pub use amount::{part, Amount};
 pub use draft::{
     ComponentDraft, Draft, IngredientDraft, LineDraft, PhotographDraft, StageDraft, StepDraft, Uses, YieldDraft,
 };

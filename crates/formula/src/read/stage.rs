@@ -9,7 +9,7 @@ use super::words::{PercentOf, StageKind};
 use super::{keys, Amount, At};
 use crate::fault;
 use crate::source::Source;
-use quantity::Kind;
+use quantity::{Fraction, Kind};
 use std::ops::Range;
 use toml::de::{DeTable, DeValue};
 use toml::Spanned;
@@ -66,7 +66,7 @@ fn read_line(reader: &mut Reader, name: &At<&str>, value: &Spanned<DeValue>) -> 
     }
     if let Some(text) = figure(value) {
         let amount = read_amount(reader, &text)?;
-        return Some(LineDraft { name, uses: Uses::OwnName, amount, title: None, note: None, temperature: None, as_flour: None });
+        return Some(plain_line(name, amount));
     }
     let Some(table) = value.get_ref().as_table() else {
         let message = format!("the line “{}” has no amount", name.value);
@@ -83,9 +83,38 @@ fn read_line(reader: &mut Reader, name: &At<&str>, value: &Spanned<DeValue>) -> 
         title: owned(fields.text(reader, "title")),
         note: owned(fields.text(reader, "note")),
         temperature: read_measure(reader, &fields, "temperature", Kind::Temperature).and_then(|m| m.value.temperature()),
+        taken_out: read_taken_out(reader, &fields),
+        after_scaling: fields.truth(reader, "after-scaling").is_some_and(|truth| truth.value),
         as_flour: fields.truth(reader, "as-flour").map(|truth| truth.value),
         name,
     })
+}
+
+/// A line that is only a name and an amount.
+const fn plain_line(name: At<String>, amount: At<Amount>) -> LineDraft {
+    LineDraft {
+        name,
+        uses: Uses::OwnName,
+        amount,
+        title: None,
+        note: None,
+        temperature: None,
+        taken_out: Fraction::ZERO,
+        after_scaling: false,
+        as_flour: None,
+    }
+}
+
+/// The share that is taken out again; here the whole may leave, as a bay leaf does.
+fn read_taken_out(reader: &mut Reader, fields: &Fields) -> Fraction {
+    let share = read_measure(reader, fields, "taken-out", Kind::Share);
+    let Some((share, span)) = share.and_then(|m| Some((m.value.share(Default::default())?.to, m.span))) else { return Fraction::ZERO };
+    if share <= Fraction::WHOLE {
+        return share;
+    }
+    let message = format!("“taken-out” is {}", quantity::print::percent(share, 1));
+    reader.report(&fault::LOSS_OVER_WHOLE, span, message, "no more can be taken out than went in: at most 100 %");
+    Fraction::WHOLE
 }
 
 fn read_amount(reader: &mut Reader, text: &At<String>) -> Option<At<Amount>> {
