@@ -16,6 +16,13 @@ pub fn say(text: &str) {
     }
 }
 
+/// Writes to standard output unless there is nothing to say.
+pub fn say_if_any(text: &str) {
+    if !text.is_empty() {
+        say(text);
+    }
+}
+
 /// Writes to standard error.
 pub fn remark(text: &str) {
     let _ = writeln!(anstream::stderr().lock(), "{text}");

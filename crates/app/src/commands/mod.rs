@@ -1,7 +1,15 @@
 //! The commands, one a file, and the words in which `--help` teaches them.
 
 mod check;
+mod completions;
 mod explain;
+mod ingredients;
+mod new;
+mod publish;
+mod scale;
+mod sheet;
+
+use check::proof_read;
 
 use crate::failure::Failure;
 use clap::{Parser, Subcommand, ValueEnum};
@@ -37,7 +45,13 @@ pub struct Arguments {
 #[derive(Subcommand)]
 enum Command {
     Check(check::Check),
+    Sheet(sheet::Sheet),
+    Scale(scale::Scale),
+    Publish(publish::Publish),
+    Ingredients(ingredients::Ingredients),
     Explain(explain::Explain),
+    New(new::New),
+    Completions(completions::Completions),
 }
 
 /// The forms in which findings are reported.
@@ -53,6 +67,12 @@ pub enum Format {
 pub fn run(arguments: Arguments) -> Ended {
     match arguments.command {
         Command::Check(command) => command.run(),
+        Command::Sheet(command) => command.run(),
+        Command::Scale(command) => command.run(),
+        Command::Publish(command) => command.run(),
+        Command::Ingredients(command) => command.run(),
         Command::Explain(command) => command.run(),
+        Command::New(command) => command.run(),
+        Command::Completions(command) => command.run(),
     }
 }

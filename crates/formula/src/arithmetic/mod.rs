@@ -2,7 +2,7 @@
 
 mod weighed;
 mod overall;
-mod figures;
+pub mod figures;
 mod scale;
 mod losses;
 mod flours;

@@ -17,7 +17,7 @@ pub use amount::{part, Amount};
 pub use draft::{
     ComponentDraft, Draft, IngredientDraft, LineDraft, PhotographDraft, StageDraft, StepDraft, Uses, YieldDraft,
 };
-pub use formula::read_formula;
+pub use formula::{read_formula, tin_volume};
 pub use ingredients::read_ingredients;
 pub use settings::{read_book, read_kitchen, BookSettings, Kitchen, Scale};
 pub use words::{Action, Attention, Condition, EggSize, Leaven, PercentOf, StageKind};
