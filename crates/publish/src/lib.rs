@@ -5,6 +5,7 @@ pub mod method;
 pub mod needs;
 pub mod sheet;
 pub mod page;
+pub mod chart;
 mod edition;
 mod structured;
 

@@ -2,7 +2,7 @@
 
 use crate::words::Units;
 use formula::arithmetic::weighed;
-use formula::ingredient::eggs;
+use formula::ingredient::eggs::{self, EggPart};
 use formula::read::EggSize;
 use formula::resolve::formula::Content;
 use formula::{Component, Formula, Ingredient};
@@ -16,7 +16,7 @@ pub struct Need {
     pub title: String,
     /// How much.
     pub mass: Mass,
-    /// The household measure, where one comes near: "2½ cups", "3 eggs (M)".
+    /// The household measure, where one comes near: "2½ cups", "3 eggs, size M".
     pub household: Option<String>,
     /// How it should be.
     pub note: Option<String>,
@@ -49,7 +49,7 @@ pub fn needs(formula: &Formula, component: usize, units: Units, egg: EggSize) ->
         match needs.iter_mut().find(|(other, ..)| *other == key) {
             Some((_, need, _)) => need.mass += mass,
             None => {
-                let title = ingredient.as_ref().map_or_else(|| part.line.title.clone(), |_| part.line.title.clone());
+                let title = part.line.title.clone();
                 let allergens = ingredient.as_ref().map(|one| one.allergens.clone()).unwrap_or_default();
                 let need = Need { title, mass, household: None, note: part.line.note.clone(), allergens };
                 needs.push((key, need, ingredient));
@@ -69,7 +69,7 @@ pub fn household(ingredient: &Ingredient, mass: Mass, units: Units, egg: EggSize
     if let Some(one) = eggs::one(ingredient, egg) {
         let count = (mass / one * 2.0).round() / 2.0;
         let near = (count * one.as_grams() - mass.as_grams()).abs() < 0.1 * mass.as_grams();
-        return (count > 0.0 && near).then(|| format!("{} of size {}", print::count(Count::pieces(count)), egg.word()));
+        return (count > 0.0 && near).then(|| eggs_in_words(ingredient, count, egg));
     }
     let (density, _) = ingredient.density.as_ref()?;
     if ingredient.is_water() && mass < Mass::grams(15.0) {
@@ -81,6 +81,17 @@ pub fn household(ingredient: &Ingredient, mass: Mass, units: Units, egg: EggSize
         return None;
     }
     print::spoons(volume, units.household()).map(|(measure, _)| measure)
+}
+
+/// "2 eggs, size M", "1 yolk of size M".
+fn eggs_in_words(ingredient: &Ingredient, count: f64, egg: EggSize) -> String {
+    let (one, more) = match ingredient.piece_of_egg() {
+        EggPart::Whole => ("egg", "eggs"),
+        EggPart::White => ("white", "whites"),
+        EggPart::Yolk => ("yolk", "yolks"),
+    };
+    let word = if count > 1.0 { more } else { one };
+    format!("{} {word}, size {}", print::count(Count::pieces(count)), egg.word())
 }
 
 /// The title under which a component's part of the list stands; none where there is only one component.

@@ -6,7 +6,7 @@ use crate::words::{makes, Units};
 use formula::read::BookSettings;
 use formula::Formula;
 use plan::hours;
-use quantity::TimeSpan;
+use quantity::{print, TimeSpan};
 use serde_json::{json, Map, Value};
 
 /// The recipe as JSON-LD, safe to stand in a script element.
@@ -43,7 +43,7 @@ fn recipe_value(formula: &Formula, settings: &BookSettings) -> Value {
     let hours = hours(formula);
     let times = [("prepTime", hours.preparing), ("cookTime", hours.cooking), ("totalTime", hours.total)];
     for (key, span) in times.into_iter().filter(|(_, span)| span.to > TimeSpan::ZERO) {
-        put(key, json!(span.to.iso_8601()));
+        put(key, json!(print::rounded_time(span).to.iso_8601()));
     }
     let ingredients: Vec<String> =
         (0..formula.components.len()).flat_map(|c| needs(formula, c, units, settings.eggs)).map(|need| need.in_words()).collect();

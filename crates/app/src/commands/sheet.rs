@@ -34,6 +34,8 @@ pub enum SheetFormat {
     Json,
     /// For a browser or the printer.
     Html,
+    /// The overall formula of the main component as a drawing.
+    Svg,
 }
 
 impl Sheet {
@@ -68,6 +70,7 @@ pub fn laid_out(book: &formula::Book, formulas: &[Formula], format: SheetFormat)
         SheetFormat::Text => sheets.iter().map(|one| sheet::text(one, terminal::width())).collect::<Vec<_>>().join("\n\n"),
         SheetFormat::Csv => sheet::csv(&sheets),
         SheetFormat::Json => format!("{:#}", serde_json::Value::Array(sheets.iter().map(sheet::json).collect())),
+        SheetFormat::Svg => formulas.iter().filter_map(publish::chart::overall_chart).collect::<Vec<_>>().join("\n"),
         SheetFormat::Html => publish::page::sheets(&sheets, &book.settings),
     }
 }

@@ -3,13 +3,13 @@
 mod remedy;
 mod spoonful;
 
-pub use remedy::{remedy, Remedy, Solution};
+pub use remedy::{smallest_batch, solution, Remedy, Solution};
 pub use spoonful::{spoonful, Spoonful};
 
 use formula::arithmetic::{overall, RowKind};
-use formula::read::{Kitchen, Scale};
-use formula::{Content, Formula, Line};
-use quantity::{Fraction, Mass, SpoonSystem};
+use formula::read::{Amount, Kitchen, Leaven, Scale};
+use formula::{Content, Formula, Ingredient, Line};
+use quantity::{Fraction, Kind, Mass, SpoonSystem};
 use science::measure::scale::{reading, TOO_SMALL_FOR_THE_SCALE};
 
 /// A line as it can be weighed.
@@ -72,11 +72,12 @@ fn weigh_line(at: (usize, usize, usize), line: &Line, scale: &Scale, spoons: Spo
     let wanted = line.mass.value;
     let shown = scale.shows * (wanted / scale.shows).round();
     let uncertainty = Fraction::ratio(reading(scale.shows) / wanted);
-    let too_small = wanted > Mass::ZERO && uncertainty > TOO_SMALL_FOR_THE_SCALE;
     let ingredient = match &line.content {
-        Content::Ingredient(ingredient) => Some(ingredient),
+        Content::Ingredient(ingredient) if is_weighed(line) => Some(ingredient),
         _ => None,
     };
+    let too_small = wanted > Mass::ZERO && uncertainty > TOO_SMALL_FOR_THE_SCALE;
+    let ingredient = ingredient.filter(|_| too_small);
     Weighable {
         at,
         wanted,
@@ -84,9 +85,25 @@ fn weigh_line(at: (usize, usize, usize), line: &Line, scale: &Scale, spoons: Spo
         scale: scale.clone(),
         off: Fraction::ratio(shown / wanted - 1.0),
         uncertainty,
-        spoonful: ingredient.filter(|_| too_small).and_then(|ingredient| spoonful(ingredient, wanted, spoons)),
-        remedy: too_small.then(|| remedy(wanted, scale.shows)),
+        spoonful: ingredient.and_then(|ingredient| spoonful(ingredient, wanted, spoons)),
+        remedy: ingredient.map(|ingredient| Remedy {
+            solution: can_be_stirred_up(ingredient).then(|| solution(wanted, scale.shows)),
+            smallest_batch: smallest_batch(wanted, scale.shows),
+        }),
     }
+}
+
+/// Whether the author thinks of a line by weight: what is counted or spooned needs no scale.
+fn is_weighed(line: &Line) -> bool {
+    match &line.written {
+        Amount::Measure(measure) => matches!(measure.unit.kind(), Kind::Mass | Kind::Share),
+        Amount::Eggs(..) | Amount::Part(_) => false,
+    }
+}
+
+/// What dissolves in water or stays evenly stirred up while a part is taken.
+fn can_be_stirred_up(ingredient: &Ingredient) -> bool {
+    ingredient.leaven.is_some_and(|leaven| leaven != Leaven::Chemical) || matches!(ingredient.group.as_str(), "salt" | "sugar")
 }
 
 /// What the rounding does to each share of a component's overall formula, where it can be seen.

@@ -8,8 +8,8 @@ pub const GOOD_TO: Fraction = Fraction::percent(5.0);
 /// Ways out for an amount below what a scale shows well.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Remedy {
-    /// Weigh a multiple in water and use a part of that.
-    pub solution: Solution,
+    /// Weigh a multiple in water and use a part of that, for what dissolves or can be stirred up.
+    pub solution: Option<Solution>,
     /// The smallest multiple of the batch at which the scale is good to ±5 %.
     pub smallest_batch: f64,
 }
@@ -27,16 +27,16 @@ pub struct Solution {
     pub water_taken: Mass,
 }
 
-/// The remedies for an amount on a scale of that display step.
+/// The smallest multiple of the batch at which a scale of that display step is good to ±5 %.
 #[must_use]
-pub fn remedy(wanted: Mass, step: Mass) -> Remedy {
-    let smallest_batch = (step / wanted) / (2.0 * GOOD_TO.as_ratio());
-    Remedy { solution: solution(wanted, step), smallest_batch: smallest_batch.max(1.0) }
+pub fn smallest_batch(wanted: Mass, step: Mass) -> f64 {
+    ((step / wanted) / (2.0 * GOOD_TO.as_ratio())).max(1.0)
 }
 
 /// Ten times as much, or a hundred or a thousand, until the scale shows it well; in nine times its
 /// weight of water, of which the exact part is taken.
-fn solution(wanted: Mass, step: Mass) -> Solution {
+#[must_use]
+pub fn solution(wanted: Mass, step: Mass) -> Solution {
     let mut times = 10.0;
     while wanted * times < step * 10.0 && times < 1e6 {
         times *= 10.0;

@@ -41,7 +41,7 @@ pub struct Known {
 /// An ingredient without a figure.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Missing {
-    /// The ingredient's title.
+    /// What a recipe calls the ingredient.
     pub ingredient: String,
     /// What is not known of it.
     pub figure: &'static str,
@@ -87,7 +87,7 @@ fn part(ingredient: &Ingredient, figure: Figure, mass: Mass, missing: &mut Vec<M
     match ingredient.composition.share(figure) {
         Some(share) => mass * share,
         None => {
-            missing.push(Missing { ingredient: ingredient.title.clone(), figure: figure.title() });
+            missing.push(Missing { ingredient: ingredient.called.clone(), figure: figure.title() });
             Mass::ZERO
         }
     }

@@ -57,7 +57,7 @@ impl Mixture {
             match ingredient.composition.get(*figure) {
                 Some(value) => *total += value * mass.as_grams() / 100.0,
                 None => {
-                    let lacking = Missing { ingredient: ingredient.title.clone(), figure: figure.title() };
+                    let lacking = Missing { ingredient: ingredient.called.clone(), figure: figure.title() };
                     if !missing.contains(&lacking) {
                         missing.push(lacking);
                     }

@@ -49,7 +49,7 @@ impl RowKind {
     #[must_use]
     pub fn title(&self) -> &str {
         match self {
-            Self::Flour(ingredient) | Self::Ingredient(ingredient) => &ingredient.title,
+            Self::Flour(ingredient) | Self::Ingredient(ingredient) => &ingredient.called,
             Self::ReadyMade(title) => title,
         }
     }

@@ -44,6 +44,8 @@ pub struct Ingredient {
     pub name: String,
     /// What readers see.
     pub title: String,
+    /// What a recipe's list calls it.
+    pub called: String,
     /// Other names it is found by.
     pub also: Vec<String>,
     /// The group it belongs to: flour, dairy, egg …

@@ -166,7 +166,9 @@ fn assemble(
     own: bool,
 ) -> Ingredient {
     let name = plain_name(&draft.name.value);
+    let own_title = draft.title.clone();
     let title = draft.title.or_else(|| base.map(|base| base.title.clone())).unwrap_or_else(|| name.replace('-', " "));
+    let called = draft.called.or(own_title).or_else(|| base.map(|base| base.called.clone())).unwrap_or_else(|| title.clone());
     let mixed = Composition::mixed(parts.iter().map(|(part, share)| (&part.composition, *share)));
     let below = match base {
         Some(base) => base.composition.clone(),
@@ -179,6 +181,7 @@ fn assemble(
     allergens.dedup();
     Ingredient {
         title,
+        called,
         also: draft.also,
         group: if own { base.map_or(group, |base| base.group.clone()) } else { group },
         counts_as_flour: draft.counts_as_flour.or(base.map(|base| base.counts_as_flour)).unwrap_or(false),

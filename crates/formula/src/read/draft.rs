@@ -173,6 +173,8 @@ pub struct IngredientDraft {
     pub name: At<String>,
     /// What readers see.
     pub title: Option<String>,
+    /// What a recipe's list calls it.
+    pub called: Option<String>,
     /// Other names.
     pub also: Vec<String>,
     /// The ingredient it starts from.

@@ -240,6 +240,7 @@ pub static INGREDIENT: Table = Table {
     title: "an ingredient",
     keys: &[
         may("title", Text, "what readers see"),
+        may("called", Text, "what a recipe's list calls it: \"whole milk\"; the title if left out"),
         may("also", Texts, "other names it is found by"),
         may("like", Text, "the ingredient whose figures it starts from"),
         may("made-of", Shares, "what it is mixed of, so that a culture's flour and water are counted"),

@@ -119,7 +119,7 @@ fn assemble_stage(draft: &Draft, bound: &Bound, sizes: &sizes::Sizes, at: (usize
 
 fn title_of(draft: &Draft, component: usize, content: &Content) -> String {
     match content {
-        Content::Ingredient(ingredient) => ingredient.title.clone(),
+        Content::Ingredient(ingredient) => ingredient.called.clone(),
         Content::Stage(c, _) if *c != component => draft.components[*c].title.clone(),
         Content::Stage(c, s) => draft.components[*c].stages[*s].title.clone(),
         Content::Formula(blend) => blend.title.clone(),

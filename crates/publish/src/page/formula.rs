@@ -81,7 +81,7 @@ fn times(hours: &Hours) -> Markup {
     html! {
         @for (label, span) in [("Hands on", hours.preparing), ("At the heat", hours.cooking), ("Start to table", hours.total)] {
             @if span.to > TimeSpan::ZERO {
-                div { dt { (label) } dd { (time_element(span)) } }
+                div { dt { (label) } dd { (time_element(print::rounded_time(span))) } }
             }
         }
     }
@@ -187,5 +187,6 @@ fn datasets_of(formula: &Formula) -> Vec<&'static str> {
             Content::Stage(..) => {}
         }
     }
-    datasets().iter().filter(|dataset| keys.contains(&dataset.key)).map(|dataset| dataset.attribution.as_str()).collect()
+    let used = datasets().iter().filter(|dataset| keys.contains(&dataset.key) && !dataset.attribution.is_empty());
+    used.map(|dataset| dataset.attribution.as_str()).collect()
 }

@@ -36,7 +36,7 @@ fn facts(formula: &Formula) -> Vec<String> {
     let mut facts: Vec<String> = formula.components.first().map(|main| vec![makes(main)]).unwrap_or_default();
     let total = hours(formula).total;
     if total.to > TimeSpan::ZERO {
-        facts.push(format!("{} from start to table", print::time(total)));
+        facts.push(format!("{} from start to table", print::time(print::rounded_time(total))));
     }
     facts.extend(formula.tags.iter().cloned());
     facts

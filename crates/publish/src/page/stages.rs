@@ -2,7 +2,7 @@
 
 use crate::method::sentence;
 use crate::needs::heading;
-use crate::words::{until, Units};
+use crate::words::Units;
 use formula::read::Attention;
 use formula::{Content, Formula, Line, Stage, Step};
 use maud::{html, Markup};
@@ -51,8 +51,8 @@ fn step_item(formula: &Formula, at: (usize, usize), step: &Step, units: Units) -
     let facts = facts(step, units);
     html! {
         li class=[(step.attention == Attention::Waiting).then_some("waiting")] {
-            p { (sentence(formula, at, step, units)) }
-            @if !facts.is_empty() { p.facts { (facts.join(" · ")) } }
+            p { (unbroken(&sentence(formula, at, step, units))) }
+            @if !facts.is_empty() { p.facts { (unbroken(&facts.join(" · "))) } }
         }
     }
 }
@@ -70,8 +70,10 @@ fn facts(step: &Step, units: Units) -> Vec<String> {
     if let Some(range) = step.temperature {
         facts.push(units.temperature(range));
     }
-    if let Some(condition) = &step.until {
-        facts.push(until(condition, units));
-    }
     facts
+}
+
+/// A text whose ranges do not break at the line's end: a word joiner holds what follows a dash.
+fn unbroken(text: &str) -> String {
+    text.replace('–', "–\u{2060}")
 }

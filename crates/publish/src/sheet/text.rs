@@ -50,17 +50,22 @@ fn component_text(component: &ComponentSheet, components: usize, width: usize) -
 pub fn head(component: &ComponentSheet) -> Vec<String> {
     let yields = &component.yields;
     let mut lines = Vec::new();
-    let losses = format!(
-        "mix {}, raw {} after make-up loss {}, done {} after bake loss {}",
-        print::large_mass(yields.made), print::large_mass(yields.raw()), print::percent(yields.make_up_loss, 1),
-        print::large_mass(yields.done()), print::percent(yields.bake_loss, 1),
-    );
-    match (yields.pieces, yields.scaling_weight) {
-        (Some(pieces), Some(weight)) => {
-            lines.push(format!("Makes {} {} of {}: {losses}", print::count(pieces), yields.word(pieces), print::mass(weight)));
-        }
-        _ => lines.push(format!("Makes: {losses}")),
+    let pieces = match (yields.pieces, yields.scaling_weight) {
+        (Some(pieces), Some(weight)) => format!("{} {} of {}", print::count(pieces), yields.word(pieces), print::mass(weight)),
+        _ => print::large_mass(yields.done()),
+    };
+    let mut makes = format!("Makes {pieces}");
+    if yields.make_up_loss > Fraction::ZERO || yields.bake_loss > Fraction::ZERO {
+        makes.push_str(&format!(
+            ": {} mixed, {} raw after {} make-up loss, {} done after {} bake loss",
+            print::large_mass(yields.made),
+            print::large_mass(yields.raw()),
+            print::percent(yields.make_up_loss, 1),
+            print::large_mass(yields.done()),
+            print::percent(yields.bake_loss, 1),
+        ));
     }
+    lines.push(makes);
     if let Some(figures) = &component.figures {
         lines.extend(figures_in_words(figures, component.overall.total_flour, component.overall.prefermented));
     }
@@ -196,16 +201,23 @@ pub fn remedy_in_words(line: &LineSheet) -> Option<String> {
     let weighable = line.weighable.as_ref()?;
     let Remedy { solution, smallest_batch } = weighable.remedy.as_ref()?;
     let mut words = format!(
-        "{}: {} is little for a scale in steps of {} (±{} standard uncertainty). Stir {} into {} of the water and use {} of that; or make {} times the batch.",
+        "{}: {} is little for a scale in steps of {} (±{} standard uncertainty).",
         line.title,
         print::mass(line.mass),
         print::mass(weighable.scale.shows),
         print::percent(weighable.uncertainty, 1),
-        print::mass(solution.weigh),
-        print::mass(solution.water),
-        print::mass(solution.take),
-        print::number(*smallest_batch, 1),
     );
+    if let Some(solution) = solution {
+        words.push_str(&format!(
+            " Stir {} into {} of the water and use {} of that, the water being taken off; or make {} times the batch.",
+            print::mass(solution.weigh),
+            print::mass(solution.water),
+            print::mass(solution.take),
+            print::number(*smallest_batch, 1),
+        ));
+    } else {
+        words.push_str(&format!(" It weighs well from {} times the batch on.", print::number(*smallest_batch, 1)));
+    }
     if let Some(spoonful) = &weighable.spoonful {
         words.push_str(&format!(
             " By the spoon: {} ({} off, spoons differ by ±{}).",
