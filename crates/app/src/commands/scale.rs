@@ -17,7 +17,7 @@ use std::path::PathBuf;
 ///   wellproved scale cardamom-knots.toml --at-hand "egg-whole=3"
 #[derive(clap::Args)]
 #[command(verbatim_doc_comment)]
-#[group(id = "target", required = true, multiple = false, args = ["pieces", "total", "done", "flour", "tin", "fill", "at_hand", "factor"])]
+#[command(group(clap::ArgGroup::new("target").required(true)))]
 pub struct Scale {
     /// One formula's file, or a book's folder with --formula.
     book: PathBuf,
@@ -25,37 +25,37 @@ pub struct Scale {
     #[arg(long, value_name = "NAME")]
     formula: Option<String>,
     /// To so many pieces.
-    #[arg(long, value_name = "COUNT")]
+    #[arg(long, group = "target", value_name = "COUNT")]
     pieces: Option<f64>,
     /// Pieces of this raw weight, with --pieces: "95 g".
     #[arg(long, value_name = "WEIGHT", requires = "pieces")]
     each: Option<String>,
     /// To so much raw, after make-up loss: "2 kg".
-    #[arg(long, value_name = "WEIGHT")]
+    #[arg(long, group = "target", value_name = "WEIGHT")]
     total: Option<String>,
     /// To so much when done, after all losses.
-    #[arg(long, value_name = "WEIGHT")]
+    #[arg(long, group = "target", value_name = "WEIGHT")]
     done: Option<String>,
     /// To so much flour in all: "1 kg".
-    #[arg(long, value_name = "WEIGHT")]
+    #[arg(long, group = "target", value_name = "WEIGHT")]
     flour: Option<String>,
     /// From its tin to this one: "23 x 13 x 7 cm", "round 20 x 5 cm", "2 l".
-    #[arg(long, value_name = "TIN")]
+    #[arg(long, group = "target", value_name = "TIN")]
     tin: Option<String>,
     /// How many such tins.
     #[arg(long, value_name = "COUNT", requires = "tin", default_value_t = 1.0)]
     tins: f64,
     /// To fill this volume, of which --density says what a millilitre weighs: a ring's area times the depth.
-    #[arg(long, value_name = "TIN", requires = "density")]
+    #[arg(long, group = "target", value_name = "TIN", requires = "density")]
     fill: Option<String>,
     /// Gram per millilitre of the raw dough or batter, with --fill.
     #[arg(long, value_name = "G/ML")]
     density: Option<f64>,
     /// To what there is of one ingredient: "egg-whole=3", "milk-whole=400 g".
-    #[arg(long, value_name = "NAME=AMOUNT")]
+    #[arg(long, group = "target", value_name = "NAME=AMOUNT")]
     at_hand: Option<String>,
     /// By a factor.
-    #[arg(long)]
+    #[arg(long, group = "target")]
     factor: Option<f64>,
     /// The form of the sheet.
     #[arg(long, value_enum, default_value_t = SheetFormat::Text)]

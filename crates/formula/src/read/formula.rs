@@ -45,7 +45,7 @@ pub fn stem(file: &str) -> &str {
 }
 
 fn read(reader: &mut Reader, source: &Source, table: &DeTable) -> Draft {
-    let fields = Fields::open(reader, table, 0..source.text.len().min(1), &keys::FORMULA);
+    let fields = Fields::open(reader, table, source.beginning(), &keys::FORMULA);
     let mut draft = empty(source);
     let owned = |text: Option<At<&str>>| text.map(|text| text.value.to_owned());
     draft.title = owned(fields.text(reader, "title")).unwrap_or_default();
@@ -58,7 +58,7 @@ fn read(reader: &mut Reader, source: &Source, table: &DeTable) -> Draft {
     for (table, span) in fields.tables(reader, "component") {
         draft.components.push(read_component(reader, source, table, span));
     }
-    check_size(reader, &draft);
+    check_size(reader, &mut draft);
     draft
 }
 
@@ -66,13 +66,15 @@ fn plain(texts: Vec<At<String>>) -> Vec<String> {
     texts.into_iter().map(|text| text.value).collect()
 }
 
-fn check_size(reader: &mut Reader, draft: &Draft) {
+/// Reports a formula with too many lines or steps, and refuses to go on with it.
+fn check_size(reader: &mut Reader, draft: &mut Draft) {
     let stages = || draft.components.iter().flat_map(|component| &component.stages);
     let lines: usize = stages().map(|stage| stage.lines.len()).sum();
     let steps: usize = stages().map(|stage| stage.steps.len()).sum();
     if lines > MOST_LINES || steps > MOST_LINES {
         let message = format!("the formula has {lines} ingredient lines and {steps} steps; it may have {MOST_LINES} of each");
         reader.report(&fault::TOO_MANY_LINES, 0..0, message, "split it into several formulas");
+        draft.components.clear();
     }
 }
 

@@ -98,7 +98,7 @@ pub fn read_book(source: &Source) -> Checked<BookSettings> {
     let mut found = Vec::new();
     let table = toml_text::parse(&source.file, &source.text, &mut found);
     let mut reader = Reader { file: &source.file, found: &mut found };
-    let fields = Fields::open(&mut reader, &table, 0..source.text.len().min(1), &keys::BOOK);
+    let fields = Fields::open(&mut reader, &table, source.beginning(), &keys::BOOK);
     let defaults = BookSettings::default();
     let spoon_words: Vec<&str> = SpoonSystem::ALL.iter().map(|system| system.name()).collect();
     let mut text = |name: &str| fields.text(&mut reader, name).map(|text| At::new(text.value.to_owned(), text.span));
@@ -124,7 +124,7 @@ pub fn read_kitchen(source: &Source) -> Checked<Kitchen> {
     let mut found = Vec::new();
     let table = toml_text::parse(&source.file, &source.text, &mut found);
     let mut reader = Reader { file: &source.file, found: &mut found };
-    let fields = Fields::open(&mut reader, &table, 0..source.text.len().min(1), &keys::KITCHEN);
+    let fields = Fields::open(&mut reader, &table, source.beginning(), &keys::KITCHEN);
     let mut temperature = |name| read_measure(&mut reader, &fields, name, Kind::Temperature).and_then(|m| m.value.temperature()).map(|t| t.to);
     let (room, fridge) = (temperature("room"), temperature("fridge"));
     let altitude = read_measure(&mut reader, &fields, "altitude", Kind::Length).and_then(|m| m.value.length(SpoonSystem::Metric)).map(|l| l.to);

@@ -2,9 +2,11 @@
 
 use super::formula::{Content, Formula, Shown, Step, Word};
 use super::Found;
+use crate::diagnostic::told_enough;
 use crate::fault;
 use crate::ingredient::{nearest, plain_name};
 use crate::read::{Draft, StepDraft};
+use crate::source::MOST_NAMES;
 use crate::Place;
 use quantity::{print, Kind, Mass, Measure};
 use std::collections::BTreeMap;
@@ -64,6 +66,7 @@ impl Tying<'_> {
         let mut at = 0;
         while let Some(brace) = text[at..].find(['{', '}']) {
             let here = at + brace;
+            self.look_for_figures(&text[at..here], at);
             plain.push_str(&text[at..here]);
             let doubled = text[here + 1..].starts_with(&text[here..=here]);
             if doubled {
@@ -77,15 +80,14 @@ impl Tying<'_> {
                 continue;
             };
             let inner = &text[here + 1..here + end];
-            self.look_for_figures(&plain, here - plain.len().min(here));
             if !plain.is_empty() {
                 words.push(Word::Text(std::mem::take(&mut plain)));
             }
             words.push(self.reference(inner, here + 1..here + end));
             at = here + end + 1;
         }
+        self.look_for_figures(&text[at..], at);
         plain.push_str(&text[at..]);
-        self.look_for_figures(&plain, text.len() - plain.len().min(text.len()));
         if !plain.is_empty() {
             words.push(Word::Text(plain));
         }
@@ -101,6 +103,9 @@ impl Tying<'_> {
     }
 
     fn report(&mut self, fault: &fault::Fault, span: Range<usize>, message: String, hint: &str) {
+        if told_enough(self.found, fault.code) {
+            return;
+        }
         let place = self.place(span);
         self.found.push(fault.at(place, message).hint(hint));
     }
@@ -204,6 +209,9 @@ impl Tying<'_> {
     }
 
     fn nothing(&mut self, name: &str, span: Range<usize>) -> Word {
+        if told_enough(self.found, fault::REFERENCE_TO_NOTHING.code) {
+            return Word::Text(name.to_owned());
+        }
         let stages = &self.formula.components[self.at.0].stages;
         let known: Vec<&str> = stages[..=self.at.1].iter().flat_map(|stage| stage.lines.iter().map(|line| line.name.as_str())).collect();
         let own = ["time", "temperature", "until", "pieces", "scaling-weight"];
@@ -213,7 +221,7 @@ impl Tying<'_> {
         self.found.push(match near {
             Some(near) => found.hint(format!("did you mean “{near}”?")).replace_with(format!("write “{near}”"), near),
             None if own.contains(&name) => found.hint(format!("give the step or the yield its {name}")),
-            None => found.hint(format!("known here: {}", known.join(", "))),
+            None => found.hint(format!("known here: {}", known[..known.len().min(MOST_NAMES)].join(", "))),
         });
         Word::Text(name.to_owned())
     }
@@ -221,6 +229,9 @@ impl Tying<'_> {
     /// Advises when a bare figure with a unit stands in the words, where it cannot be converted or checked.
     fn look_for_figures(&mut self, plain: &str, start: usize) {
         let Some((at, len)) = bare_figure(plain) else { return };
+        if told_enough(self.found, fault::FIGURE_OUTSIDE_BRACES.code) {
+            return;
+        }
         let figure = &plain[at..at + len];
         let message = format!("“{figure}” stands in the words, so it cannot follow the formula or be converted");
         let place = self.place(start + at..start + at + len);

@@ -39,6 +39,8 @@ pub enum OtherFormula {
     Unknown,
     /// It leads back to the formula that asks; the names on the way.
     Circle(Vec<String>),
+    /// The chain of formulas that leads to it and on is too long.
+    TooFar,
     /// It is there but cannot be worked out itself.
     Faulty,
 }

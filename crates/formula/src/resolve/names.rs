@@ -2,8 +2,10 @@
 
 use super::formula::Content;
 use super::{Found, OtherFormula, Surroundings};
+use crate::diagnostic::told_enough;
 use crate::fault;
 use crate::ingredient::nearest;
+use crate::source::LONGEST_CHAIN;
 use crate::read::{At, Draft, LineDraft, Uses};
 use quantity::Fraction;
 use std::collections::BTreeMap;
@@ -139,6 +141,9 @@ impl<'d> Binder<'d, '_> {
     }
 
     fn unknown_ingredient(&mut self, (c, _): (usize, usize), name: &At<String>) -> Option<Content> {
+        if told_enough(self.found, fault::UNKNOWN_INGREDIENT.code) {
+            return None;
+        }
         let stages = self.draft.components[c].stages.iter().map(|stage| stage.name.value.as_str());
         let components = self.draft.components.iter().map(|component| component.name.value.as_str());
         let near = nearest(&name.value, stages.chain(components)).or_else(|| self.around.pantry.nearest(&name.value));
@@ -189,6 +194,12 @@ impl<'d> Binder<'d, '_> {
                 let message = format!("the formula “{}” cannot be worked out itself", name.value);
                 let found = fault::FAULTY_FORMULA.at(name.place(&self.draft.file), message);
                 self.found.push(found.hint("mend its own faults first"));
+                None
+            }
+            OtherFormula::TooFar => {
+                let message = format!("“{}” is reached by way of more than {LONGEST_CHAIN} formulas that each use the next", name.value);
+                let found = fault::NESTED_TOO_DEEP.at(name.place(&self.draft.file), message);
+                self.found.push(found.hint("let one of them weigh its ingredients itself"));
                 None
             }
             OtherFormula::Unknown => {

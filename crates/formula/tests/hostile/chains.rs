@@ -88,16 +88,41 @@ fn formula_using(other: &str) -> Vec<u8> {
 fn circles_of_formulas() {
     open(&[("formulas/a.toml", formula_using("a"))]).refused_as("circular-formulas");
     open(&[("formulas/a.toml", formula_using("b")), ("formulas/b.toml", formula_using("a"))]).refused_as("circular-formulas");
-    let names: Vec<String> = (0..300).map(|n| format!("formulas/f{n}.toml")).collect();
-    let circle: Vec<(&str, Vec<u8>)> = (0..300).map(|n| (names[n].as_str(), formula_using(&names[(n + 1) % 300]))).collect();
-    open(&circle).refused_as("circular-formulas").said_briefly();
+    for (size, code) in [(30, "circular-formulas"), (300, "nested-too-deep")] {
+        let names: Vec<String> = (0..size).map(|n| format!("formulas/f{n}.toml")).collect();
+        let circle: Vec<(&str, Vec<u8>)> = (0..size).map(|n| (names[n].as_str(), formula_using(&names[(n + 1) % size]))).collect();
+        open(&circle).refused_as(code).said_briefly();
+    }
 }
 
 #[test]
-fn three_thousand_formulas_each_using_the_next() {
-    let names: Vec<String> = (0..3000).map(|n| format!("formulas/f{n:04}.toml")).collect();
-    let line: Vec<(&str, Vec<u8>)> = (0..2999).map(|n| (names[n].as_str(), formula_using(&names[n + 1]))).collect();
-    open(&line).said_briefly();
+fn a_formula_that_leads_to_a_circle_is_no_part_of_it() {
+    let circle = [("formulas/a.toml", formula_using("b")), ("formulas/b.toml", formula_using("c")), ("formulas/c.toml", formula_using("b"))];
+    let outcome = open(&circle);
+    let messages: Vec<&str> = outcome.said.iter().filter(|found| found.code == "circular-formulas").map(|found| found.message.as_str()).collect();
+    assert_eq!(messages.len(), 3, "{messages:?}");
+    assert!(messages.iter().all(|message| message.ends_with("b → c → b")), "{messages:?}");
+}
+
+#[test]
+fn a_thousand_formulas_each_using_the_next() {
+    let names: Vec<String> = (0..1000).map(|n| format!("formulas/f{n:04}.toml")).collect();
+    let line: Vec<(&str, Vec<u8>)> = (0..999).map(|n| (names[n].as_str(), formula_using(&names[n + 1]))).collect();
+    open(&line).refused_as("nested-too-deep").said_briefly();
+}
+
+#[test]
+fn the_longest_chain_of_formulas_does_not_depend_on_which_is_asked_for_first() {
+    let water = b"title = \"x\"\n[[component]]\nname = \"c\"\n[[component.stage]]\nname = \"s\"\n[component.stage.ingredients]\nwater = \"1 g\"";
+    for reversed in [0, 39] {
+        let names: Vec<String> = (0..40_usize).map(|n| format!("formulas/f{:02}.toml", n.abs_diff(reversed))).collect();
+        let uses = |n: usize| if n == 39 { water.to_vec() } else { formula_using(&names[n + 1]) };
+        let files: Vec<(&str, Vec<u8>)> = (0..40).map(|n| (names[n].as_str(), uses(n))).collect();
+        let outcome = open(&files);
+        let too_deep = outcome.said.iter().filter(|found| found.code == "nested-too-deep").count();
+        // Of 40 in a row, the last 32 have at most 32 formulas from them down.
+        assert_eq!(too_deep, 8, "{:?}", outcome.codes());
+    }
 }
 
 #[test]
