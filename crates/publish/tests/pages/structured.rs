@@ -65,7 +65,7 @@ fn seconds_of(duration: &str) -> f64 {
         let (mut sum, mut digits) = (0.0, String::new());
         for letter in text.chars() {
             match units.iter().find(|(unit, _)| *unit == letter) {
-                Some((_, size)) => sum += digits.drain(..).collect::<String>().parse::<f64>().expect("digits") * size,
+                Some((_, size)) => sum += std::mem::take(&mut digits).parse::<f64>().expect("digits") * size,
                 None => digits.push(letter),
             }
         }
