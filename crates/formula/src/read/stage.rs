@@ -1,7 +1,7 @@
 //! A stage and its ingredient lines.
 
 use super::amount::{measure, part};
-use super::draft::{LineDraft, StageDraft, Uses};
+use super::draft::{LineDraft, StageDraft, StepDraft, Uses};
 use super::fields::{Fields, Reader, figure, in_written_order};
 use super::formula::{read_loss, read_mass, read_measure, read_name, read_title};
 use super::step::read_step;
@@ -23,8 +23,7 @@ pub fn read_stage(reader: &mut Reader, source: &Source, table: &DeTable, span: R
     let percent_of =
         read_word(reader, &fields, "percent-of", PercentOf::WORDS, PercentOf::named).unwrap_or(PercentOf::StageFlour);
     let lines = fields.table(reader, "ingredients").map(|(table, _)| read_lines(reader, table)).unwrap_or_default();
-    let steps =
-        fields.tables(reader, "step").into_iter().filter_map(|(table, span)| read_step(reader, source, table, span)).collect();
+    let steps = read_steps(reader, source, &fields);
     StageDraft {
         title,
         kind,
@@ -58,7 +57,25 @@ pub fn read_word<T>(
 }
 
 fn read_lines(reader: &mut Reader, table: &DeTable) -> Vec<LineDraft> {
-    in_written_order(table).into_iter().filter_map(|(name, value)| read_line(reader, &name, value)).collect()
+    let mut lines = Vec::new();
+    for (name, value) in in_written_order(table) {
+        match read_line(reader, &name, value) {
+            Some(line) => lines.push(line),
+            None => reader.unread.push(name.value.to_owned()),
+        }
+    }
+    lines
+}
+
+fn read_steps(reader: &mut Reader, source: &Source, fields: &Fields) -> Vec<StepDraft> {
+    let mut steps = Vec::new();
+    for (table, span) in fields.tables(reader, "step") {
+        match read_step(reader, source, table, span) {
+            Some(step) => steps.push(step),
+            None => reader.unread.push("text".to_owned()),
+        }
+    }
+    steps
 }
 
 fn read_line(reader: &mut Reader, name: &At<&str>, value: &Spanned<DeValue>) -> Option<LineDraft> {

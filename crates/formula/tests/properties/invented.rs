@@ -3,16 +3,19 @@
 use proptest::prelude::*;
 use std::fmt::Write;
 
-const FLOURS: [&str; 3] = ["flour-strong-white", "flour-wholemeal", "flour-rye-dark"];
+const FLOURS: [&str; 3] = ["flour-strong-white", "flour-wholemeal-strong", "flour-rye-dark"];
 const OTHERS: [&str; 6] = ["water", "milk-whole", "salt", "yeast-instant", "egg-whole", "butter-unsalted"];
+
+/// Ingredients and their gram.
+type Lines = Vec<(&'static str, f64)>;
 
 /// A dough: gram of each ingredient, and the shares of each that go into a sponge and a soaker.
 #[derive(Clone, Debug)]
 pub struct Dough {
     /// The flours, the first of which is never missing.
-    pub flours: Vec<(&'static str, f64)>,
+    pub flours: Lines,
     /// The rest, water first.
-    pub others: Vec<(&'static str, f64)>,
+    pub others: Lines,
     /// For each ingredient, flours first, the share that a first stage takes.
     pub first: Vec<f64>,
     /// For each ingredient, the share of the rest that a second stage takes.
@@ -74,7 +77,7 @@ impl Dough {
         ])
     }
 
-    fn parted(&self) -> (Vec<(&'static str, f64)>, Vec<(&'static str, f64)>) {
+    fn parted(&self) -> (Lines, Lines) {
         let first = self.all().zip(&self.first).map(|((name, grams), share)| (name, grams * share));
         let rest = self.all().zip(&self.first).map(|((name, grams), share)| (name, grams - grams * share));
         (first.collect(), rest.collect())

@@ -7,7 +7,7 @@ use proptest::prelude::*;
 use quantity::Mass;
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(96))]
+    #![proptest_config(ProptestConfig::with_cases(48))]
 
     #[test]
     fn what_is_weighed_into_the_stages_is_what_the_last_one_makes(dough in dough()) {
