@@ -2,7 +2,12 @@
 
 use crate::Equation;
 
+pub mod dormand_prince;
+pub mod least_squares;
+pub mod maximum;
+pub mod root;
 pub mod tridiagonal;
 
 /// The equations of this phenomenon.
-pub const EQUATIONS: &[&Equation] = &[&tridiagonal::EQUATION];
+pub const EQUATIONS: &[&Equation] =
+    &[&tridiagonal::EQUATION, &dormand_prince::EQUATION, &root::EQUATION, &maximum::EQUATION, &least_squares::EQUATION];
