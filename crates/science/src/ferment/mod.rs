@@ -1,6 +1,76 @@
-//! ferment.
+//! How yeast and sourdough raise a dough: the temperatures, sugars, salts and acids that speed or
+//! slow them, the gas a dough holds, and one model that brings them together.
 
 use crate::Equation;
 
+mod acidity;
+mod acidity_growth;
+mod course;
+mod culture_growth;
+mod death;
+mod dissolved_gas;
+mod dough;
+mod ethanol;
+mod fermentation;
+mod gas_rate;
+mod gas_volume;
+mod lag;
+mod leaven;
+mod organisms;
+mod osmotic_strength;
+mod own_heat;
+mod parameters;
+mod rates;
+mod ripeness;
+mod salt_on_bacteria;
+mod starch_release;
+mod state;
+mod temperature_path;
+mod uptake;
+mod yeast_growth;
+
+pub use acidity::{Buffer, acidity};
+pub use acidity_growth::{CardinalAcidity, acidity_growth};
+pub use course::{Course, Moment};
+pub use culture_growth::{CultureOrganism, culture_growth};
+pub use death::{Heat, death};
+pub use dissolved_gas::dissolved_gas;
+pub use dough::{Dough, Hold, Kind, Stage};
+pub use ethanol::{ethanol, ethanol_share};
+pub use fermentation::{Fermentation, LIMITS, SOURDOUGH_TEMPERATURES};
+pub use gas_rate::{SquareRootLaw, gas_rate};
+pub use gas_volume::{Gas, gas_volume};
+pub use lag::{adjusted_time, lag_share, lag_start};
+pub use leaven::{Carried, Leaven, Yeast, YeastForm};
+pub use organisms::{AcidMaking, Growth, Organisms, Strain};
+pub use osmotic_strength::{Solutes, osmotic_share, osmotic_strength};
+pub use own_heat::{OwnHeat, own_heat};
+pub use parameters::{PARAMETERS, Parameter};
+pub use ripeness::{Peak, Ripeness, Window};
+pub use salt_on_bacteria::salt_on_bacteria;
+pub use starch_release::starch_release;
+pub use state::State;
+pub use temperature_path::{Room, TemperaturePath, Warming};
+pub use uptake::{SugarUse, Uptake, uptake};
+pub use yeast_growth::{Cardinal, yeast_growth};
+
 /// The equations of this phenomenon.
-pub const EQUATIONS: &[&Equation] = &[];
+pub const EQUATIONS: &[&Equation] = &[
+    &gas_rate::EQUATION,
+    &yeast_growth::EQUATION,
+    &culture_growth::EQUATION,
+    &acidity_growth::EQUATION,
+    &osmotic_strength::EQUATION,
+    &ethanol::EQUATION,
+    &salt_on_bacteria::EQUATION,
+    &uptake::EQUATION,
+    &lag::EQUATION,
+    &acidity::EQUATION,
+    &starch_release::EQUATION,
+    &dissolved_gas::EQUATION,
+    &gas_volume::EQUATION,
+    &own_heat::EQUATION,
+    &death::EQUATION,
+    &fermentation::EQUATION,
+    &ripeness::EQUATION,
+];

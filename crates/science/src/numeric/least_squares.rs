@@ -141,11 +141,10 @@ fn change<const P: usize>(
 /// Gauss elimination without exchange: the damped matrix is positive definite.
 fn eliminate<const P: usize>(matrix: &mut [[f64; P]; P], right: &mut [f64; P]) {
     for column in 0..P {
+        let pivot = matrix[column];
         for row in column + 1..P {
-            let factor = matrix[row][column] / matrix[column][column];
-            for j in column..P {
-                matrix[row][j] -= factor * matrix[column][j];
-            }
+            let factor = matrix[row][column] / pivot[column];
+            matrix[row].iter_mut().zip(pivot).for_each(|(entry, above)| *entry -= factor * above);
             right[row] -= factor * right[column];
         }
     }

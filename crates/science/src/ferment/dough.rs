@@ -1,0 +1,193 @@
+//! What a dough or batter is made of, and what that means for its ferment.
+
+use super::parameters::value;
+use super::{Buffer, OwnHeat};
+use quantity::{Acidity, Amount, Fraction, Mass, Rate, Volume};
+
+/// What is in the bowl: everything, also what a preferment or culture carried into it, but of the
+/// sugars only those added now.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Dough {
+    /// All flour.
+    pub flour: Mass,
+    /// Water as such, and that of butter, honey and syrups.
+    pub water: Mass,
+    /// Milk.
+    pub milk: Mass,
+    /// Egg without shell.
+    pub egg: Mass,
+    /// Fat: oil, and the fat of butter.
+    pub fat: Mass,
+    /// Sucrose added now.
+    pub sucrose: Mass,
+    /// Glucose and fructose added now, as in honey.
+    pub hexose: Mass,
+    /// Salt.
+    pub salt: Mass,
+    /// How it holds gas.
+    pub hold: Hold,
+}
+
+/// How a dough holds gas.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Hold {
+    /// The share of air when mixed.
+    pub void: f64,
+    /// Gas volume against the mixed volume at which as much is lost as is made.
+    pub stretch: f64,
+    /// Share of the gas in bubbles that leaks away in an hour, at 25 °C.
+    pub leak: Rate,
+}
+
+/// Kinds of dough whose hold on gas is known, roughly.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Kind {
+    /// A pourable preferment with yeast, about equal weights.
+    Liquid,
+    /// A pourable sourdough culture.
+    LiquidCulture,
+    /// A kneaded dough with yeast.
+    Dough,
+    /// A kneaded dough with sourdough alone.
+    CultureDough,
+    /// A stiff preferment or sponge.
+    Stiff,
+    /// A batter about as wet as flour is heavy.
+    Batter,
+    /// A thin batter.
+    ThinBatter,
+}
+
+impl Hold {
+    /// The constants of `data/dough.toml`.
+    #[must_use]
+    pub fn of(kind: Kind) -> Self {
+        let name = match kind {
+            Kind::Liquid => "liquid",
+            Kind::LiquidCulture => "liquid-culture",
+            Kind::Dough => "dough",
+            Kind::CultureDough => "culture-dough",
+            Kind::Stiff => "stiff",
+            Kind::Batter => "batter",
+            Kind::ThinBatter => "thin-batter",
+        };
+        let value = |of: &str| value(&format!("dough.hold.{name}-{of}"));
+        Self { void: value("void"), stretch: value("stretch"), leak: Rate::per_hour(value("leak")) }
+    }
+}
+
+/// A dough as its ferment sees it, for a kilogram of its flour; every field may be set by whoever
+/// knows better.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Stage {
+    /// All water, the flour's own included.
+    pub water: Mass,
+    /// The flour's own water.
+    pub flour_water: Mass,
+    /// Volume without gas.
+    pub gas_free_volume: Volume,
+    /// Salt.
+    pub salt: Mass,
+    /// Dissolved particles beside salt and fermentable sugar.
+    pub other_solutes: Amount,
+    /// How it holds gas.
+    pub hold: Hold,
+    /// How it answers acid.
+    pub buffer: Buffer,
+    /// How much more gas it dissolves than its water would.
+    pub dissolving: f64,
+    /// How it warms itself.
+    pub own_heat: OwnHeat,
+    /// Hexose, maltose and releasable starch that fresh flour brings.
+    pub flour_sugars: [Amount; 3],
+    /// Sugar added, as hexose.
+    pub added_hexose: Amount,
+    /// Starch release at 30 °C.
+    pub release: Rate,
+    /// Factor of the starch release for 10 K.
+    pub release_warming: f64,
+}
+
+impl Default for Dough {
+    /// A kilogram of flour and nothing else, to be kneaded.
+    fn default() -> Self {
+        let none = Mass::ZERO;
+        Self {
+            flour: Mass::kilograms(1.0),
+            water: none,
+            milk: none,
+            egg: none,
+            fat: none,
+            sucrose: none,
+            hexose: none,
+            salt: none,
+            hold: Hold::of(Kind::Dough),
+        }
+    }
+}
+
+impl Default for Stage {
+    /// A lean dough of 65 % water without salt.
+    fn default() -> Self {
+        Dough { water: Mass::grams(650.0), ..Dough::default() }.stage()
+    }
+}
+
+impl Dough {
+    /// The same dough for a kilogram of its flour.
+    #[must_use]
+    pub fn stage(&self) -> Stage {
+        let per_flour = |mass: Mass| Mass::kilograms(mass / self.flour);
+        let moist = self.milk * value("dough.water.milk") + self.egg * value("dough.water.egg");
+        let flour_water = Mass::kilograms(value("dough.flour.water"));
+        let milk = self.milk / self.flour;
+        Stage {
+            water: per_flour(self.water + moist) + flour_water,
+            flour_water,
+            gas_free_volume: self.gas_free_volume(),
+            salt: per_flour(self.salt),
+            other_solutes: Amount::moles(value("dough.solutes.milk-and-egg") * (moist / self.flour)),
+            hold: self.hold,
+            buffer: Buffer {
+                start: Acidity::ph(value("culture.acidity.start")),
+                end: Acidity::ph(value("culture.acidity.end")),
+                scale: Amount::millimoles(value("culture.acidity.buffer") * (1.0 + value("culture.acidity.milk") * milk)),
+            },
+            dissolving: value("dough.gas.dissolving"),
+            own_heat: OwnHeat {
+                per_mole: value("dough.heat.fermentation"),
+                flour: value("dough.heat.flour"),
+                water: value("dough.heat.water"),
+                gas_yield: value("yeast.gas.yield"),
+            },
+            flour_sugars: ["hexose", "maltose", "starch"].map(|of| Amount::moles(value(&format!("dough.flour.{of}")))),
+            added_hexose: hexose_of(per_flour(self.sucrose), per_flour(self.hexose)),
+            release: Rate::per_hour(value("dough.flour.release")),
+            release_warming: value("dough.flour.release-warming"),
+        }
+    }
+
+    /// The volume of a kilogram of flour with all that belongs to it, without gas.
+    fn gas_free_volume(&self) -> Volume {
+        let parts = [
+            (self.flour, "flour"),
+            (self.water, "water"),
+            (self.milk + self.egg, "milk-and-egg"),
+            (self.fat, "fat"),
+            (self.sucrose + self.hexose, "sugar"),
+            (self.salt, "salt"),
+        ];
+        Volume::litres(parts.iter().map(|(mass, of)| *mass / self.flour / value(&format!("dough.density.{of}"))).sum())
+    }
+
+    /// Salt on flour.
+    #[must_use]
+    pub fn salt_share(&self) -> Fraction {
+        Fraction::ratio(self.salt / self.flour)
+    }
+}
+
+/// Sucrose takes up water and falls apart into glucose and fructose within minutes.
+fn hexose_of(sucrose: Mass, hexose: Mass) -> Amount {
+    Amount::moles((sucrose.as_grams() * 1.0526 + hexose.as_grams()) / 180.16)
+}
