@@ -1,5 +1,6 @@
 //! How sour a dough is with that much acid in it.
 
+use crate::numeric::exponential::exp;
 use crate::{Equation, Standing, Valid};
 use quantity::{Acidity, Amount};
 
@@ -47,5 +48,5 @@ pub struct Buffer {
 /// ```
 #[must_use]
 pub fn acidity(acid: Amount, buffer: &Buffer) -> Acidity {
-    buffer.end + (buffer.start - buffer.end) * libm::exp(-(acid / buffer.scale))
+    buffer.end + (buffer.start - buffer.end) * exp(-(acid / buffer.scale))
 }

@@ -1,9 +1,8 @@
 //! The course of a fermentation: every state at every time, and when what is reached.
 
-use super::rates::Rates;
 use super::state::{ACID, GAS_LOST, GAS_MADE, SIZE};
 use super::temperature_path::Stretch;
-use super::{Organisms, Stage, State, ethanol};
+use super::{Organisms, Stage, State, acidity, ethanol, gas_volume};
 use crate::Outside;
 use crate::numeric::dormand_prince::{Ending, Step};
 use crate::numeric::root;
@@ -143,12 +142,12 @@ impl Course {
 
     pub(super) fn risen(&self, hour: f64) -> f64 {
         let state = State::of(&self.numbers(hour));
-        Rates::new(&self.stage, &self.organisms).gas(self.temperature(hour, &state), &state).risen
+        gas_volume(state.gas_held(), self.temperature(hour, &state), &self.stage).risen
     }
 
     pub(super) fn acidity(&self, hour: f64) -> f64 {
         let acid = self.numbers(hour)[ACID];
-        super::acidity(Amount::millimoles(acid), &self.stage.buffer).as_ph()
+        acidity(Amount::millimoles(acid), &self.stage.buffer).as_ph()
     }
 
     /// The first time from an hour on at which a figure, negative before, is no longer so.
@@ -189,15 +188,13 @@ impl Course {
         let numbers = self.numbers(hour);
         let mut state = State::of(&numbers);
         state.temperature = self.temperature(hour, &state);
-        let rates = Rates::new(&self.stage, &self.organisms);
-        let risen = rates.gas(state.temperature, &state).risen;
-        let mixed = self.stage.gas_free_volume / (1.0 - self.stage.hold.void);
+        let gas = gas_volume(state.gas_held(), state.temperature, &self.stage);
         Moment {
             time: TimeSpan::hours(hour),
             temperature: state.temperature,
-            risen,
-            volume: mixed * risen,
-            acidity: rates.acidity(&state),
+            risen: gas.risen,
+            volume: gas.volume + self.stage.gas_free_volume,
+            acidity: acidity(state.acid, &self.stage.buffer),
             ethanol: ethanol(Amount::moles(numbers[GAS_MADE] - self.start.gas_made.as_moles())),
             state,
         }

@@ -1,5 +1,6 @@
 //! How fast the organisms of a sourdough grow at a temperature.
 
+use crate::numeric::exponential::exp;
 use crate::{Equation, Standing, Valid};
 use quantity::{Rate, Temperature};
 
@@ -57,5 +58,5 @@ pub fn culture_growth(dough: Temperature, organism: &CultureOrganism) -> Rate {
     if x <= 0.0 {
         return Rate::ZERO;
     }
-    organism.a * libm::exp(organism.b * libm::log(x) - organism.c * x)
+    organism.a * exp(organism.b * libm::log(x) - organism.c * x)
 }

@@ -1,5 +1,6 @@
 //! How much carbon dioxide water holds at the pressure of the air.
 
+use crate::numeric::exponential::exp;
 use crate::{Equation, Standing, Valid};
 use quantity::{Amount, Temperature};
 
@@ -32,5 +33,5 @@ pub const EQUATION: Equation = Equation {
 /// ```
 #[must_use]
 pub fn dissolved_gas(water: Temperature) -> Amount {
-    Amount::moles(0.0340 * libm::exp(2400.0 * (1.0 / water.as_kelvins() - 1.0 / 298.15)))
+    Amount::moles(0.0340 * exp(2400.0 * (1.0 / water.as_kelvins() - 1.0 / 298.15)))
 }

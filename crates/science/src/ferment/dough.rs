@@ -1,7 +1,7 @@
 //! What a dough or batter is made of, and what that means for its ferment.
 
 use super::parameters::value;
-use super::{Buffer, OwnHeat};
+use super::{Buffer, OwnHeat, Release};
 use quantity::{Acidity, Amount, Fraction, Mass, Rate, Volume};
 
 /// What is in the bowl: everything, also what a preferment or culture carried into it, but of the
@@ -41,7 +41,7 @@ pub struct Hold {
 
 /// Kinds of dough whose hold on gas is known, roughly.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Kind {
+pub enum DoughKind {
     /// A pourable preferment with yeast, about equal weights.
     Liquid,
     /// A pourable sourdough culture.
@@ -61,15 +61,15 @@ pub enum Kind {
 impl Hold {
     /// The constants of `data/dough.toml`.
     #[must_use]
-    pub fn of(kind: Kind) -> Self {
+    pub fn of(kind: DoughKind) -> Self {
         let name = match kind {
-            Kind::Liquid => "liquid",
-            Kind::LiquidCulture => "liquid-culture",
-            Kind::Dough => "dough",
-            Kind::CultureDough => "culture-dough",
-            Kind::Stiff => "stiff",
-            Kind::Batter => "batter",
-            Kind::ThinBatter => "thin-batter",
+            DoughKind::Liquid => "liquid",
+            DoughKind::LiquidCulture => "liquid-culture",
+            DoughKind::Dough => "dough",
+            DoughKind::CultureDough => "culture-dough",
+            DoughKind::Stiff => "stiff",
+            DoughKind::Batter => "batter",
+            DoughKind::ThinBatter => "thin-batter",
         };
         let value = |of: &str| value(&format!("dough.hold.{name}-{of}"));
         Self { void: value("void"), stretch: value("stretch"), leak: Rate::per_hour(value("leak")) }
@@ -102,10 +102,8 @@ pub struct Stage {
     pub flour_sugars: [Amount; 3],
     /// Sugar added, as hexose.
     pub added_hexose: Amount,
-    /// Starch release at 30 °C.
-    pub release: Rate,
-    /// Factor of the starch release for 10 K.
-    pub release_warming: f64,
+    /// How its amylases set maltose free.
+    pub release: Release,
 }
 
 impl Default for Dough {
@@ -121,7 +119,7 @@ impl Default for Dough {
             sucrose: none,
             hexose: none,
             salt: none,
-            hold: Hold::of(Kind::Dough),
+            hold: Hold::of(DoughKind::Dough),
         }
     }
 }
@@ -162,8 +160,7 @@ impl Dough {
             },
             flour_sugars: ["hexose", "maltose", "starch"].map(|of| Amount::moles(value(&format!("dough.flour.{of}")))),
             added_hexose: hexose_of(per_flour(self.sucrose), per_flour(self.hexose)),
-            release: Rate::per_hour(value("dough.flour.release")),
-            release_warming: value("dough.flour.release-warming"),
+            release: Release::new(Rate::per_hour(value("dough.flour.release")), value("dough.flour.release-warming")),
         }
     }
 

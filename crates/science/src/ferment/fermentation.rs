@@ -62,12 +62,12 @@ impl Fermentation {
     ///
     /// ```text
     /// R_G = q·a·Y·f_G,  R_M = q·a·Y·f_M,  q = θ·q_30·g(T)·g_os·g_E
-    /// Y' = θ·µ_Y(T)·s(u_Y)·g_os·g_E·S·N/(K_N + N)·Y − k_d(T)·Y
-    /// L' = θ·µ_L(T)·g_s·s(u_L)·g_pH·f_S·L
+    /// Y' = θ·µ_Y(T)·s(p_Y)·g_os·g_E·S·N/(K_N + N)·Y − k_d(T)·Y
+    /// L' = θ·µ_L(T)·g_s·s(p_L)·g_pH·f_S·L
     /// A' = α·L' + θ·β·[µ_L(T)/µ_L(30)]·g_s·L·f_S·d/(d + 0.3),  d = max(0, pH − pH_x)
     /// G' = −R_G/y − l·(1 − x_M) + φ·l·x_M,  l = 0.82·A'/1000,  x_M = M/(M + G)
     /// M' = θ·k·D − R_M/y − (1 + φ)·l·x_M,  D' = −θ·k·D,  N' = −(growth of Y)
-    /// u_Y' = θ·µ_Y,  u_L' = θ·µ_L·g_s
+    /// p_Y' = −θ·µ_Y·p_Y,  p_L' = −θ·µ_L·g_s·p_L
     /// a' = (1 − a)·S·θ·[g(T)/g(27)]/τ − θ·k_a·g(T)·a·(1 − S)
     /// C' = R_G + R_M + l
     /// X' = C'·min(1, [V_g/(V_0·φ_m)]⁴) + θ·k_0·[g(T)/g(25)]·n_g
@@ -79,7 +79,7 @@ impl Fermentation {
     /// | `Y` `L` | living yeast; bacteria | g dry |
     /// | `N` | yeast that can still grow | g dry |
     /// | `a` | readiness to make gas | – |
-    /// | `u_Y` `u_L` | logarithms of the physiological states | – |
+    /// | `p_Y` `p_L` | sleep of yeast and bacteria while they lag | – |
     /// | `A` | lactic and acetic acid | mmol |
     /// | `C` `X` | carbon dioxide made; lost | mol |
     /// | `θ` | vigour, the one constant to calibrate | – |
@@ -107,9 +107,10 @@ impl Fermentation {
             course.ending = Ending::NotFinite;
             return course;
         }
-        let rates = Rates::new(&self.stage, &self.organisms);
+        let stretches = self.path.stretches(until);
+        let rates = Rates::new(&self.stage, &self.organisms, range(&stretches));
         let mut state = self.start.numbers();
-        for stretch in self.path.stretches(until) {
+        for stretch in stretches {
             let slopes = |hour: f64, numbers: &[f64; SIZE]| slopes(&rates, &stretch, hour, numbers);
             let taken = course.steps.len();
             let limits = Limits { steps: self.limits.steps.saturating_sub(taken), ..self.limits };
@@ -166,6 +167,13 @@ impl Fermentation {
         }
         outside
     }
+}
+
+/// The coldest and warmest of stretches whose temperature does not depend on the dough.
+fn range(stretches: &[Stretch]) -> Option<(f64, f64)> {
+    let ends = stretches.iter().flat_map(|stretch| [stretch.temperature(stretch.from), stretch.temperature(stretch.to)]);
+    ends.map(|end| end.map(Temperature::as_celsius))
+        .try_fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), end| end.map(|end| (low.min(end), high.max(end))))
 }
 
 /// The slopes of a dough on a stretch of its path.

@@ -1,5 +1,6 @@
 //! How fast yeast makes gas at a temperature.
 
+use crate::numeric::exponential::exp;
 use crate::{Equation, Standing, Valid};
 use quantity::Temperature;
 
@@ -60,6 +61,6 @@ pub(super) fn square_root_law(dough: Temperature, law: &SquareRootLaw) -> f64 {
     if t <= lowest || t >= highest {
         return 0.0;
     }
-    let root = (t - lowest) * (1.0 - libm::exp(law.bend * (t - highest)));
+    let root = (t - lowest) * (1.0 - exp(law.bend * (t - highest)));
     root * root
 }

@@ -62,14 +62,38 @@ pub struct Gas {
 /// ```
 #[must_use]
 pub fn gas_volume(held: Amount, dough: Temperature, stage: &Stage) -> Gas {
-    let compact = stage.gas_free_volume.as_litres();
-    let mixed = compact / (1.0 - stage.hold.void);
-    let molar = 8.314_462 * dough.as_kelvins() / 101.325;
-    let air = stage.hold.void * mixed / molar;
-    let water = dissolved_gas(dough).as_moles() * stage.water.as_kilograms() * stage.dissolving;
-    let held = held.as_moles();
-    let b = air + water - held;
-    let bubbles = 0.5 * (-b + (b * b + 4.0 * held.max(0.0) * air).sqrt());
-    let volume = (bubbles + air) * molar;
-    Gas { in_bubbles: Amount::moles(bubbles), volume: Volume::litres(volume), risen: (compact + volume) / mixed }
+    let room = GasRoom::of(stage);
+    let (in_bubbles, volume) = room.share(held.as_moles(), molar_volume(dough), dissolved_gas(dough).as_moles());
+    Gas { in_bubbles: Amount::moles(in_bubbles), volume: Volume::litres(volume), risen: (room.compact + volume) / room.mixed }
+}
+
+/// The litres that a mole of gas takes at the pressure of the air.
+pub(super) fn molar_volume(dough: Temperature) -> f64 {
+    8.314_462 * dough.as_kelvins() / 101.325
+}
+
+/// What of a dough does not change while it rises, in litres and kilograms of water.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct GasRoom {
+    pub compact: f64,
+    pub mixed: f64,
+    air: f64,
+    water: f64,
+}
+
+impl GasRoom {
+    pub(super) fn of(stage: &Stage) -> Self {
+        let compact = stage.gas_free_volume.as_litres();
+        let mixed = compact / (1.0 - stage.hold.void);
+        Self { compact, mixed, air: stage.hold.void * mixed, water: stage.water.as_kilograms() * stage.dissolving }
+    }
+
+    /// The moles in bubbles and the litres that these take.
+    #[inline]
+    pub(super) fn share(&self, held: f64, molar: f64, dissolved: f64) -> (f64, f64) {
+        let air = self.air / molar;
+        let b = air + dissolved * self.water - held;
+        let bubbles = 0.5 * (-b + (b * b + 4.0 * held.max(0.0) * air).sqrt());
+        (bubbles, (bubbles + air) * molar)
+    }
 }

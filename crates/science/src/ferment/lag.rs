@@ -12,44 +12,43 @@ pub const EQUATION: Equation = Equation {
     valid: &[Valid { symbol: "λ", unit: "h", from: 0.0, to: 20.0 }],
 };
 
-/// Returns the logarithm of the physiological state that gives a lag of that length.
+/// Returns how fast asleep organisms are at the start, so that they lag that long.
 ///
 /// ```text
-/// u_0 = −ln(e^(µ·λ) − 1)
+/// p_0 = e^(µ·λ) − 1
 /// ```
 ///
-/// | symbol | meaning                                   | unit |
-/// |--------|-------------------------------------------|------|
-/// | `u_0`  | logarithm of the state at the start       | –    |
-/// | `µ`    | growth rate at which the lag was measured | 1/h  |
-/// | `λ`    | lag                                       | h    |
+/// | symbol | meaning                                             | unit |
+/// |--------|-----------------------------------------------------|------|
+/// | `p_0`  | sleep at the start; 1/p is the physiological state  | –    |
+/// | `µ`    | growth rate at which the lag was measured           | 1/h  |
+/// | `λ`    | lag                                                 | h    |
 ///
-/// A lag of nothing gives an infinite state, which counts as fully awake. Baranyi & Roberts (1994).
+/// Valid for any lag; without one nothing sleeps. Baranyi & Roberts (1994).
 ///
 /// ```
 /// # use quantity::{Rate, TimeSpan};
-/// # use science::ferment::{lag_start, lag_share};
-/// let start = lag_start(Rate::per_hour(0.25), TimeSpan::hours(2.0));
-/// assert_eq!(format!("{start:.4}"), "0.4328");
-/// assert_eq!(format!("{:.4}", lag_share(start)), "0.6065");
+/// # use science::ferment::{awake_share, lag_sleep};
+/// let sleep = lag_sleep(Rate::per_hour(0.25), TimeSpan::hours(2.0));
+/// assert_eq!(format!("{:.4}", awake_share(sleep)), "0.6065");
 /// ```
 #[must_use]
-pub fn lag_start(growth: Rate, lag: TimeSpan) -> f64 {
-    -libm::log(libm::expm1(growth.as_per_hour() * lag.as_hours()))
+pub fn lag_sleep(growth: Rate, lag: TimeSpan) -> f64 {
+    libm::expm1(growth.as_per_hour() * lag.as_hours())
 }
 
-/// The share of the growth rate at a state, whose logarithm rises by µ·dt while time goes on.
+/// The share of the growth rate that sleep leaves; sleep fades as p' = −µ·p.
 ///
 /// ```text
-/// s(u) = 1/(1 + e^(−u))
+/// s = 1/(1 + p)
 /// ```
 ///
 /// ```
-/// assert_eq!(science::ferment::lag_share(0.0), 0.5);
+/// assert_eq!(science::ferment::awake_share(1.0), 0.5);
 /// ```
 #[must_use]
-pub fn lag_share(state: f64) -> f64 {
-    1.0 / (1.0 + libm::exp(-state))
+pub fn awake_share(sleep: f64) -> f64 {
+    1.0 / (1.0 + sleep)
 }
 
 /// Time counted from the end of the lag, softly: the closed form at constant temperature.

@@ -1,7 +1,7 @@
 //! What makes a dough rise: yeast stirred in, and what preferments and cultures carry.
 
 use super::parameters::value;
-use super::{Dough, Growth, Organisms, Stage, State, Strain, culture_growth, dissolved_gas, lag_start, yeast_growth};
+use super::{Dough, Growth, Organisms, Stage, State, Strain, culture_growth, dissolved_gas, lag_sleep, yeast_growth};
 use quantity::{Amount, Mass, Rate, Temperature, TimeSpan};
 
 /// How yeast is sold.
@@ -125,8 +125,8 @@ impl Leaven {
             starch,
             yeast: added,
             growth_left: organisms.growth_room * fresh,
-            yeast_lag: lag_start(growth_at_27(organisms), organisms.lag),
-            bacteria_lag: lag_start(culture_growth(AT_27, &organisms.bacteria), organisms.lag),
+            yeast_sleep: lag_sleep(growth_at_27(organisms), organisms.lag),
+            bacteria_sleep: lag_sleep(culture_growth(AT_27, &organisms.bacteria), organisms.lag),
             temperature: mixed_at,
             ..State::default()
         };

@@ -36,7 +36,7 @@ pub const EQUATION: Equation = Equation {
 /// # use quantity::{Mass, Temperature, TimeSpan};
 /// # use science::ferment::*;
 /// // Equal weights with 0.1 % instant yeast, at 21 °C.
-/// let sponge = Dough { water: Mass::kilograms(1.0), hold: Hold::of(Kind::Liquid), ..Dough::default() };
+/// let sponge = Dough { water: Mass::kilograms(1.0), hold: Hold::of(DoughKind::Liquid), ..Dough::default() };
 /// let yeast = Leaven::yeast(Strain::Bakers, Yeast { form: YeastForm::Instant, mass: Mass::grams(1.0) });
 /// let path = TemperaturePath::Constant(Temperature::celsius(21.0));
 /// let course = Fermentation::new(&sponge, &yeast, path).run(TimeSpan::hours(48.0));

@@ -19,10 +19,10 @@ pub struct State {
     pub growth_left: Mass,
     /// How awake the yeast is for making gas, 0 to 1.
     pub readiness: f64,
-    /// Logarithm of the yeast's physiological state: how far its lag is over.
-    pub yeast_lag: f64,
+    /// How fast asleep the yeast still is for growing: 0 once its lag is over.
+    pub yeast_sleep: f64,
     /// The same of the bacteria.
-    pub bacteria_lag: f64,
+    pub bacteria_sleep: f64,
     /// Lactic and acetic acid.
     pub acid: Amount,
     /// Carbon dioxide made since the dough was mixed, and what a culture brought.
@@ -63,8 +63,8 @@ impl State {
             self.bacteria.as_grams(),
             self.growth_left.as_grams(),
             self.readiness,
-            self.yeast_lag.min(FULLY_AWAKE),
-            self.bacteria_lag.min(FULLY_AWAKE),
+            self.yeast_sleep,
+            self.bacteria_sleep,
             self.acid.as_millimoles(),
             self.gas_made.as_moles(),
             self.gas_lost.as_moles(),
@@ -73,7 +73,7 @@ impl State {
     }
 
     pub(super) fn of(numbers: &[f64; SIZE]) -> Self {
-        let [hexose, maltose, starch, yeast, bacteria, room, readiness, yeast_lag, bacteria_lag, acid, made, lost, warmth] =
+        let [hexose, maltose, starch, yeast, bacteria, room, readiness, yeast_sleep, bacteria_sleep, acid, made, lost, warmth] =
             *numbers;
         Self {
             hexose: Amount::moles(hexose),
@@ -83,8 +83,8 @@ impl State {
             bacteria: Mass::grams(bacteria),
             growth_left: Mass::grams(room),
             readiness,
-            yeast_lag,
-            bacteria_lag,
+            yeast_sleep,
+            bacteria_sleep,
             acid: Amount::millimoles(acid),
             gas_made: Amount::moles(made),
             gas_lost: Amount::moles(lost),
@@ -92,6 +92,3 @@ impl State {
         }
     }
 }
-
-/// A lag of nothing has an infinite state; beyond this one no digit of the growth changes.
-const FULLY_AWAKE: f64 = 50.0;

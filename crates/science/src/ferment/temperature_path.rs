@@ -1,6 +1,7 @@
 //! The temperatures a dough goes through.
 
 use super::State;
+use crate::numeric::exponential::exp;
 use quantity::{Rate, Temperature, TimeSpan};
 
 /// The temperatures a dough goes through.
@@ -65,9 +66,7 @@ impl Stretch {
         let past = hour - self.from;
         match self.course {
             StretchCourse::Line { first, slope } => Some(Temperature::celsius(first + slope * past)),
-            StretchCourse::Approach { first, air, rate } => {
-                Some(Temperature::celsius(air + (first - air) * libm::exp(-rate * past)))
-            }
+            StretchCourse::Approach { first, air, rate } => Some(Temperature::celsius(air + (first - air) * exp(-rate * past))),
             StretchCourse::Own { .. } => None,
         }
     }
@@ -162,7 +161,7 @@ fn approaches(start: Temperature, rooms: &[Room], own_heat: Warming, until: f64)
             Warming::Ignored => StretchCourse::Approach { first, air, rate },
         };
         stretches.push(Stretch { from, to, course });
-        first = air + (first - air) * libm::exp(-rate * (to - from));
+        first = air + (first - air) * exp(-rate * (to - from));
     }
     stretches
 }

@@ -1,5 +1,6 @@
 //! Follows a system of ordinary differential equations through time with its own step length.
 
+use super::exponential::exp;
 use crate::{Equation, Standing};
 
 /// Origin and limits.
@@ -111,7 +112,7 @@ pub fn integrate<const N: usize>(
     }
     let mut k1 = slope(time, &state);
     let mut length = first_length(&state, &k1, limits).min(to - from);
-    let mut error_before: f64 = 1e-4;
+    let mut log_before = libm::log(1e-4);
     for _ in 0..limits.steps {
         let last = time + length * 1.000_000_1 >= to;
         if last {
@@ -130,10 +131,11 @@ pub fn integrate<const N: usize>(
             if last {
                 return (state, Ending::Complete);
             }
-            length *= (0.9 * libm::pow(error, -0.17) * libm::pow(error_before, 0.04)).clamp(0.2, 10.0);
-            error_before = error.max(1e-4);
+            let log = libm::log(error);
+            length *= (0.9 * exp(0.04 * log_before - 0.17 * log)).clamp(0.2, 10.0);
+            log_before = log.max(libm::log(1e-4));
         } else {
-            length *= (0.9 * libm::pow(error, -0.2)).max(0.2);
+            length *= (0.9 * exp(-0.2 * libm::log(error))).max(0.2);
         }
         if time + length <= time {
             return (state, Ending::StepLimit);

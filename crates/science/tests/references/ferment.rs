@@ -2,6 +2,8 @@
 
 use crate::harness::{Case, Row, check};
 
+mod vectors;
+
 /// How each equation answers a point.
 pub const CASES: &[Case] = &[];
 

@@ -2,12 +2,14 @@
 
 use crate::harness::{Case, Inputs, Row, check};
 use science::numeric::dormand_prince::{Ending, Limits, integrate};
+use science::numeric::exponential::exp;
 use science::numeric::{least_squares, maximum, root, tridiagonal};
 
 /// How each equation answers a point.
 pub const CASES: &[Case] = &[
     ("numeric::tridiagonal", slab),
     ("numeric::dormand_prince", closed_form),
+    ("numeric::exponential", |inputs, _| exp(inputs.number("x"))),
     ("numeric::root", crossing),
     ("numeric::maximum", summit),
     ("numeric::least_squares", adsorption),
@@ -120,4 +122,15 @@ fn a_constant_that_wants_to_leave_its_bounds_stops_there() {
     let fit = least_squares::fit(|[a, b]| vec![a - 3.0, b - 1.0, a + b - 4.0], [0.5, 0.5], [(0.0, 2.0), (0.0, 5.0)]);
     // With a = 2 the least of (b − 1)² + (b − 2)² is at 1.5.
     assert!((fit.constants[0] - 2.0).abs() < 1e-12 && (fit.constants[1] - 1.5).abs() < 1e-6);
+}
+
+#[test]
+fn the_exponential_agrees_with_the_platform_library() {
+    for i in -70_000..=70_000 {
+        let x = f64::from(i) * 0.009_999_7;
+        assert!((exp(x) / libm::exp(x) - 1.0).abs() < 6e-16, "{x}");
+    }
+    for x in [f64::INFINITY, 800.0, -800.0, f64::NEG_INFINITY] {
+        assert_eq!(exp(x), libm::exp(x));
+    }
 }

@@ -1,0 +1,137 @@
+//! Cross-checks of the whole model against an independent prototype of the same equations, run with
+//! fixed steps of 0.02 h. They show that the equations are put together as written, not that they
+//! are true.
+
+use quantity::{Mass, Temperature, TimeSpan, Volume};
+use science::ferment::*;
+
+fn kilograms(value: f64) -> Mass {
+    Mass::kilograms(value)
+}
+
+pub fn instant(share: f64) -> Yeast {
+    Yeast { form: YeastForm::Instant, mass: kilograms(share / 100.0) }
+}
+
+pub fn constant(celsius: f64) -> TemperaturePath {
+    TemperaturePath::Constant(Temperature::celsius(celsius))
+}
+
+/// Equal weights of flour and water with that share of instant yeast.
+pub fn preferment(yeast: f64, celsius: f64) -> Fermentation {
+    let dough = Dough { water: kilograms(1.0), hold: Hold::of(DoughKind::Liquid), ..Dough::default() };
+    Fermentation::new(&dough, &Leaven::yeast(Strain::Bakers, instant(yeast)), constant(celsius))
+}
+
+/// A ripe culture fed with so many times its weight of flour, and as much water.
+pub fn fed(times: f64, celsius: f64) -> Fermentation {
+    let dough = Dough { water: kilograms(1.0), hold: Hold::of(DoughKind::LiquidCulture), ..Dough::default() };
+    let culture = Carried::ripe_culture(kilograms(0.5 / (0.5 + times)));
+    Fermentation::new(&dough, &Leaven::carried(Strain::Sourdough, culture), constant(celsius))
+}
+
+/// A dough of 65 % water and 2 % salt; the prototype leaves the salt out of the volume.
+pub fn lean(yeast: f64, celsius: f64) -> Fermentation {
+    let dough = Dough { water: kilograms(0.65), salt: kilograms(0.02), ..Dough::default() };
+    let mut lean = Fermentation::new(&dough, &Leaven::yeast(Strain::Bakers, instant(yeast)), constant(celsius));
+    lean.stage.gas_free_volume = Volume::litres(1.67 / 1.2261);
+    lean
+}
+
+fn near(what: &str, got: f64, expected: f64) {
+    assert!((got - expected).abs() <= 0.005 * expected.abs(), "{what}: {got}, the prototype has {expected}");
+}
+
+/// Gas made, rise and yeast at hours.
+fn follow(fermentation: &Fermentation, points: &[(f64, f64, f64, Option<f64>)]) {
+    let course = fermentation.run(TimeSpan::hours(24.0));
+    for (hour, gas, risen, yeast) in points {
+        let moment = course.at(TimeSpan::hours(*hour)).expect("the run goes so far");
+        near(&format!("gas at {hour} h"), moment.state.gas_made.as_moles(), *gas);
+        near(&format!("rise at {hour} h"), moment.risen, *risen);
+        if let Some(yeast) = yeast {
+            near(&format!("yeast at {hour} h"), moment.state.yeast.as_grams(), *yeast);
+        }
+    }
+}
+
+#[test]
+fn a_lively_preferment_follows_the_prototype() {
+    let points = [
+        (1.0, 0.06846, 1.3206, Some(8.986)),
+        (2.0, 0.18767, 2.6802, None),
+        (4.0, 0.35163, 3.1144, None),
+        (8.0, 0.59484, 3.0784, Some(9.975)),
+    ];
+    follow(&preferment(0.85, 23.0), &points);
+}
+
+#[test]
+fn an_overnight_preferment_follows_the_prototype() {
+    let points = [
+        (4.0, 0.04732, 1.1100, Some(1.291)),
+        (8.0, 0.13363, 1.9680, Some(2.135)),
+        (12.0, 0.25450, 2.7219, None),
+        (16.0, 0.33769, 2.7435, Some(2.7075)),
+    ];
+    follow(&preferment(0.085, 23.0), &points);
+}
+
+#[test]
+fn a_lean_dough_follows_the_prototype() {
+    let points =
+        [(0.5, 0.02541, 1.1104, None), (1.0, 0.07541, 1.7556, None), (1.5, 0.13418, 2.6541, None), (2.0, 0.19733, 3.4828, None)];
+    follow(&lean(1.0, 25.0), &points);
+}
+
+#[test]
+fn a_fed_culture_follows_the_prototype() {
+    let culture = fed(5.0, 25.0);
+    near("gas brought", culture.start.gas_made.as_moles(), 0.003383);
+    let points = [
+        (2.0, 0.0252, 1.029, Some(0.875)),
+        (4.0, 0.0690, 1.328, Some(1.727)),
+        (6.0, 0.1515, 2.179, Some(3.372)),
+        (8.0, 0.2705, 2.717, Some(5.000)),
+        (10.0, 0.3458, 2.674, None),
+    ];
+    follow(&culture, &points);
+    let course = culture.run(TimeSpan::hours(10.0));
+    for (hour, ph, bacteria) in
+        [(2.0, 5.45, 0.152), (4.0, 5.00, 0.315), (6.0, 4.47, 0.584), (8.0, 4.12, 0.850), (10.0, 3.95, f64::NAN)]
+    {
+        let moment = course.at(TimeSpan::hours(hour)).expect("the run goes so far");
+        near("pH", moment.acidity.as_ph(), ph);
+        if bacteria.is_finite() {
+            near("bacteria", moment.state.bacteria.as_grams(), bacteria);
+        }
+    }
+}
+
+/// Figures of the prototype's documentation on doubling, at a drifting temperature.
+#[test]
+fn a_drifting_temperature_follows_the_prototype() {
+    for (start, air, rate, hours) in [(30.0, 20.0, 0.5, 1.732), (18.0, 24.0, 0.35, 2.749)] {
+        let room = Room { from: TimeSpan::ZERO, air: Temperature::celsius(air), approach: quantity::Rate::per_hour(rate) };
+        let mut dough = lean(0.5, start);
+        dough.path = TemperaturePath::Rooms { start: Temperature::celsius(start), rooms: vec![room], own_heat: Warming::Ignored };
+        let doubled = dough.run(TimeSpan::hours(6.0)).doubled().expect("it doubles").as_hours();
+        assert!((doubled - hours).abs() < 0.02 * hours, "{doubled} against {hours}");
+    }
+}
+
+/// Sugar, gas and growth balance: nothing comes from nowhere.
+#[test]
+fn carbon_and_growth_are_kept() {
+    let culture = fed(5.0, 25.0);
+    let course = culture.run(TimeSpan::hours(24.0));
+    for moment in course.moments(25) {
+        let state = moment.state;
+        let lactic = 0.82 * (state.acid.as_millimoles() - culture.start.acid.as_millimoles()) / 1000.0;
+        let carbon = state.sugars().as_moles() + (state.gas_made.as_moles() - lactic) / 1.9 + lactic;
+        let start = culture.start.sugars().as_moles() + culture.start.gas_made.as_moles() / 1.9;
+        assert!((carbon - start).abs() < 1e-6, "{carbon} against {start}");
+        let growth = (state.yeast + state.growth_left).as_grams();
+        assert!((growth - (culture.start.yeast + culture.start.growth_left).as_grams()).abs() < 1e-6);
+    }
+}
