@@ -50,8 +50,10 @@ pub enum DoughKind {
     Dough,
     /// A kneaded dough with sourdough alone.
     CultureDough,
-    /// A stiff preferment or sponge.
+    /// A stiff preferment.
     Stiff,
+    /// A sponge of half the flour or more.
+    Sponge,
     /// A batter about as wet as flour is heavy.
     Batter,
     /// A thin batter.
@@ -68,6 +70,7 @@ impl Hold {
             DoughKind::Dough => "dough",
             DoughKind::CultureDough => "culture-dough",
             DoughKind::Stiff => "stiff",
+            DoughKind::Sponge => "sponge",
             DoughKind::Batter => "batter",
             DoughKind::ThinBatter => "thin-batter",
         };

@@ -11,7 +11,7 @@ pub const EQUATION: Equation = Equation {
     place: "ideal gas and Henry's law in bubbles that already hold air; extra solubility fitted",
     standing: Standing::Fitted,
     valid: &[
-        Valid { symbol: "T", unit: "°C", from: 0.0, to: 45.0 },
+        Valid { symbol: "T", unit: "°C", from: 0.0, to: 40.0 },
         Valid { symbol: "C", unit: "mol/kg flour", from: 0.0, to: 1.5 },
     ],
 };
@@ -50,7 +50,7 @@ pub struct Gas {
 /// | `n_g`  | carbon dioxide in bubbles                      |          | mol      |
 /// | `R` `p` | gas constant, pressure of the air             | 8.314462, 101.325 | J/(mol K), kPa |
 ///
-/// All a kg flour. Valid for 0 °C ≤ T ≤ 45 °C at sea level. The air in the bubbles makes the first
+/// All a kg flour. Valid for 0 °C ≤ T ≤ 40 °C at sea level. The air in the bubbles makes the first
 /// gas slow to show. No gas gives a rise of 1; a dough mixed without air rises only once its water
 /// is saturated.
 ///
