@@ -61,7 +61,7 @@ pub enum DoughKind {
 }
 
 impl Hold {
-    /// The constants of `data/dough.toml`.
+    /// The constants of `data/ferment/dough.toml`.
     #[must_use]
     pub fn of(kind: DoughKind) -> Self {
         let name = match kind {

@@ -12,7 +12,7 @@ use quantity::{Mass, Temperature, TimeSpan};
 pub const EQUATION: Equation = Equation {
     name: "ferment::fermentation",
     source: "ferment-model",
-    place: "the equations of this room as one system; fitted constants are labelled in data/",
+    place: "the equations of this room as one system; fitted constants are labelled in data/ferment/",
     standing: Standing::Fitted,
     valid: &[
         Valid { symbol: "T, coldest", unit: "°C", from: 4.0, to: 40.0 },

@@ -85,7 +85,7 @@ pub struct AcidMaking {
 }
 
 impl Organisms {
-    /// The constants of `data/` for a strain, at vigour 1.
+    /// The constants of `data/ferment/` for a strain, at vigour 1.
     #[must_use]
     pub fn of(strain: Strain) -> Self {
         match strain {

@@ -160,12 +160,12 @@ fn a_figure_that_is_no_number_is_said() {
 fn every_constant_has_its_source() {
     let sources: toml::Table = include_str!("../../../sources/ferment.toml").parse().expect("sources are TOML");
     for parameter in PARAMETERS.iter() {
-        assert!(sources.contains_key(&parameter.source), "{} names no source {}", parameter.name, parameter.source);
-        assert!(parameter.value.is_finite() && !parameter.place.is_empty() && !parameter.unit.is_empty());
+        assert!(sources.contains_key(&parameter.origin.source), "{} names no source {}", parameter.name, parameter.origin.source);
+        assert!(parameter.value.is_finite() && !parameter.origin.place.is_empty() && !parameter.unit.is_empty());
     }
     for equation in EQUATIONS {
         assert!(sources.contains_key(equation.source), "{} names no source {}", equation.name, equation.source);
     }
-    let fitted = PARAMETERS.iter().filter(|parameter| parameter.standing == science::Standing::Fitted).count();
+    let fitted = PARAMETERS.iter().filter(|parameter| parameter.origin.standing == science::Standing::Fitted).count();
     assert!(fitted > 40, "{fitted} fitted constants are labelled");
 }
