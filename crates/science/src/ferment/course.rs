@@ -2,7 +2,7 @@
 
 use super::state::{ACID, GAS_LOST, GAS_MADE, SIZE};
 use super::temperature_path::Stretch;
-use super::{Organisms, Stage, State, acidity, ethanol, gas_volume};
+use super::{Carried, Organisms, Stage, State, acidity, ethanol, gas_rate, gas_volume};
 use crate::Outside;
 use crate::numeric::dormand_prince::{Ending, Step};
 use crate::numeric::root;
@@ -198,6 +198,26 @@ impl Course {
             ethanol: ethanol(Amount::moles(numbers[GAS_MADE] - self.start.gas_made.as_moles())),
             state,
         }
+    }
+
+    /// What a dough takes over that gets so much of this one's flour at a time. Beating drives the
+    /// dissolved gas out; whoever only folds it in sets `gas_kept`.
+    #[must_use]
+    pub fn carried(&self, time: TimeSpan, flour: Mass) -> Option<Carried> {
+        self.at(time).map(|moment| Carried { flour, water: self.stage.water, state: moment.state, gas_kept: 0.0 })
+    }
+
+    /// The hours at one temperature in which yeast would have done as much as over the whole course:
+    /// ∫ g(T)/g(that) dt, a plain label for a cold plan.
+    #[must_use]
+    pub fn equivalent(&self, at: Temperature) -> TimeSpan {
+        let law = &self.organisms.gas_law;
+        let warmth = |hour: f64| gas_rate(self.temperature(hour, &State::of(&self.numbers(hour))), law);
+        let simpson = |step: &Step<SIZE>| {
+            let (start, end) = (step.start, step.end());
+            step.length / 6.0 * (warmth(start) + 4.0 * warmth(0.5 * (start + end)) + warmth(end))
+        };
+        TimeSpan::hours(self.steps.iter().map(simpson).sum::<f64>() / gas_rate(at, law))
     }
 
     /// The mass that left as carbon dioxide, a kilogram of flour: what a scale shows.

@@ -2,7 +2,7 @@
 
 use super::parameters::value;
 use super::{Buffer, OwnHeat, Release};
-use quantity::{Acidity, Amount, Fraction, Mass, Rate, Volume};
+use quantity::{Acidity, Amount, Fraction, Mass, Pressure, Rate, Volume};
 
 /// What is in the bowl: everything, also what a preferment or culture carried into it, but of the
 /// sugars only those added now.
@@ -97,6 +97,8 @@ pub struct Stage {
     pub hold: Hold,
     /// How it answers acid.
     pub buffer: Buffer,
+    /// The pressure of the air: less on a mountain, where gas takes more room and dissolves less.
+    pub air: Pressure,
     /// How much more gas it dissolves than its water would.
     pub dissolving: f64,
     /// How it warms itself.
@@ -154,6 +156,7 @@ impl Dough {
                 end: Acidity::ph(value("culture.acidity.end")),
                 scale: Amount::millimoles(value("culture.acidity.buffer") * (1.0 + value("culture.acidity.milk") * milk)),
             },
+            air: Pressure::kilopascals(101.325),
             dissolving: value("dough.gas.dissolving"),
             own_heat: OwnHeat {
                 per_mole: value("dough.heat.fermentation"),

@@ -30,7 +30,7 @@ pub struct Gas {
 /// Returns how a dough holds the carbon dioxide that has not left it.
 ///
 /// ```text
-/// V_0 = V_c/(1 − e_0),   V_m = R·T/p,   n_a = e_0·V_0/V_m,   K = k_H·W·κ
+/// V_0 = V_c/(1 − e_0),   V_m = R·T/p,   n_a = e_0·V_0/V_m,   K = k_H·p·W·κ
 /// b = n_a + K − C
 /// n_g = [−b + √(b² + 4·C·n_a)]/2
 /// V/V_0 = (V_c + (n_g + n_a)·V_m)/V_0
@@ -50,7 +50,7 @@ pub struct Gas {
 /// | `n_g`  | carbon dioxide in bubbles                      |          | mol      |
 /// | `R` `p` | gas constant, pressure of the air             | 8.314462, 101.325 | J/(mol K), kPa |
 ///
-/// All a kg flour. Valid for 0 °C ≤ T ≤ 40 °C at sea level. The air in the bubbles makes the first
+/// All a kg flour. Valid for 0 °C ≤ T ≤ 40 °C. The air in the bubbles makes the first
 /// gas slow to show. No gas gives a rise of 1; a dough mixed without air rises only once its water
 /// is saturated.
 ///
@@ -63,12 +63,12 @@ pub struct Gas {
 #[must_use]
 pub fn gas_volume(held: Amount, dough: Temperature, stage: &Stage) -> Gas {
     let room = GasRoom::of(stage);
-    let (in_bubbles, volume) = room.share(held.as_moles(), molar_volume(dough), dissolved_gas(dough).as_moles());
+    let (in_bubbles, volume) = room.share(held.as_moles(), atmospheric_volume(dough), dissolved_gas(dough).as_moles());
     Gas { in_bubbles: Amount::moles(in_bubbles), volume: Volume::litres(volume), risen: (room.compact + volume) / room.mixed }
 }
 
-/// The litres that a mole of gas takes at the pressure of the air.
-pub(super) fn molar_volume(dough: Temperature) -> f64 {
+/// The litres that a mole of gas takes at one atmosphere.
+pub(super) fn atmospheric_volume(dough: Temperature) -> f64 {
     8.314_462 * dough.as_kelvins() / 101.325
 }
 
@@ -79,18 +79,23 @@ pub(super) struct GasRoom {
     pub mixed: f64,
     air: f64,
     water: f64,
+    /// The pressure of the air in atmospheres.
+    pressure: f64,
 }
 
 impl GasRoom {
     pub(super) fn of(stage: &Stage) -> Self {
         let compact = stage.gas_free_volume.as_litres();
         let mixed = compact / (1.0 - stage.hold.void);
-        Self { compact, mixed, air: stage.hold.void * mixed, water: stage.water.as_kilograms() * stage.dissolving }
+        let pressure = stage.air.as_kilopascals() / 101.325;
+        let water = stage.water.as_kilograms() * stage.dissolving * pressure;
+        Self { compact, mixed, air: stage.hold.void * mixed, water, pressure }
     }
 
     /// The moles in bubbles and the litres that these take.
     #[inline]
-    pub(super) fn share(&self, held: f64, molar: f64, dissolved: f64) -> (f64, f64) {
+    pub(super) fn share(&self, held: f64, atmospheric: f64, dissolved: f64) -> (f64, f64) {
+        let molar = atmospheric / self.pressure;
         let air = self.air / molar;
         let b = air + dissolved * self.water - held;
         let bubbles = 0.5 * (-b + (b * b + 4.0 * held.max(0.0) * air).sqrt());

@@ -9,8 +9,11 @@ mod course;
 mod culture_growth;
 mod death;
 mod dissolved_gas;
+mod dose;
+mod doubling_rule;
 mod dough;
 mod ethanol;
+mod feed_rule;
 mod fermentation;
 mod gas_rate;
 mod gas_volume;
@@ -27,6 +30,7 @@ mod starch_release;
 mod state;
 mod temperature_path;
 mod uptake;
+mod vigour;
 mod warmth;
 mod yeast_growth;
 
@@ -36,8 +40,11 @@ pub use course::{Course, Moment};
 pub use culture_growth::{CultureOrganism, culture_growth};
 pub use death::{Heat, death};
 pub use dissolved_gas::dissolved_gas;
+pub use dose::dose;
+pub use doubling_rule::doubling_rule;
 pub use dough::{Dough, DoughKind, Hold, Stage};
 pub use ethanol::{ethanol, ethanol_share};
+pub use feed_rule::feed_rule;
 pub use fermentation::{Fermentation, LIMITS, SOURDOUGH_TEMPERATURES};
 pub use gas_rate::{SquareRootLaw, gas_rate};
 pub use gas_volume::{Gas, gas_volume};
@@ -53,6 +60,7 @@ pub use starch_release::{Release, starch_release};
 pub use state::State;
 pub use temperature_path::{Room, TemperaturePath, Warming};
 pub use uptake::{SugarUse, Uptake, uptake};
+pub use vigour::{Reading, Vigour, fitted_vigour};
 pub use yeast_growth::{Cardinal, yeast_growth};
 
 /// The equations of this phenomenon.
@@ -74,4 +82,8 @@ pub const EQUATIONS: &[&Equation] = &[
     &death::EQUATION,
     &fermentation::EQUATION,
     &ripeness::EQUATION,
+    &doubling_rule::EQUATION,
+    &feed_rule::EQUATION,
+    &vigour::EQUATION,
+    &dose::EQUATION,
 ];

@@ -1,7 +1,7 @@
 //! Everything in a fermenting dough that depends on its temperature alone.
 
 use super::gas_rate::square_root_law;
-use super::gas_volume::molar_volume;
+use super::gas_volume::atmospheric_volume;
 use super::{Growth, Organisms, Stage, culture_growth, death, dissolved_gas, starch_release, yeast_growth};
 use quantity::{Acidity, Temperature};
 use std::cell::Cell;
@@ -79,7 +79,7 @@ impl<'a> Warming<'a> {
 
     fn warmth(&self, dough: Temperature, [gas, yeast, bacteria, release, dissolved]: [f64; 5]) -> Warmth {
         let dying = death(dough, &self.organisms.heat).as_per_hour();
-        let molar = molar_volume(dough);
+        let molar = atmospheric_volume(dough);
         Warmth { temperature: dough.as_celsius(), gas, yeast, bacteria, release, dissolved, dying, molar }
     }
 

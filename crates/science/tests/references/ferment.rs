@@ -43,6 +43,16 @@ pub const CASES: &[Case] = &[
     }),
     ("ferment::fermentation", course),
     ("ferment::ripeness", window),
+    ("ferment::doubling_rule", |inputs, _| {
+        let (dose, dough) = (Fraction::percent(inputs.number("dose")), Temperature::celsius(inputs.number("T")));
+        doubling_rule(dose, dough, &Organisms::of(Strain::Bakers).gas_law).as_hours()
+    }),
+    ("ferment::feed_rule", |inputs, _| {
+        let Growth::Culture(yeast) = Organisms::of(Strain::Sourdough).growth else { panic!("a culture's growth") };
+        feed_rule(Fraction::ratio(inputs.number("f")), Temperature::celsius(inputs.number("T")), &yeast).as_hours()
+    }),
+    ("ferment::vigour", found_again),
+    ("ferment::dose", poolish_dose),
 ];
 
 /// The rows of the published table.
@@ -145,4 +155,27 @@ fn window(inputs: &Inputs, output: &str) -> f64 {
     let ripe = course.ripe().expect("it peaks");
     let to = ripe.to.map_or(f64::INFINITY, TimeSpan::as_hours);
     inputs.number(output).clamp(ripe.from.as_hours(), to)
+}
+
+fn found_again(inputs: &Inputs, output: &str) -> f64 {
+    let usual = vectors::lean(0.5, 25.0);
+    let mut lively = usual.clone();
+    lively.organisms.vigour = inputs.number(output);
+    let course = lively.run(TimeSpan::hours(4.0));
+    let readings: Vec<Reading> = [1.0, 1.5, 2.0, 3.0]
+        .map(TimeSpan::hours)
+        .into_iter()
+        .filter_map(|time| course.at(time).map(|moment| Reading { time, risen: moment.risen }))
+        .collect();
+    fitted_vigour(&usual, &readings).expect("enough readings")
+}
+
+fn poolish_dose(inputs: &Inputs, _: &str) -> f64 {
+    let sponge = Dough { water: Mass::kilograms(1.0), hold: Hold::of(DoughKind::Liquid), ..Dough::default() };
+    let mixed = |percent: f64| {
+        let yeast = Yeast { form: YeastForm::Fresh, mass: Mass::grams(10.0 * percent) };
+        Fermentation::new(&sponge, &Leaven::yeast(Strain::Bakers, yeast), vectors::constant(inputs.number("T")))
+    };
+    let ripe = |course: &Course| course.ripe().map(|window| window.from);
+    dose(TimeSpan::hours(inputs.number("ripe")), (0.02, 6.0), mixed, ripe).expect("some dose does it")
 }

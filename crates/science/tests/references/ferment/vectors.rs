@@ -135,3 +135,60 @@ fn carbon_and_growth_are_kept() {
         assert!((growth - (culture.start.yeast + culture.start.growth_left).as_grams()).abs() < 1e-6);
     }
 }
+
+/// The prototype's table of hours to double, 65 % water, 2 % salt: instant yeast by temperature.
+#[test]
+fn doubling_times_follow_the_prototype() {
+    let doses = [0.1, 0.25, 0.5, 1.0, 1.5];
+    for (celsius, row) in [
+        (18.0, [11.7, 5.88, 3.40, 2.03, 1.53]),
+        (21.0, [8.88, 4.46, 2.59, 1.55, 1.18]),
+        (24.0, [7.04, 3.52, 2.04, 1.23, 0.93]),
+        (27.0, [5.80, 2.87, 1.66, 1.00, 0.76]),
+        (30.0, [4.94, 2.41, 1.39, 0.83, 0.63]),
+    ] {
+        for (dose, expected) in doses.into_iter().zip(row) {
+            let doubled = lean(dose, celsius).run(TimeSpan::hours(24.0)).doubled().expect("it doubles").as_hours();
+            assert!((doubled - expected).abs() <= 0.006 + 0.005 * expected, "{dose} % at {celsius}: {doubled}, {expected}");
+            let law = Organisms::of(Strain::Bakers).gas_law;
+            let rule = doubling_rule(quantity::Fraction::percent(dose), Temperature::celsius(celsius), &law);
+            assert!((rule.as_hours() / doubled - 1.0).abs() < 0.09, "the rule gives {} for {doubled}", rule.as_hours());
+        }
+    }
+}
+
+/// The prototype's doses of instant yeast for a sponge of equal weights to open its ripe window.
+#[test]
+fn preferment_doses_follow_the_prototype() {
+    let ripe = |course: &Course| course.ripe().map(|window| window.from);
+    for (celsius, row) in
+        [(18.0, [1.06, 0.40, 0.265, 0.139]), (21.0, [0.725, 0.272, 0.175, 0.086]), (26.0, [0.434, 0.158, 0.097, 0.042])]
+    {
+        for (hours, expected) in [3.0, 6.0, 8.0, 12.0].into_iter().zip(row) {
+            let found = dose(TimeSpan::hours(hours), (0.01, 5.0), |dose| preferment(dose, celsius), ripe);
+            let found = found.expect("some dose does it");
+            assert!((found / expected - 1.0).abs() < 0.03, "{hours} h at {celsius}: {found}, {expected}");
+        }
+    }
+}
+
+/// On a mountain gas takes more room: the same dough doubles sooner.
+#[test]
+fn thin_air_raises_sooner() {
+    let doubled = |kilopascals| {
+        let mut dough = lean(1.0, 25.0);
+        dough.stage.air = quantity::Pressure::kilopascals(kilopascals);
+        dough.run(TimeSpan::hours(6.0)).doubled().expect("it doubles").as_hours()
+    };
+    assert!(doubled(80.0) < 0.95 * doubled(101.325));
+}
+
+/// Where the temperature stands still, an hour is an hour; a cold dough's hours count for less.
+#[test]
+fn equivalent_hours_are_hours_at_that_temperature() {
+    let course = lean(1.0, 24.0).run(TimeSpan::hours(5.0));
+    assert!((course.equivalent(Temperature::celsius(24.0)).as_hours() - 5.0).abs() < 1e-9);
+    let law = Organisms::of(Strain::Bakers).gas_law;
+    let ratio = gas_rate(Temperature::celsius(24.0), &law) / gas_rate(Temperature::celsius(10.0), &law);
+    assert!((course.equivalent(Temperature::celsius(10.0)).as_hours() - 5.0 * ratio).abs() < 1e-9);
+}
