@@ -20,7 +20,7 @@ pub const EQUATION: Equation = Equation {
         Valid { symbol: "living yeast", unit: "g dry/kg flour", from: 0.15, to: 30.0 },
         Valid { symbol: "water", unit: "kg/kg flour", from: 0.45, to: 1.4 },
         Valid { symbol: "salt", unit: "kg/kg flour", from: 0.0, to: 0.03 },
-        Valid { symbol: "sugar added", unit: "mol hexose/kg flour", from: 0.0, to: 1.46 },
+        Valid { symbol: "sugar added", unit: "mol hexose/kg flour", from: 0.0, to: 1.461 },
     ],
 };
 

@@ -2,7 +2,17 @@
 
 use super::parameters::value;
 use super::{Dough, Growth, Organisms, Stage, State, Strain, culture_growth, dissolved_gas, lag_sleep, yeast_growth};
+use crate::{Equation, Standing};
 use quantity::{Amount, Mass, Rate, Temperature, TimeSpan};
+
+/// Origin and limits.
+pub const EQUATION: Equation = Equation {
+    name: "ferment::living_yeast",
+    source: "aacc-89-01",
+    place: "solids of compressed, active dry and instant yeast; the living share of active dry from memory",
+    standing: Standing::Published,
+    valid: &[],
+};
 
 /// How yeast is sold.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -50,6 +60,25 @@ pub struct Leaven {
 
 impl Yeast {
     /// Its living dry mass.
+    ///
+    /// ```text
+    /// Y = m·d·v
+    /// ```
+    ///
+    /// | symbol | meaning        | fresh | active dry | instant | unit |
+    /// |--------|----------------|-------|------------|---------|------|
+    /// | `m`    | yeast weighed  |       |            |         | g    |
+    /// | `d`    | dry matter     | 0.30  | 0.93       | 0.95    | –    |
+    /// | `v`    | living of it   | 1     | 0.85       | 1       | –    |
+    ///
+    /// Valid for yeast within its date. AACC method 89-01 for the dry matter.
+    ///
+    /// ```
+    /// # use quantity::Mass;
+    /// # use science::ferment::{Yeast, YeastForm};
+    /// let packet = Yeast { form: YeastForm::Instant, mass: Mass::grams(7.0) };
+    /// assert_eq!(format!("{:.2} g", packet.living().as_grams()), "6.65 g");
+    /// ```
     #[must_use]
     pub fn living(&self) -> Mass {
         self.mass

@@ -80,6 +80,7 @@ pub const EQUATIONS: &[&Equation] = &[
     &gas_volume::EQUATION,
     &own_heat::EQUATION,
     &death::EQUATION,
+    &leaven::EQUATION,
     &fermentation::EQUATION,
     &ripeness::EQUATION,
     &doubling_rule::EQUATION,

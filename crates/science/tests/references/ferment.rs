@@ -41,6 +41,14 @@ pub const CASES: &[Case] = &[
         let dying = death(Temperature::celsius(inputs.number("T")), &Organisms::of(Strain::Bakers).heat);
         std::f64::consts::LN_10 / dying.as_per_hour() * 60.0
     }),
+    ("ferment::living_yeast", |inputs, _| {
+        let form = match inputs.word("form") {
+            "fresh" => YeastForm::Fresh,
+            "active dry" => YeastForm::ActiveDry,
+            _ => YeastForm::Instant,
+        };
+        Yeast { form, mass: Mass::grams(100.0) }.living().as_grams()
+    }),
     ("ferment::fermentation", course),
     ("ferment::ripeness", window),
     ("ferment::doubling_rule", |inputs, _| {

@@ -1,6 +1,7 @@
 //! numeric against its references.
 
 use crate::harness::{Case, Inputs, Row, check};
+use proptest::prelude::*;
 use science::numeric::dormand_prince::{Ending, Limits, integrate};
 use science::numeric::exponential::exp;
 use science::numeric::{least_squares, maximum, root, tridiagonal};
@@ -132,5 +133,34 @@ fn the_exponential_agrees_with_the_platform_library() {
     }
     for x in [f64::INFINITY, 800.0, -800.0, f64::NEG_INFINITY] {
         assert_eq!(exp(x), libm::exp(x));
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn a_dominant_diagonal_gives_back_its_unknowns(rows in prop::collection::vec((-1.0..1.0f64, -1.0..1.0f64, -9.0..9.0f64), 1..40)) {
+        let lower: Vec<f64> = rows.iter().map(|row| row.0).collect();
+        let upper: Vec<f64> = rows.iter().map(|row| row.1).collect();
+        let unknowns: Vec<f64> = rows.iter().map(|row| row.2).collect();
+        let diagonal = vec![2.5; rows.len()];
+        let at = |i: Option<usize>| i.and_then(|i| unknowns.get(i)).copied().unwrap_or(0.0);
+        let mut right: Vec<f64> = (0..rows.len())
+            .map(|i| lower[i] * at(i.checked_sub(1)) + 2.5 * unknowns[i] + upper[i] * at(Some(i + 1)))
+            .collect();
+        tridiagonal::solve(&lower, &diagonal, &upper, &mut right, &mut vec![0.0; rows.len()]);
+        for (got, expected) in right.iter().zip(&unknowns) {
+            prop_assert!((got - expected).abs() < 1e-11);
+        }
+    }
+
+    #[test]
+    fn no_figures_make_a_method_panic(a in any::<f64>(), b in any::<f64>(), c in any::<f64>()) {
+        let few = Limits { relative: 1e-6, absolute: 1e-9, steps: 200 };
+        let _ = integrate(|t, [y]: &[f64; 1]| [a * y + b * t], (0.0, c), [b], &few, &mut Vec::new());
+        let _ = (root::find(|x| a * x + b, (b, c), 1e-9), maximum::find(|x| a * x * x + b, (b, c), 1e-9), exp(a));
+        let _ = least_squares::fit(|[x]| vec![a * x - b, x * c], [a], [(b, c)]);
+        tridiagonal::solve(&[a, b], &[b, c, a], &[c], &mut [a, b, c], &mut [0.0; 2]);
     }
 }
