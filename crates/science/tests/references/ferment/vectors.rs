@@ -192,3 +192,69 @@ fn equivalent_hours_are_hours_at_that_temperature() {
     let ratio = gas_rate(Temperature::celsius(24.0), &law) / gas_rate(Temperature::celsius(10.0), &law);
     assert!((course.equivalent(Temperature::celsius(10.0)).as_hours() - 5.0 * ratio).abs() < 1e-9);
 }
+
+/// The prototype's worked swap of leavens in an enriched batter at 24 °C: a ripe culture by its share of
+/// the flour, alone and with 0.85 % instant yeast beside it.
+#[test]
+fn swapped_leavens_follow_the_prototype() {
+    let batter = |leaven: &Leaven| {
+        let dough = Dough {
+            water: kilograms(0.344),
+            milk: kilograms(0.75),
+            salt: kilograms(0.012),
+            sucrose: kilograms(0.020),
+            hold: Hold::of(DoughKind::Batter),
+            ..Dough::default()
+        };
+        let mut batter = Fermentation::new(&dough, leaven, constant(24.0));
+        batter.stage.water = kilograms(1.14);
+        batter.stage.gas_free_volume = Volume::litres(2.35 / 1.09);
+        batter.stage.other_solutes = quantity::Amount::moles(0.259);
+        batter.run(TimeSpan::hours(12.0))
+    };
+    let beaten = |share| Carried { gas_kept: 0.0, ..Carried::ripe_culture(kilograms(share)) };
+    let shares = [0.10, 0.15, 0.20, 0.25, 0.30, 0.40, 0.50];
+    for (share, expected) in shares.into_iter().zip([7.68, 6.39, 5.52, 4.88, 4.39, 3.68, 3.19]) {
+        let culture = beaten(share);
+        let course = batter(&Leaven::carried(Strain::Sourdough, culture));
+        let doubled = course.doubled().expect("it doubles");
+        assert!((doubled.as_hours() / expected - 1.0).abs() < 0.02, "{share}: {} against {expected}", doubled.as_hours());
+        if share == 0.25 {
+            let ph = course.at(doubled).expect("within the run").acidity.as_ph();
+            assert!((ph - 4.76).abs() < 0.05, "pH {ph}");
+        }
+    }
+    let mut both = Leaven::yeast(Strain::Bakers, instant(0.85));
+    both.carried.push(beaten(0.25));
+    let doubled = batter(&both).doubled().expect("it doubles").as_hours();
+    assert!((doubled / 1.60 - 1.0).abs() < 0.05, "{doubled}");
+}
+
+/// The prototype's doubling times with sugar, for both kinds of baker's yeast, and with salt.
+#[test]
+fn sugared_and_salted_doughs_follow_the_prototype() {
+    let doubled = |strain, water: f64, salt: f64, sugar: f64| {
+        let dough = Dough {
+            water: kilograms(water),
+            salt: kilograms(salt / 100.0),
+            sucrose: kilograms(sugar / 100.0),
+            ..Dough::default()
+        };
+        let mut dough = Fermentation::new(&dough, &Leaven::yeast(strain, instant(1.0)), constant(27.0));
+        // The prototype counts the mass of salt and sugar, but the density of flour and water alone.
+        let density = (1.0 + water) / (1.0 / 1.44 + water / 0.998);
+        dough.stage.gas_free_volume = Volume::litres((1.0 + water + (salt + sugar) / 100.0) / density);
+        dough.run(TimeSpan::hours(24.0)).doubled().expect("it doubles").as_hours()
+    };
+    let near = |got: f64, expected: f64| assert!((got / expected - 1.0).abs() < 0.03, "{got} against {expected}");
+    let sugars = [0.0, 5.0, 10.0, 20.0, 30.0];
+    for (sugar, expected) in sugars.into_iter().zip([0.97, 1.19, 1.43, 2.37, 9.96]) {
+        near(doubled(Strain::Bakers, 0.55, 2.0, sugar), expected);
+    }
+    for (sugar, expected) in sugars.into_iter().zip([0.88, 1.02, 1.12, 1.37, 1.77]) {
+        near(doubled(Strain::Osmotolerant, 0.55, 2.0, sugar), expected);
+    }
+    for (salt, expected) in [0.0, 1.0, 1.5, 2.0, 3.0].into_iter().zip([0.836, 0.907, 0.949, 0.996, 1.11]) {
+        near(doubled(Strain::Bakers, 0.65, salt, 0.0), expected);
+    }
+}
