@@ -8,9 +8,9 @@
 
 use quantity::{Mass, Rate, Temperature, TimeSpan};
 use science::ferment::{
-    Carried, Course, Dough, DoughKind, Fermentation, Hold, Leaven, Room, Strain, TemperaturePath, Warming, Yeast, YeastForm,
+    Carried, Course, Dough, DoughKind, Fermentation, Hold, Leaven, Limits, Room, Strain, TemperaturePath, Warming, Yeast,
+    YeastForm,
 };
-use science::numeric::dormand_prince::Limits;
 use std::hint::black_box;
 use std::process::Command;
 use std::time::Instant;

@@ -2,11 +2,12 @@
 
 use super::state::{ACID, GAS_LOST, GAS_MADE, SIZE};
 use super::temperature_path::Stretch;
-use super::{Carried, Organisms, Stage, State, acidity, ethanol, gas_rate, gas_volume};
+use super::{Carried, Organisms, Peak, Stage, State, acidity, ethanol, gas_rate, gas_volume};
 use crate::Outside;
 use crate::numeric::dormand_prince::{Ending, Step};
 use crate::numeric::root;
 use quantity::{Acidity, Amount, Mass, Temperature, TimeSpan, Volume};
+use std::sync::OnceLock;
 
 /// The course of a fermentation.
 #[derive(Debug)]
@@ -19,6 +20,8 @@ pub struct Course {
     pub(super) last: [f64; SIZE],
     pub(super) outside: Vec<Outside>,
     pub(super) ending: Ending,
+    /// Looked for once, since every question of ripeness asks for it.
+    pub(super) peak: OnceLock<Option<Peak>>,
 }
 
 /// A dough at one time, its amounts a kilogram of its flour.
@@ -51,6 +54,7 @@ impl Course {
             last: start.numbers(),
             outside: Vec::new(),
             ending: Ending::Complete,
+            peak: OnceLock::new(),
         }
     }
 

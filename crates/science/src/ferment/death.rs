@@ -14,7 +14,7 @@ pub const EQUATION: Equation = Equation {
 
 /// The constants of one organism.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Heat {
+pub struct HeatDeath {
     /// The time that kills nine in ten at 60 °C.
     pub at_60: TimeSpan,
     /// The warming that makes it ten times faster.
@@ -47,7 +47,7 @@ pub struct Heat {
 /// assert_eq!(format!("{nine_in_ten:.1} min"), "3.0 min");
 /// ```
 #[must_use]
-pub fn death(yeast: Temperature, heat: &Heat) -> Rate {
+pub fn death(yeast: Temperature, heat: &HeatDeath) -> Rate {
     if yeast.as_celsius() <= heat.from.as_celsius() {
         return Rate::ZERO;
     }

@@ -34,11 +34,12 @@ mod vigour;
 mod warmth;
 mod yeast_growth;
 
+pub use crate::numeric::dormand_prince::{Ending, Limits};
 pub use acidity::{Buffer, acidity};
 pub use acidity_growth::{CardinalAcidity, acidity_growth};
 pub use course::{Course, Moment};
 pub use culture_growth::{CultureOrganism, culture_growth};
-pub use death::{Heat, death};
+pub use death::{HeatDeath, death};
 pub use dissolved_gas::dissolved_gas;
 pub use dose::dose;
 pub use doubling_rule::doubling_rule;

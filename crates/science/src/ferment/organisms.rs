@@ -1,7 +1,7 @@
 //! What the yeast and the bacteria of a leaven can do.
 
 use super::parameters::value;
-use super::{Cardinal, CardinalAcidity, CultureOrganism, Heat, SquareRootLaw, SugarUse};
+use super::{Cardinal, CardinalAcidity, CultureOrganism, HeatDeath, SquareRootLaw, SugarUse};
 use quantity::{Acidity, Amount, Fraction, Mass, Osmolality, Rate, Temperature, TemperatureDifference, TimeSpan};
 
 /// The kinds of leaven that have constants.
@@ -56,7 +56,7 @@ pub struct Organisms {
     /// Carbon dioxide from a mole of hexose.
     pub gas_yield: f64,
     /// How yeast dies of heat.
-    pub heat: Heat,
+    pub heat: HeatDeath,
     /// Growth of the bacteria against temperature.
     pub bacteria: CultureOrganism,
     /// Growth of the bacteria against acidity.
@@ -124,7 +124,7 @@ impl Organisms {
                 maltose_share: value("yeast.uptake.maltose-share"),
             },
             gas_yield: value("yeast.gas.yield"),
-            heat: Heat {
+            heat: HeatDeath {
                 at_60: TimeSpan::minutes(value("yeast.death.minutes-at-60")),
                 step: TemperatureDifference::kelvins(value("yeast.death.step")),
                 from: Temperature::celsius(value("yeast.death.from")),

@@ -4,7 +4,7 @@ use super::gas_rate::square_root_law;
 use super::gas_volume::GasRoom;
 use super::starch_release::acidity_share;
 use super::state::SIZE;
-use super::warmth::{Warming, Warmth};
+use super::warmth::{Warmth, Warmths};
 use super::{
     AcidMaking, Organisms, Solutes, Stage, Uptake, acidity, acidity_growth, awake_share, culture_growth, ethanol,
     osmotic_strength, own_heat, salt_on_bacteria, uptake,
@@ -31,7 +31,7 @@ pub(super) struct Rates<'a> {
     half_sugar: f64,
     by_yield: f64,
     own_heat: f64,
-    warming: Warming<'a>,
+    warming: Warmths<'a>,
 }
 
 /// What bacteria do in an hour.
@@ -72,7 +72,7 @@ impl<'a> Rates<'a> {
             half_sugar: organisms.half_sugar.as_moles(),
             by_yield: 1.0 / organisms.gas_yield,
             own_heat: own_heat(Rate::per_hour(1.0), stage.water - stage.flour_water, &stage.own_heat).as_per_hour(),
-            warming: Warming::new(stage, organisms, range),
+            warming: Warmths::new(stage, organisms, range),
         }
     }
 

@@ -86,6 +86,10 @@ impl Course {
     /// The greatest height, or nothing while the dough is still rising at the end of its run.
     #[must_use]
     pub fn peak(&self) -> Option<Peak> {
+        *self.peak.get_or_init(|| self.found_peak())
+    }
+
+    fn found_peak(&self) -> Option<Peak> {
         let grid: Vec<(f64, f64)> = self.grid().map(|hour| (hour, self.risen(hour))).collect();
         let top = grid.iter().enumerate().max_by(|(_, (_, a)), (_, (_, b))| a.total_cmp(b))?.0;
         if top + 1 == grid.len() {

@@ -20,7 +20,7 @@ pub(super) struct Warmth {
 }
 
 /// What temperatures do to one dough, looked up in a table where a run stays within smooth laws.
-pub(super) struct Warming<'a> {
+pub(super) struct Warmths<'a> {
     stage: &'a Stage,
     organisms: &'a Organisms,
     first: f64,
@@ -35,7 +35,7 @@ const NODES_A_KELVIN: f64 = 2.0;
 const NARROW: f64 = 0.1;
 const NOT_SOUR: Acidity = Acidity::ph(7.0);
 
-impl<'a> Warming<'a> {
+impl<'a> Warmths<'a> {
     /// Prepares for the temperatures of a run, in °C; without them each is worked out by itself.
     pub(super) fn new(stage: &'a Stage, organisms: &'a Organisms, range: Option<(f64, f64)>) -> Self {
         let mut warming = Self { stage, organisms, first: 0.0, table: Vec::new(), last: Cell::new(None) };

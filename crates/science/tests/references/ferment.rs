@@ -3,7 +3,7 @@
 use crate::harness::{Case, Inputs, Row, check};
 use quantity::{Acidity, Amount, Fraction, Mass, Rate, Temperature, TimeSpan};
 use science::ferment::*;
-use science::numeric::dormand_prince::{Limits, integrate};
+use science::numeric::dormand_prince::integrate;
 use science::numeric::{maximum, root};
 
 mod practice;

@@ -4,7 +4,6 @@ use super::vectors::{constant, fed, instant, lean, preferment};
 use proptest::prelude::*;
 use quantity::{Mass, Rate, Temperature, TimeSpan};
 use science::ferment::*;
-use science::numeric::dormand_prince::{Ending, Limits};
 
 /// Any number at all, tame ones often.
 fn figure() -> impl Strategy<Value = f64> {
