@@ -6,7 +6,7 @@ use super::temperature_path::{Stretch, StretchCourse};
 use super::{Course, Dough, Leaven, Organisms, Stage, State, TemperaturePath};
 use crate::numeric::dormand_prince::{Ending, Limits, integrate};
 use crate::{Equation, Outside, Standing, Valid};
-use quantity::{Mass, Temperature, TimeSpan};
+use quantity::{Fraction, Mass, Temperature, TimeSpan};
 
 /// Origin and limits.
 pub const EQUATION: Equation = Equation {
@@ -23,6 +23,9 @@ pub const EQUATION: Equation = Equation {
         Valid { symbol: "sugar added", unit: "mol hexose/kg flour", from: 0.0, to: 1.461 },
     ],
 };
+
+/// The share of flour that preferments and cultures may carry, where there are any.
+pub static PREFERMENTED: Valid = Valid { symbol: "flour prefermented", unit: "of the flour", from: 0.03, to: 0.6 };
 
 /// Sourdough is known in a narrower range of temperatures.
 pub static SOURDOUGH_TEMPERATURES: [Valid; 2] = [
@@ -41,6 +44,8 @@ pub struct Fermentation {
     pub start: State,
     /// The temperatures it meets.
     pub path: TemperaturePath,
+    /// The share of its flour that preferments and cultures carried.
+    pub prefermented: Fraction,
     /// How closely to follow: allowed error of each step.
     pub limits: Limits,
 }
@@ -54,7 +59,8 @@ impl Fermentation {
     pub fn new(dough: &Dough, leaven: &Leaven, path: TemperaturePath) -> Self {
         let stage = dough.stage();
         let start = leaven.start(dough, &stage, path.first());
-        Self { stage, organisms: leaven.organisms, start, path, limits: LIMITS }
+        let prefermented = Fraction::ratio(leaven.prefermented(dough));
+        Self { stage, organisms: leaven.organisms, start, path, prefermented, limits: LIMITS }
     }
 
     /// Runs it for a time and gives its whole course. The states follow one system of equations
@@ -86,11 +92,11 @@ impl Fermentation {
     ///
     /// The other symbols are those of the equations beside this one. Valid for 4 to 40 °C
     /// (sourdough 10 to 32 °C), 0.03 to 3 % instant yeast, 45 to 140 % water, up to 3 % salt and
-    /// 25 % sugar on flour; outside, the course says what was left. Uncalibrated times hold within
+    /// 25 % sugar on flour, 3 to 60 % of the flour prefermented; outside, the course says what was left. Uncalibrated times hold within
     /// about a third. A figure that is no ordinary number gives an empty course that says so.
     ///
     /// ```
-    /// # use quantity::{Mass, Temperature, TimeSpan};
+    /// # use quantity::{Fraction, Mass, Temperature, TimeSpan};
     /// # use science::ferment::{Dough, Fermentation, Leaven, Strain, TemperaturePath, Yeast, YeastForm};
     /// // A lean dough with 0.5 % instant yeast at 24 °C doubles in two hours.
     /// let dough = Dough { water: Mass::grams(650.0), salt: Mass::grams(20.0), ..Dough::default() };
@@ -158,6 +164,10 @@ impl Fermentation {
             self.stage.salt.as_kilograms(),
             self.stage.added_hexose.as_moles(),
         ]);
+        let prefermented = self.prefermented.as_ratio();
+        if prefermented > 0.0 && !(PREFERMENTED.from..=PREFERMENTED.to).contains(&prefermented) {
+            outside.push(Outside { valid: &PREFERMENTED, value: prefermented });
+        }
         if self.start.bacteria > Mass::ZERO {
             let sour = SOURDOUGH_TEMPERATURES.iter().zip([coldest, warmest]);
             outside.extend(

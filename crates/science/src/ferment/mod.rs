@@ -46,7 +46,7 @@ pub use doubling_rule::doubling_rule;
 pub use dough::{Dough, DoughKind, Hold, Stage};
 pub use ethanol::{ethanol, ethanol_share};
 pub use feed_rule::feed_rule;
-pub use fermentation::{Fermentation, LIMITS, SOURDOUGH_TEMPERATURES};
+pub use fermentation::{Fermentation, LIMITS, PREFERMENTED, SOURDOUGH_TEMPERATURES};
 pub use gas_rate::{SquareRootLaw, gas_rate};
 pub use gas_volume::{Gas, gas_volume};
 pub use lag::{adjusted_time, awake_share, lag_sleep};

@@ -149,6 +149,7 @@ fn what_lies_outside_is_named_and_still_answered() {
     assert_eq!(named(&lean(1.0, 2.0)), ["T, coldest", "T, warmest"]);
     assert_eq!(named(&fed(5.0, 8.0)), ["T of a sourdough, coldest", "T of a sourdough, warmest"]);
     assert_eq!(named(&lean(5.0, 25.0)), ["living yeast"]);
+    assert_eq!(named(&fed(0.2, 25.0)), ["flour prefermented"]);
 }
 
 #[test]
