@@ -81,6 +81,7 @@ pub const EQUATIONS: &[&Equation] = &[
     &gas_volume::EQUATION,
     &own_heat::EQUATION,
     &death::EQUATION,
+    &dough::EQUATION,
     &leaven::EQUATION,
     &fermentation::EQUATION,
     &ripeness::EQUATION,

@@ -26,7 +26,8 @@ pub const CASES: &[Case] = &[
     }),
     ("ferment::uptake", |inputs, _| {
         let amount = |symbol| Amount::moles(inputs.number(symbol));
-        uptake(amount("G"), amount("M"), &Organisms::of(Strain::Bakers).sugars).supply()
+        let strain = if inputs.word("strain") == "humilis" { Strain::SourdoughWithoutMaltose } else { Strain::Bakers };
+        uptake(amount("G"), amount("M"), &Organisms::of(strain).sugars).supply()
     }),
     ("ferment::lag", waking),
     ("ferment::acidity", |inputs, _| acidity(Amount::millimoles(inputs.number("A")), &Stage::default().buffer).as_ph()),
@@ -40,6 +41,16 @@ pub const CASES: &[Case] = &[
     ("ferment::death", |inputs, _| {
         let dying = death(Temperature::celsius(inputs.number("T")), &Organisms::of(Strain::Bakers).heat);
         std::f64::consts::LN_10 / dying.as_per_hour() * 60.0
+    }),
+    ("ferment::stage", |inputs, output| {
+        let stage = scenario::dough(inputs).stage();
+        let flour = Dough::default().stage();
+        match output {
+            "volume" => (stage.gas_free_volume - flour.gas_free_volume).as_millilitres(),
+            "W" => (stage.water - flour.water).as_grams(),
+            "hexose" => stage.added_hexose.as_moles(),
+            _ => stage.other_solutes.as_moles() / (stage.water - flour.water).as_kilograms(),
+        }
     }),
     ("ferment::living_yeast", |inputs, _| {
         let form = match inputs.word("form") {

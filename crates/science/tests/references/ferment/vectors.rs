@@ -258,3 +258,18 @@ fn sugared_and_salted_doughs_follow_the_prototype() {
         near(doubled(Strain::Bakers, 0.65, salt, 0.0), expected);
     }
 }
+
+/// The ripe culture of the data is the one that comes back from its own feed, 1:2.5:2.5 at 25 °C.
+#[test]
+fn the_ripe_culture_comes_back_from_its_feed() {
+    let course = fed(2.5, 25.0).run(TimeSpan::hours(12.0));
+    let peak = course.at(course.peak().expect("it peaks").time).expect("within the run").state;
+    let ripe = Carried::ripe_culture(kilograms(1.0)).state;
+    near("maltose", peak.maltose.as_moles(), ripe.maltose.as_moles());
+    near("yeast", peak.yeast.as_grams(), ripe.yeast.as_grams());
+    near("bacteria", peak.bacteria.as_grams(), ripe.bacteria.as_grams());
+    near("acid", peak.acid.as_millimoles(), ripe.acid.as_millimoles());
+    let starch = peak.starch.as_moles() / ripe.starch.as_moles();
+    let hexose = peak.hexose.as_moles() / ripe.hexose.as_moles();
+    assert!((starch - 1.0).abs() < 0.02 && (hexose - 1.0).abs() < 0.1, "{starch} {hexose}");
+}
