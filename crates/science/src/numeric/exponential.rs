@@ -15,7 +15,7 @@ pub const EQUATION: Equation = Equation {
 ///
 /// ```text
 /// n = the integer nearest to x/ln 2,   r = x − n·ln 2
-/// e^x = 2^n·(1 + r + r²/2! + … + r¹³/13!)
+/// e^x = 2^n·(1 + r + r²/2! + … + r¹²/12!)
 /// ```
 ///
 /// | symbol | meaning                             |
@@ -59,6 +59,5 @@ fn series(r: f64) -> f64 {
     let first = (1.0 + r) + r2 * (1.0 / 2.0 + r * (1.0 / 6.0));
     let second = (1.0 / 24.0 + r * (1.0 / 120.0)) + r2 * (1.0 / 720.0 + r * (1.0 / 5040.0));
     let third = (1.0 / 40_320.0 + r * (1.0 / 362_880.0)) + r2 * (1.0 / 3_628_800.0 + r * (1.0 / 39_916_800.0));
-    let last = 1.0 / 479_001_600.0 + r * (1.0 / 6_227_020_800.0);
-    first + r4 * (second + r4 * (third + r4 * last))
+    first + r4 * (second + r4 * (third + r4 * (1.0 / 479_001_600.0)))
 }
