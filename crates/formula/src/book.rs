@@ -1,12 +1,13 @@
 //! A whole book: its texts, its settings, kitchens and ingredients, and its formulas by name.
 
 use crate::arithmetic;
-use crate::ingredient::{nearest, StockedFile};
-use crate::read::{read_book, read_formula, read_ingredients, read_kitchen, BookSettings, Kitchen};
+use crate::ingredient::{StockedFile, nearest};
+use crate::read::{BookSettings, Kitchen, read_book, read_formula, read_ingredients, read_kitchen};
 use crate::resolve::formula::{Blend, Formula};
-use crate::resolve::{resolve, OtherFormula, Surroundings};
-use crate::source::Source;
-use crate::{fault, Checked, Diagnostic, Pantry, Place};
+use crate::resolve::{OtherFormula, Surroundings, resolve};
+use crate::source::{LONGEST_CHAIN, Source};
+use crate::{Checked, Diagnostic, Pantry, Place, fault};
+use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::sync::{Arc, RwLock};
 
@@ -20,19 +21,33 @@ pub struct BookText {
 /// What was found of a formula that another one uses.
 #[derive(Clone, Debug)]
 enum Other {
-    Makes(Arc<Blend>),
+    /// What it makes, and the length of the longest chain of formulas from it down.
+    Makes(Arc<Blend>, usize),
     Faulty,
     Circle(Vec<String>),
+    /// The chain from it down is longer than that.
+    LongerThan(usize),
 }
 
-impl From<Other> for OtherFormula {
-    fn from(other: Other) -> Self {
-        match other {
-            Other::Makes(blend) => Self::Makes(blend),
-            Other::Faulty => Self::Faulty,
-            Other::Circle(way) => Self::Circle(way),
+impl Other {
+    /// The answer where a chain may go on so far; none if it must be worked out anew for that.
+    fn answer(self, room: usize) -> Option<OtherFormula> {
+        match self {
+            Self::Makes(_, length) if length > room => Some(OtherFormula::TooFar),
+            Self::Makes(blend, _) => Some(OtherFormula::Makes(blend)),
+            Self::Faulty => Some(OtherFormula::Faulty),
+            Self::Circle(way) => Some(OtherFormula::Circle(way)),
+            Self::LongerThan(length) => (room <= length).then_some(OtherFormula::TooFar),
         }
     }
+}
+
+/// What a formula met among those it uses.
+#[derive(Default)]
+struct Met {
+    circle: Option<Vec<String>>,
+    too_far: bool,
+    longest: usize,
 }
 
 /// A book with everything read but its formulas, which are worked out one by one.
@@ -111,12 +126,13 @@ impl Book {
     #[must_use]
     pub fn formula(&self, name: &str) -> Option<Checked<Formula>> {
         let source = self.formulas.get(name)?;
-        Some(self.work_out(source, &[name]))
+        Some(self.work_out(source, &[name]).0)
     }
 
-    fn work_out(&self, source: &Source, way: &[&str]) -> Checked<Formula> {
-        read_formula(source).then(|draft| {
-            let other = |name: &str| self.other_formula(name, way);
+    fn work_out(&self, source: &Source, way: &[&str]) -> (Checked<Formula>, Met) {
+        let met = RefCell::new(Met::default());
+        let made = read_formula(source).then(|draft| {
+            let other = |name: &str| self.meet(name, way, &mut met.borrow_mut());
             let nearest_formula = |name: &str| nearest(name, self.formulas.keys().map(String::as_str)).map(str::to_owned);
             let around = Surroundings {
                 pantry: &self.pantry,
@@ -126,37 +142,69 @@ impl Book {
                 nearest_formula: &nearest_formula,
             };
             resolve(&draft, &around)
-        })
+        });
+        (made, met.into_inner())
     }
 
-    /// What another formula makes; `way` is the chain of formulas that asks.
+    /// What another formula makes, with a note of what stood in the way; `way` is the chain of formulas that asks.
+    fn meet(&self, name: &str, way: &[&str], met: &mut Met) -> OtherFormula {
+        let answer = self.other_formula(name, way);
+        match &answer {
+            OtherFormula::Circle(circle) => met.circle = met.circle.take().or_else(|| Some(circle.clone())),
+            OtherFormula::TooFar => met.too_far = true,
+            OtherFormula::Makes(_) => met.longest = met.longest.max(self.length(name)),
+            OtherFormula::Unknown | OtherFormula::Faulty => {}
+        }
+        answer
+    }
+
+    fn known(&self, name: &str) -> Option<Other> {
+        self.others.read().ok()?.get(name).cloned()
+    }
+
+    /// The longest chain of formulas from one down, as far as is known.
+    fn length(&self, name: &str) -> usize {
+        match self.known(name) {
+            Some(Other::Makes(_, length)) => length,
+            _ => 0,
+        }
+    }
+
     fn other_formula(&self, name: &str, way: &[&str]) -> OtherFormula {
         if let Some(at) = way.iter().position(|other| *other == name) {
             return OtherFormula::Circle(circle(&way[at..]));
         }
         let Some(source) = self.formulas.get(name) else { return OtherFormula::Unknown };
-        if let Some(known) = self.others.read().ok().and_then(|others| others.get(name).cloned()) {
-            return known.into();
+        let room = LONGEST_CHAIN.saturating_sub(way.len());
+        if room == 0 {
+            return OtherFormula::TooFar;
+        }
+        if let Some(answer) = self.known(name).and_then(|known| known.answer(room)) {
+            return answer;
         }
         // Worked out without holding the lock: two threads may do it twice, none can wait for another.
         let longer: Vec<&str> = way.iter().copied().chain([name]).collect();
-        let other = judge(&self.work_out(source, &longer), &longer);
+        let (made, met) = self.work_out(source, &longer);
+        let other = judge(name, &made, met, room);
         if let Ok(mut others) = self.others.write() {
             others.insert(name.to_owned(), other.clone());
         }
-        other.into()
+        other.answer(room).unwrap_or(OtherFormula::Faulty)
     }
 }
 
 /// What a formula that another one uses turned out to be.
-fn judge(made: &Checked<Formula>, way: &[&str]) -> Other {
-    let has = |test: &dyn Fn(&Diagnostic) -> bool| made.diagnostics.iter().any(test);
-    if has(&|found| found.code == fault::CIRCULAR_FORMULAS.code) {
-        return Other::Circle(circle(way));
+fn judge(name: &str, made: &Checked<Formula>, met: Met, room: usize) -> Other {
+    // One that only leads to a circle is no part of it.
+    if let Some(circle) = met.circle.filter(|circle| circle.iter().any(|one| one == name)) {
+        return Other::Circle(circle);
     }
-    let broken = has(&|found| found.severity == crate::Severity::Error);
+    if met.too_far {
+        return Other::LongerThan(room);
+    }
+    let broken = made.diagnostics.iter().any(|found| found.severity == crate::Severity::Error);
     let blend = if broken { None } else { arithmetic::blend(&made.value) };
-    blend.map_or(Other::Faulty, |blend| Other::Makes(Arc::new(blend)))
+    blend.map_or(Other::Faulty, |blend| Other::Makes(Arc::new(blend), met.longest + 1))
 }
 
 /// A circle of names told from its first in the alphabet, so that it reads the same whoever asks.

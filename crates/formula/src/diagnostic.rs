@@ -1,5 +1,6 @@
 //! What is wrong, where, and what to do about it.
 
+use crate::source::MOST_TOLD;
 use std::ops::Range;
 use std::sync::Arc;
 
@@ -91,6 +92,12 @@ impl Diagnostic {
     pub fn is_fault(&self) -> bool {
         self.severity > Severity::Advice
     }
+}
+
+/// Whether so much is told already that one more fault of this kind would help nobody.
+#[must_use]
+pub fn told_enough(found: &[Diagnostic], code: &str) -> bool {
+    found.len() >= MOST_TOLD && found.iter().any(|one| one.code == code)
 }
 
 /// A value, and what is wrong with the text it came from. Nothing stops at the first fault.

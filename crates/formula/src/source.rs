@@ -1,6 +1,6 @@
 //! The text of a file, and where its lines are. Refuses what no author can have meant.
 
-use crate::{fault, Checked, Diagnostic, Place};
+use crate::{Checked, Diagnostic, Place, fault};
 use std::sync::Arc;
 
 /// The largest document that is read, in bytes.
@@ -9,6 +9,12 @@ pub const MOST_BYTES: u64 = 1_048_576;
 pub const MOST_LEVELS: usize = 32;
 /// The most ingredient lines, and the most steps, of one formula.
 pub const MOST_LINES: usize = 10_000;
+/// How many faults of one file are told; beyond it, only the first of each further kind.
+pub const MOST_TOLD: usize = 1000;
+/// The most names that are told as known where an unknown one was read.
+pub const MOST_NAMES: usize = 20;
+/// The longest chain of formulas, or of ingredients, that each start from the next.
+pub const LONGEST_CHAIN: usize = 32;
 /// The most files of one book.
 pub const MOST_FILES: usize = 100_000;
 
@@ -40,6 +46,12 @@ impl Source {
                 Checked { value: None, diagnostics: vec![found] }
             }
         }
+    }
+
+    /// The first letter, where a fault of the whole file is marked, if marking its first byte does not cut it.
+    #[must_use]
+    pub fn beginning(&self) -> std::ops::Range<usize> {
+        0..usize::from(self.text.as_bytes().first().is_some_and(u8::is_ascii))
     }
 
     /// The line and column of a byte, both counted from one; the column counts letters.

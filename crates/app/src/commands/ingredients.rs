@@ -4,10 +4,11 @@ use super::{Ended, Format, Outcome};
 use crate::failure::Failure;
 use crate::{book, terminal};
 use comfy_table::{CellAlignment, ContentArrangement, Table};
-use formula::ingredient::{datasets, Figure};
+use formula::arithmetic::{blended_protein, two_flours};
+use formula::ingredient::{Figure, datasets};
 use formula::{Ingredient, Pantry};
-use quantity::print;
-use serde_json::{json, Value};
+use quantity::{Fraction, Measure, SpoonSystem, print};
+use serde_json::{Value, json};
 use std::path::PathBuf;
 use std::sync::Arc;
 
@@ -16,6 +17,7 @@ use std::sync::Arc;
 ///   wellproved ingredients rye
 ///   wellproved ingredients milk-whole
 ///   wellproved ingredients --sources
+///   wellproved ingredients --blend flour-cake flour-bread --to-protein "10.5 %"
 #[derive(clap::Args)]
 #[command(verbatim_doc_comment)]
 pub struct Ingredients {
@@ -24,6 +26,12 @@ pub struct Ingredients {
     /// Also the ingredients of this book.
     #[arg(long)]
     book: Option<PathBuf>,
+    /// Two flours to be blended, with --to-protein.
+    #[arg(long, num_args = 2, value_names = ["FLOUR", "FLOUR"], requires = "to_protein", conflicts_with = "words")]
+    blend: Vec<String>,
+    /// The protein that the blend should have: "10.5 %".
+    #[arg(long, value_name = "SHARE", requires = "blend")]
+    to_protein: Option<String>,
     /// Lists the datasets with their licences and attributions.
     #[arg(long)]
     sources: bool,
@@ -42,6 +50,10 @@ impl Ingredients {
             Some(path) => book::open(path)?.book.pantry,
             None => Pantry::built_in(),
         };
+        if let (Some(target), [first, second]) = (&self.to_protein, &self.blend[..]) {
+            terminal::say(&blended(&pantry, first, second, target)?);
+            return Ok(Outcome::Fine);
+        }
         let found = self.search(&pantry);
         if found.is_empty() {
             let asked = self.words.join(" ");
@@ -70,13 +82,39 @@ impl Ingredients {
     }
 }
 
+/// The shares of two flours with which they have a protein.
+fn blended(pantry: &Pantry, first: &str, second: &str, target: &str) -> Result<String, Failure> {
+    let find = |name: &str| {
+        let near = pantry.nearest(name).map_or_else(String::new, |near| format!("did you mean “{near}”?"));
+        pantry.find(name).ok_or_else(|| Failure::new(format!("no ingredient is called “{name}”")).hint(near))
+    };
+    let (first, second) = (find(first)?, find(second)?);
+    let wanted = target.parse::<Measure>().ok().and_then(|measure| measure.share(SpoonSystem::Metric));
+    let wanted =
+        wanted.ok_or_else(|| Failure::new(format!("“{target}” is no percentage")).hint("write --to-protein \"10.5 %\""))?.to;
+    let share = two_flours(first, second, wanted).map_err(|fault| Failure::new(format!("that cannot be blended: {fault}")))?;
+    let told = |flour: &Ingredient, share: Fraction| {
+        let protein = flour.composition.share(Figure::Protein).unwrap_or_default();
+        format!("{:>8}  {} (protein {})\n", print::percent(share, 1), flour.title, print::percent(protein, 2))
+    };
+    let blend = blended_protein(&[(first, share), (second, share.left())]).unwrap_or_default();
+    Ok(format!("{}{}{:>8}  protein of the blend", told(first, share), told(second, share.left()), print::percent(blend, 2)))
+}
+
 fn list(many: &[Arc<Ingredient>]) -> String {
     let mut table = Table::new();
-    table.load_style(publish::sheet::RULED).set_content_arrangement(ContentArrangement::Dynamic).set_width(terminal::width() as u16);
+    table
+        .load_style(publish::sheet::RULED)
+        .set_content_arrangement(ContentArrangement::Dynamic)
+        .set_width(terminal::width() as u16);
     table.set_header(["name", "title", "water", "protein", "fat", "sugars", "g/ml"]);
-    let shown = |one: &Ingredient, figure| one.composition.get(figure).map_or_else(|| "–".to_owned(), |value| print::number(value, 1));
+    let shown =
+        |one: &Ingredient, figure| one.composition.get(figure).map_or_else(|| "–".to_owned(), |value| print::number(value, 1));
     for one in many {
-        let density = one.density.as_ref().map_or_else(|| "–".to_owned(), |(density, _)| print::number(density.as_grams_per_millilitre(), 3));
+        let density = one
+            .density
+            .as_ref()
+            .map_or_else(|| "–".to_owned(), |(density, _)| print::number(density.as_grams_per_millilitre(), 3));
         let figures = [Figure::Water, Figure::Protein, Figure::Fat, Figure::Sugars].map(|figure| shown(one, figure));
         table.add_row([one.name.clone(), one.title.clone()].into_iter().chain(figures).chain([density]));
     }
@@ -101,7 +139,8 @@ fn in_full(one: &Ingredient) -> String {
     if one.counts_as_flour {
         say("counts as", "flour".to_owned());
     }
-    let parts: Vec<String> = one.parts.iter().map(|(part, share)| format!("{} {}", print::percent(*share, 1), part.title)).collect();
+    let parts: Vec<String> =
+        one.parts.iter().map(|(part, share)| format!("{} {}", print::percent(*share, 1), part.title)).collect();
     say("made of", parts.join(", "));
     if let Some((density, source)) = &one.density {
         say("density", format!("{} g/ml ({source})", print::number(density.as_grams_per_millilitre(), 3)));
@@ -116,7 +155,10 @@ fn in_full(one: &Ingredient) -> String {
     say("notes", one.notes.clone());
     out.push_str("\nper 100 g edible portion\n");
     for figure in Figure::ALL {
-        let value = one.composition.get(*figure).map_or_else(|| "not known".to_owned(), |value| format!("{} {}", print::number(value, 3), figure.unit()));
+        let value = one
+            .composition
+            .get(*figure)
+            .map_or_else(|| "not known".to_owned(), |value| format!("{} {}", print::number(value, 3), figure.unit()));
         out.push_str(&format!("  {:28} {value}\n", figure.title()));
     }
     out
@@ -132,7 +174,8 @@ fn source_in_words(one: &Ingredient) -> String {
 }
 
 fn as_json(one: &Ingredient) -> Value {
-    let figures: serde_json::Map<String, Value> = Figure::ALL.iter().map(|figure| (figure.name().to_owned(), json!(one.composition.get(*figure)))).collect();
+    let figures: serde_json::Map<String, Value> =
+        Figure::ALL.iter().map(|figure| (figure.name().to_owned(), json!(one.composition.get(*figure)))).collect();
     json!({
         "name": one.name,
         "title": one.title,
@@ -151,5 +194,10 @@ fn as_json(one: &Ingredient) -> Value {
 }
 
 fn sources() -> String {
-    datasets().iter().map(|set| format!("{} ({})\n  {}\n  licence: {}\n  {}\n\n", set.title, set.key, set.release, set.licence, set.attribution)).collect()
+    datasets()
+        .iter()
+        .map(|set| {
+            format!("{} ({})\n  {}\n  licence: {}\n  {}\n\n", set.title, set.key, set.release, set.licence, set.attribution)
+        })
+        .collect()
 }

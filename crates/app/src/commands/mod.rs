@@ -36,7 +36,14 @@ pub type Ended = Result<Outcome, Failure>;
 ///
 /// Status: 0 all is well, 1 faults were found, 2 the command could not run.
 #[derive(Parser)]
-#[command(name = "wellproved", version, verbatim_doc_comment, max_term_width = 100, subcommand_required = true, arg_required_else_help = true)]
+#[command(
+    name = "wellproved",
+    version,
+    verbatim_doc_comment,
+    max_term_width = 100,
+    subcommand_required = true,
+    arg_required_else_help = true
+)]
 pub struct Arguments {
     #[command(subcommand)]
     command: Command,
@@ -46,7 +53,7 @@ pub struct Arguments {
 enum Command {
     Check(check::Check),
     Sheet(sheet::Sheet),
-    Scale(scale::Scale),
+    Scale(Box<scale::Scale>),
     Publish(publish::Publish),
     Ingredients(ingredients::Ingredients),
     Explain(explain::Explain),

@@ -1,8 +1,10 @@
 //! All ingredients a book knows: the built-in table, and the author's own over it.
 
-use super::{builtin_drafts, nearest, plain_name, Composition, Ingredient};
+use super::{Composition, Ingredient, builtin_drafts, nearest, plain_name};
+use crate::diagnostic::told_enough;
 use crate::read::{At, IngredientDraft};
-use crate::{fault, Checked, Diagnostic};
+use crate::source::LONGEST_CHAIN;
+use crate::{Checked, Diagnostic, fault};
 use quantity::Fraction;
 use std::collections::BTreeMap;
 use std::sync::{Arc, LazyLock};
@@ -137,11 +139,24 @@ impl Stocking {
                     this.found.push(found.hint("state the figures of one of them"));
                     None
                 }
+                Some(other) if path.len() >= LONGEST_CHAIN && !made.contains_key(&other) => {
+                    let message = format!(
+                        "“{}” is reached by way of more than {LONGEST_CHAIN} ingredients that each start from the next",
+                        name.value
+                    );
+                    this.found
+                        .push(fault::NESTED_TOO_DEEP.at(name.place(&file), message).hint("state the figures of one of them"));
+                    None
+                }
                 Some(other) => this.make(other, made, below, path, own),
                 None => below.get(&plain).cloned().or_else(|| {
+                    if told_enough(&this.found, fault::UNKNOWN_INGREDIENT.code) {
+                        return None;
+                    }
                     let known = this.by_name.keys().chain(below.keys()).map(String::as_str);
                     let near = nearest(&plain, known).map(|near| format!("did you mean “{near}”?"));
-                    let mut found = fault::UNKNOWN_INGREDIENT.at(name.place(&file), format!("“{}” is no known ingredient", name.value));
+                    let mut found =
+                        fault::UNKNOWN_INGREDIENT.at(name.place(&file), format!("“{}” is no known ingredient", name.value));
                     found.hint = near;
                     this.found.push(found);
                     None
@@ -179,6 +194,7 @@ fn assemble(
     allergens.extend(parts.iter().flat_map(|(part, _)| part.allergens.iter().cloned()));
     allergens.sort();
     allergens.dedup();
+    let parts = single(parts);
     Ingredient {
         title,
         called,
@@ -198,4 +214,16 @@ fn assemble(
         name,
         own,
     }
+}
+
+/// Parts down to single ingredients, each once: mixes of mixes are not followed again and again.
+fn single(parts: Vec<(Arc<Ingredient>, Fraction)>) -> Vec<(Arc<Ingredient>, Fraction)> {
+    let mut singles: BTreeMap<String, (Arc<Ingredient>, Fraction)> = BTreeMap::new();
+    for (part, share) in parts {
+        for (single, inner) in part.singles() {
+            let sum = singles.entry(single.name.clone()).or_insert_with(|| (single, Fraction::ZERO));
+            sum.1 += inner.of(share);
+        }
+    }
+    singles.into_values().collect()
 }

@@ -3,7 +3,7 @@
 use super::fields::Reader;
 use super::{At, EggSize};
 use crate::fault;
-use quantity::{read_number, Between, Fault, Fraction, Kind, Measure, NumberFault, Unit};
+use quantity::{Between, Fault, Fraction, Kind, Measure, NumberFault, SpoonSystem, Unit, read_number};
 
 /// An amount as it was written.
 #[derive(Clone, Debug, PartialEq)]
@@ -15,6 +15,11 @@ pub enum Amount {
     /// That part of another stage, component or formula.
     Part(Fraction),
 }
+
+/// The largest figure that is worked with, in the stored scale: a million tonnes, a million cubic metres.
+const MOST_AMOUNT: f64 = 1e12;
+/// The largest share that is worked with: a million times the flour.
+const MOST_SHARE: f64 = 1e6;
 
 const PARTS: [(&str, f64); 7] = [
     ("all", 1.0),
@@ -47,7 +52,7 @@ impl Amount {
 /// "2 M", "3 large".
 fn eggs(text: &str) -> Option<(f64, EggSize)> {
     let (count, rest) = read_number(text).ok()?;
-    Some((count, EggSize::named(rest.trim())?))
+    Some((count, EggSize::named(rest.trim())?)).filter(|(count, _)| *count <= MOST_AMOUNT)
 }
 
 /// Reads a figure of one of these kinds, or reports why it is none.
@@ -57,7 +62,12 @@ pub fn measure(reader: &mut Reader, text: &At<&str>, kinds: &[Kind]) -> Option<M
         Ok(measure) => {
             let wanted: Vec<&str> = kinds.iter().map(|kind| kind.name()).collect();
             let message = format!("“{}” is a {}", text.value, measure.unit.kind().name());
-            reader.report(&fault::WRONG_QUANTITY, text.span.clone(), message, format!("a {} is wanted here", wanted.join(" or ")));
+            reader.report(
+                &fault::WRONG_QUANTITY,
+                text.span.clone(),
+                message,
+                format!("a {} is wanted here", wanted.join(" or ")),
+            );
             None
         }
         Err(fault) => {
@@ -71,6 +81,12 @@ fn finite(reader: &mut Reader, text: &At<&str>, measure: Measure) -> Option<Meas
     if measure.unit.kind() == Kind::Temperature && measure.temperature().is_some_and(|t| t.from.as_kelvins() < 0.0) {
         let message = format!("“{}” is below absolute zero, −273.15 °C", text.value);
         reader.report_plainly(&fault::BELOW_ABSOLUTE_ZERO, text.span.clone(), message);
+        return None;
+    }
+    let most = if measure.unit.kind() == Kind::Share { MOST_SHARE } else { MOST_AMOUNT };
+    if measure.value.to.abs() * measure.unit.size(SpoonSystem::Metric) > most {
+        let message = format!("“{}” is more than any kitchen holds", text.value);
+        reader.report(&fault::AMOUNT_NOT_FINITE, text.span.clone(), message, "take out the digits that are too many");
         return None;
     }
     Some(measure)

@@ -1,13 +1,14 @@
 //! Taking a table apart key by key, with a fault for each key or value that does not belong.
 
-use super::keys::{Table, Value as Kind};
 use super::At;
-use crate::ingredient::{nearest, FigureSource};
-use crate::{fault, Diagnostic, Place};
+use super::keys::{Table, Value as Kind};
+use crate::diagnostic::told_enough;
+use crate::ingredient::{FigureSource, nearest};
+use crate::{Diagnostic, Place, fault};
 use std::ops::Range;
 use std::sync::Arc;
-use toml::de::{DeTable, DeValue};
 use toml::Spanned;
+use toml::de::{DeTable, DeValue};
 
 /// What reading needs to know everywhere: the file's name, and where to report.
 pub struct Reader<'r> {
@@ -26,20 +27,29 @@ impl Reader<'_> {
     /// Reports a fault at a stretch of this file, with what to do.
     pub fn report(&mut self, fault: &fault::Fault, span: Range<usize>, message: String, hint: impl Into<String>) {
         let place = self.place(span);
-        self.found.push(fault.at(place, message).hint(hint));
+        self.keep(fault.at(place, message).hint(hint));
     }
 
     /// Reports a fault that has no better advice than its message.
     pub fn report_plainly(&mut self, fault: &fault::Fault, span: Range<usize>, message: String) {
         let place = self.place(span);
-        self.found.push(fault.at(place, message));
+        self.keep(fault.at(place, message));
+    }
+
+    fn keep(&mut self, one: Diagnostic) {
+        if !told_enough(self.found, one.code) {
+            self.found.push(one);
+        }
     }
 
     /// A word among known words that was meant by an unknown one: the hint, and the fix.
     pub fn report_unknown(&mut self, fault: &fault::Fault, at: At<&str>, message: String, known: &[&str]) {
+        if told_enough(self.found, fault.code) {
+            return;
+        }
         let place = self.place(at.span);
         let diagnostic = fault.at(place, message);
-        self.found.push(match nearest(at.value, known.iter().copied()) {
+        self.keep(match nearest(at.value, known.iter().copied()) {
             Some(near) => diagnostic.hint(format!("did you mean “{near}”?")),
             None => diagnostic.hint(format!("known here: {}", known.join(", "))),
         });

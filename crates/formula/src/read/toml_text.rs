@@ -1,7 +1,8 @@
 //! TOML text into a table with places, with every syntax fault found.
 
+use crate::diagnostic::told_enough;
 use crate::source::MOST_LEVELS;
-use crate::{fault, Diagnostic, Place};
+use crate::{Diagnostic, Place, fault};
 use std::ops::Range;
 use std::sync::Arc;
 use toml::de::DeTable;
@@ -11,11 +12,16 @@ pub fn parse<'t>(file: &Arc<str>, text: &'t str, found: &mut Vec<Diagnostic>) ->
     if let Some(span) = too_deep(text) {
         let place = Place { file: Arc::clone(file), span };
         let message = format!("the document is nested more than {MOST_LEVELS} levels deep here");
-        found.push(fault::NESTED_TOO_DEEP.at(place, message).hint("a formula needs five levels; close the brackets that were left open"));
+        found.push(
+            fault::NESTED_TOO_DEEP.at(place, message).hint("a formula needs five levels; close the brackets that were left open"),
+        );
         return DeTable::new();
     }
     let (table, errors) = DeTable::parse_recoverable(text);
     for error in errors {
+        if told_enough(found, fault::NOT_TOML.code) {
+            break;
+        }
         let place = Place { file: Arc::clone(file), span: visible(text, error.span().unwrap_or(0..0)) };
         found.push(fault::NOT_TOML.at(place, format!("this is not TOML: {}", error.message())).hint(advice(error.message())));
     }
@@ -36,22 +42,27 @@ fn visible(text: &str, span: Range<usize>) -> Range<usize> {
     start..end
 }
 
-/// The first bracket outside strings and comments that opens a level too many.
+/// The first bracket, or dot of a key, outside strings and comments that opens a level too many.
 fn too_deep(text: &str) -> Option<Range<usize>> {
     let mut depth: usize = 0;
+    let mut dots: usize = 0;
     let mut bytes = text.bytes().enumerate();
     while let Some((at, byte)) = bytes.next() {
         match byte {
-            b'[' | b'{' => {
-                depth += 1;
-                if depth > MOST_LEVELS {
-                    return Some(at..at + 1);
-                }
-            }
+            b'.' => dots += 1,
+            b'=' | b',' | b'\n' | b'[' | b'{' => dots = 0,
+            _ => {}
+        }
+        match byte {
+            b'[' | b'{' => depth += 1,
             b']' | b'}' => depth = depth.saturating_sub(1),
             b'#' => while bytes.next().is_some_and(|(_, b)| b != b'\n') {},
             b'"' | b'\'' => skip_string(text, at, byte, &mut bytes),
             _ => {}
+        }
+        let names = if dots > 0 { dots + 1 } else { 0 };
+        if depth + names > MOST_LEVELS {
+            return Some(at..at + 1);
         }
     }
     None

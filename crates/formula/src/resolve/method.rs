@@ -1,12 +1,14 @@
 //! Sentences tied to figures: every reference bound, every ingredient used.
 
-use super::formula::{Content, Formula, Shown, Step, Word};
 use super::Found;
+use super::formula::{Content, Formula, Shown, Step, Word};
+use crate::Place;
+use crate::diagnostic::told_enough;
 use crate::fault;
 use crate::ingredient::{nearest, plain_name};
 use crate::read::{Draft, StepDraft};
-use crate::Place;
-use quantity::{print, Kind, Mass, Measure};
+use crate::source::MOST_NAMES;
+use quantity::{Kind, Mass, Measure, print};
 use std::collections::BTreeMap;
 use std::ops::Range;
 
@@ -64,6 +66,7 @@ impl Tying<'_> {
         let mut at = 0;
         while let Some(brace) = text[at..].find(['{', '}']) {
             let here = at + brace;
+            self.look_for_figures(&text[at..here], at);
             plain.push_str(&text[at..here]);
             let doubled = text[here + 1..].starts_with(&text[here..=here]);
             if doubled {
@@ -72,20 +75,24 @@ impl Tying<'_> {
                 continue;
             }
             let Some(end) = text[here..].find('}').filter(|_| text[here..].starts_with('{')) else {
-                self.report(&fault::REFERENCE_UNREADABLE, here..here + 1, "a brace without its partner".to_owned(), "write {{ or }} for a brace that should be printed");
+                self.report(
+                    &fault::REFERENCE_UNREADABLE,
+                    here..here + 1,
+                    "a brace without its partner".to_owned(),
+                    "write {{ or }} for a brace that should be printed",
+                );
                 at = here + 1;
                 continue;
             };
             let inner = &text[here + 1..here + end];
-            self.look_for_figures(&plain, here - plain.len().min(here));
             if !plain.is_empty() {
                 words.push(Word::Text(std::mem::take(&mut plain)));
             }
             words.push(self.reference(inner, here + 1..here + end));
             at = here + end + 1;
         }
+        self.look_for_figures(&text[at..], at);
         plain.push_str(&text[at..]);
-        self.look_for_figures(&plain, text.len() - plain.len().min(text.len()));
         if !plain.is_empty() {
             words.push(Word::Text(plain));
         }
@@ -101,6 +108,9 @@ impl Tying<'_> {
     }
 
     fn report(&mut self, fault: &fault::Fault, span: Range<usize>, message: String, hint: &str) {
+        if told_enough(self.found, fault.code) {
+            return;
+        }
         let place = self.place(span);
         self.found.push(fault.at(place, message).hint(hint));
     }
@@ -127,7 +137,12 @@ impl Tying<'_> {
         match inner.trim().parse::<Measure>() {
             Ok(measure) => Word::Measure(measure),
             Err(why) => {
-                self.report(&fault::REFERENCE_UNREADABLE, span, format!("“{{{inner}}}” is no figure: {why}"), "write a number and a unit: {20 cm}, {170 °C}");
+                self.report(
+                    &fault::REFERENCE_UNREADABLE,
+                    span,
+                    format!("“{{{inner}}}” is no figure: {why}"),
+                    "write a number and a unit: {20 cm}, {170 °C}",
+                );
                 Word::Text(inner.to_owned())
             }
         }
@@ -186,7 +201,12 @@ impl Tying<'_> {
                 Some(mass) => (mass, Shown::Both),
                 None => {
                     let message = format!("“{how}” says nothing of how much of “{}” is meant", written.name);
-                    self.report(&fault::REFERENCE_UNREADABLE, span, message, "write half, a third, rest, name, amount, temperature, or a weight such as 100 g");
+                    self.report(
+                        &fault::REFERENCE_UNREADABLE,
+                        span,
+                        message,
+                        "write half, a third, rest, name, amount, temperature, or a weight such as 100 g",
+                    );
                     return Word::Text(written.title.clone());
                 }
             },
@@ -196,16 +216,26 @@ impl Tying<'_> {
         // Naming the same line in full twice repeats it; only parts add up.
         let adds_up = !(whole && used > Mass::ZERO);
         if adds_up && total > all * 1.005 {
-            let message = format!("{} of “{}” are told of so far, but {} are weighed", print::mass(total), written.name, print::mass(all));
-            self.report(&fault::MORE_REFERRED_THAN_WEIGHED, span, message, "the parts of a line make up the whole; {x: rest} is what is left");
+            let message =
+                format!("{} of “{}” are told of so far, but {} are weighed", print::mass(total), written.name, print::mass(all));
+            self.report(
+                &fault::MORE_REFERRED_THAN_WEIGHED,
+                span,
+                message,
+                "the parts of a line make up the whole; {x: rest} is what is left",
+            );
         }
         self.told.used.insert((stage, line), if adds_up { total } else { all });
         Word::Line { stage, line, mass, whole, shown }
     }
 
     fn nothing(&mut self, name: &str, span: Range<usize>) -> Word {
+        if told_enough(self.found, fault::REFERENCE_TO_NOTHING.code) {
+            return Word::Text(name.to_owned());
+        }
         let stages = &self.formula.components[self.at.0].stages;
-        let known: Vec<&str> = stages[..=self.at.1].iter().flat_map(|stage| stage.lines.iter().map(|line| line.name.as_str())).collect();
+        let known: Vec<&str> =
+            stages[..=self.at.1].iter().flat_map(|stage| stage.lines.iter().map(|line| line.name.as_str())).collect();
         let own = ["time", "temperature", "until", "pieces", "scaling-weight"];
         let place = self.place(span);
         let found = fault::REFERENCE_TO_NOTHING.at(place, format!("“{name}” is nothing that this step, stage or yield states"));
@@ -213,7 +243,7 @@ impl Tying<'_> {
         self.found.push(match near {
             Some(near) => found.hint(format!("did you mean “{near}”?")).replace_with(format!("write “{near}”"), near),
             None if own.contains(&name) => found.hint(format!("give the step or the yield its {name}")),
-            None => found.hint(format!("known here: {}", known.join(", "))),
+            None => found.hint(format!("known here: {}", known[..known.len().min(MOST_NAMES)].join(", "))),
         });
         Word::Text(name.to_owned())
     }
@@ -221,6 +251,9 @@ impl Tying<'_> {
     /// Advises when a bare figure with a unit stands in the words, where it cannot be converted or checked.
     fn look_for_figures(&mut self, plain: &str, start: usize) {
         let Some((at, len)) = bare_figure(plain) else { return };
+        if told_enough(self.found, fault::FIGURE_OUTSIDE_BRACES.code) {
+            return;
+        }
         let figure = &plain[at..at + len];
         let message = format!("“{figure}” stands in the words, so it cannot follow the formula or be converted");
         let place = self.place(start + at..start + at + len);

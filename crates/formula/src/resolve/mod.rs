@@ -1,14 +1,14 @@
 //! Drafts into formulas: names bound, amounts in gram, sentences tied to figures.
 
-pub mod formula;
-mod names;
-mod circles;
 mod amounts;
-mod sizes;
 mod basis;
+mod circles;
+pub mod formula;
 mod method;
-mod yields;
+mod names;
+mod sizes;
 mod usage;
+mod yields;
 
 use crate::read::{Draft, EggSize};
 use crate::{Checked, Diagnostic, Pantry};
@@ -39,6 +39,8 @@ pub enum OtherFormula {
     Unknown,
     /// It leads back to the formula that asks; the names on the way.
     Circle(Vec<String>),
+    /// The chain of formulas that leads to it and on is too long.
+    TooFar,
     /// It is there but cannot be worked out itself.
     Faulty,
 }

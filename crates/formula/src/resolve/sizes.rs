@@ -1,6 +1,6 @@
 //! The gram of every line: stages sized by their flours, their weight, their use or the yield.
 
-use super::amounts::{size_of, Size};
+use super::amounts::{Size, size_of};
 use super::basis::{self, Basis};
 use super::formula::Content;
 use super::names::Bound;
@@ -9,7 +9,7 @@ use crate::fault;
 use crate::read::{Draft, PercentOf, StageDraft};
 use crate::{Known, Origin};
 use quantity::{Fraction, Mass};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
 type StageAt = (usize, usize);
 
@@ -34,6 +34,8 @@ pub struct Sizing<'s> {
     pub bound: &'s Bound<'s>,
     /// The size of each line as far as it can be said on its own.
     pub sizes: BTreeMap<StageAt, Vec<Option<Size>>>,
+    /// The lines that use each stage.
+    users: BTreeMap<StageAt, Vec<(StageAt, usize)>>,
     /// What is made by the stages that are sized already.
     pub made: BTreeMap<StageAt, Mass>,
     /// Each component's total flour, where percentages are shares of it.
@@ -47,24 +49,50 @@ pub fn work_out(draft: &Draft, bound: &Bound, around: &Surroundings, found: Foun
     for (at, lines) in bound.all() {
         sizes.insert(at, lines.iter().map(|line| size_of(draft, line, around, found)).collect());
     }
-    let mut sizing = Sizing { draft, bound, sizes, made: BTreeMap::new(), total_flour: BTreeMap::new(), done: Sizes::default() };
+    let users = users(bound);
+    let mut sizing =
+        Sizing { draft, bound, sizes, users, made: BTreeMap::new(), total_flour: BTreeMap::new(), done: Sizes::default() };
     basis::total_flours(&mut sizing, found);
-    let mut open: Vec<StageAt> = bound.all().map(|(at, _)| at).collect();
-    loop {
-        let before = open.len();
-        open.retain(|at| !sizing.try_stage(*at, found));
-        if open.is_empty() || open.len() == before {
-            break;
+    let mut open: BTreeSet<StageAt> = bound.all().map(|(at, _)| at).collect();
+    let mut next: VecDeque<StageAt> = open.iter().copied().collect();
+    while let Some(at) = next.pop_front() {
+        // A stage is tried again when one that it uses, or that uses it, has been sized.
+        if open.contains(&at) && sizing.try_stage(at, found) {
+            open.remove(&at);
+            next.extend(sizing.neighbours(at).filter(|other| open.contains(other)));
         }
     }
     sizing.give_up(&open, found);
     sizing.done
 }
 
+/// The lines that use each stage.
+fn users(bound: &Bound) -> BTreeMap<StageAt, Vec<(StageAt, usize)>> {
+    let mut users: BTreeMap<StageAt, Vec<(StageAt, usize)>> = BTreeMap::new();
+    for (at, lines) in bound.all() {
+        for (index, line) in lines.iter().enumerate() {
+            if let Some(Content::Stage(c, s)) = line.content {
+                users.entry((c, s)).or_default().push((at, index));
+            }
+        }
+    }
+    users
+}
+
 impl Sizing<'_> {
     /// The stage as written.
     pub fn stage(&self, (c, s): StageAt) -> &StageDraft {
         &self.draft.components[c].stages[s]
+    }
+
+    /// The stages that use a stage, and those that it uses.
+    fn neighbours(&self, at: StageAt) -> impl Iterator<Item = StageAt> {
+        let users = self.users.get(&at).into_iter().flatten().map(|(user, _)| *user);
+        let used = self.bound.lines(at).iter().filter_map(|line| match line.content {
+            Some(Content::Stage(c, s)) => Some((c, s)),
+            _ => None,
+        });
+        users.chain(used)
     }
 
     /// Sizes a stage if all it depends on is known.
@@ -115,28 +143,22 @@ impl Sizing<'_> {
     /// What the users of a stage weigh of it, once all of them are sized.
     pub fn demand(&self, at: StageAt) -> Option<Mass> {
         let mut demand = Mass::ZERO;
-        let mut used = false;
-        for (user, lines) in self.bound.all() {
-            for (index, line) in lines.iter().enumerate() {
-                if !matches!(&line.content, Some(Content::Stage(c, s)) if (*c, *s) == at) {
-                    continue;
-                }
-                used = true;
-                demand += match &self.sizes[&user][index] {
-                    Some(Size::Fixed(known)) => known.value,
-                    Some(Size::Percent(_)) => self.done.masses.get(&user)?[index].value,
-                    Some(Size::PartOf(..)) => return None,
-                    None => Mass::ZERO,
-                };
-            }
+        for (user, index) in self.users.get(&at)? {
+            demand += match &self.sizes[user][*index] {
+                Some(Size::Fixed(known)) => known.value,
+                Some(Size::Percent(_)) => self.done.masses.get(user)?[*index].value,
+                Some(Size::PartOf(..)) => return None,
+                None => Mass::ZERO,
+            };
         }
-        used.then_some(demand)
+        Some(demand)
     }
 
     /// Reports the stages that have no size, one fault for the deepest of each chain.
-    fn give_up(&mut self, open: &[StageAt], found: Found) {
+    fn give_up(&mut self, open: &BTreeSet<StageAt>, found: Found) {
         for at in open {
-            let waits_for_other = self.sizes[at].iter().any(|size| matches!(size, Some(Size::PartOf(other, _)) if open.contains(other)));
+            let waits_for_other =
+                self.sizes[at].iter().any(|size| matches!(size, Some(Size::PartOf(other, _)) if open.contains(other)));
             let stage = self.stage(*at);
             if !waits_for_other {
                 let message = format!("the stage “{}” has no size: its flours are percentages", stage.name.value);

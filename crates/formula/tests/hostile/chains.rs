@@ -1,11 +1,15 @@
 //! Stages, formulas and ingredients that lead to others: very far, very often, or back.
 
-use crate::{open, open_formula, Outcome};
+use crate::{Outcome, open, open_formula};
 use std::fmt::Write;
 
 fn chain(count: usize, link: impl Fn(usize) -> String) -> String {
     (0..count).fold(String::from("title = \"x\"\n[[component]]\nname = \"c\"\n"), |mut text, number| {
-        let _ = writeln!(text, "[[component.stage]]\nname = \"s{number}\"\n[component.stage.ingredients]\n{}", link(number));
+        let _ = writeln!(
+            text,
+            "[[component.stage]]\nname = \"s{number}\"\nkind = \"mixed\"\n[component.stage.ingredients]\n{}",
+            link(number)
+        );
         text
     })
 }
@@ -18,13 +22,15 @@ fn made_of_last(outcome: &Outcome) -> f64 {
 
 #[test]
 fn two_thousand_stages_each_using_the_former() {
-    let text = chain(2000, |n| if n == 0 { "water = \"1 g\"".to_owned() } else { format!("s{} = \"all\"\nwater = \"1 g\"", n - 1) });
+    let text =
+        chain(2000, |n| if n == 0 { "water = \"1 g\"".to_owned() } else { format!("s{} = \"all\"\nwater = \"1 g\"", n - 1) });
     assert_eq!(made_of_last(&open_formula(&text)), 2000.0);
 }
 
 #[test]
 fn two_thousand_stages_each_using_the_next() {
-    let text = chain(2000, |n| if n == 1999 { "water = \"1 g\"".to_owned() } else { format!("s{} = \"all\"\nwater = \"1 g\"", n + 1) });
+    let text =
+        chain(2000, |n| if n == 1999 { "water = \"1 g\"".to_owned() } else { format!("s{} = \"all\"\nwater = \"1 g\"", n + 1) });
     let outcome = open_formula(&text);
     assert_eq!(outcome.formulas["x"].components[0].stages[0].made().as_grams(), 2000.0);
 }
@@ -78,7 +84,7 @@ fn circles_of_stages() {
 fn formula_using(other: &str) -> Vec<u8> {
     let name = other.trim_start_matches("formulas/").trim_end_matches(".toml");
     format!(
-        "title = \"x\"\n[[component]]\nname = \"c\"\n[[component.stage]]\nname = \"s\"\n[component.stage.ingredients]\nwater = \"1 g\"\n\
+        "title = \"x\"\n[[component]]\nname = \"c\"\n[[component.stage]]\nname = \"s\"\nkind = \"mixed\"\n[component.stage.ingredients]\nwater = \"1 g\"\n\
          other = {{ formula = \"{name}\", amount = \"1 g\" }}"
     )
     .into_bytes()
@@ -88,16 +94,47 @@ fn formula_using(other: &str) -> Vec<u8> {
 fn circles_of_formulas() {
     open(&[("formulas/a.toml", formula_using("a"))]).refused_as("circular-formulas");
     open(&[("formulas/a.toml", formula_using("b")), ("formulas/b.toml", formula_using("a"))]).refused_as("circular-formulas");
-    let names: Vec<String> = (0..300).map(|n| format!("formulas/f{n}.toml")).collect();
-    let circle: Vec<(&str, Vec<u8>)> = (0..300).map(|n| (names[n].as_str(), formula_using(&names[(n + 1) % 300]))).collect();
-    open(&circle).refused_as("circular-formulas").said_briefly();
+    for (size, code) in [(30, "circular-formulas"), (300, "nested-too-deep")] {
+        let names: Vec<String> = (0..size).map(|n| format!("formulas/f{n}.toml")).collect();
+        let circle: Vec<(&str, Vec<u8>)> =
+            (0..size).map(|n| (names[n].as_str(), formula_using(&names[(n + 1) % size]))).collect();
+        open(&circle).refused_as(code).said_briefly();
+    }
 }
 
 #[test]
-fn three_thousand_formulas_each_using_the_next() {
-    let names: Vec<String> = (0..3000).map(|n| format!("formulas/f{n:04}.toml")).collect();
-    let line: Vec<(&str, Vec<u8>)> = (0..2999).map(|n| (names[n].as_str(), formula_using(&names[n + 1]))).collect();
-    open(&line).said_briefly();
+fn a_formula_that_leads_to_a_circle_is_no_part_of_it() {
+    let circle = [
+        ("formulas/a.toml", formula_using("b")),
+        ("formulas/b.toml", formula_using("c")),
+        ("formulas/c.toml", formula_using("b")),
+    ];
+    let outcome = open(&circle);
+    let messages: Vec<&str> =
+        outcome.said.iter().filter(|found| found.code == "circular-formulas").map(|found| found.message.as_str()).collect();
+    assert_eq!(messages.len(), 3, "{messages:?}");
+    assert!(messages.iter().all(|message| message.ends_with("b → c → b")), "{messages:?}");
+}
+
+#[test]
+fn a_thousand_formulas_each_using_the_next() {
+    let names: Vec<String> = (0..1000).map(|n| format!("formulas/f{n:04}.toml")).collect();
+    let line: Vec<(&str, Vec<u8>)> = (0..999).map(|n| (names[n].as_str(), formula_using(&names[n + 1]))).collect();
+    open(&line).refused_as("nested-too-deep").said_briefly();
+}
+
+#[test]
+fn the_longest_chain_of_formulas_does_not_depend_on_which_is_asked_for_first() {
+    let water = b"title = \"x\"\n[[component]]\nname = \"c\"\n[[component.stage]]\nname = \"s\"\nkind = \"mixed\"\n[component.stage.ingredients]\nwater = \"1 g\"";
+    for reversed in [0, 39] {
+        let names: Vec<String> = (0..40_usize).map(|n| format!("formulas/f{:02}.toml", n.abs_diff(reversed))).collect();
+        let uses = |n: usize| if n == 39 { water.to_vec() } else { formula_using(&names[n + 1]) };
+        let files: Vec<(&str, Vec<u8>)> = (0..40).map(|n| (names[n].as_str(), uses(n))).collect();
+        let outcome = open(&files);
+        let too_deep = outcome.said.iter().filter(|found| found.code == "nested-too-deep").count();
+        // Of 40 in a row, the last 32 have at most 32 formulas from them down.
+        assert_eq!(too_deep, 8, "{:?}", outcome.codes());
+    }
 }
 
 #[test]
@@ -110,8 +147,9 @@ fn circles_of_ingredients() {
         "[a]\nmade-of = { a = \"100 %\" }",
     ];
     for text in files {
-        let formula = b"[[component]]\nname = \"c\"\n[[component.stage]]\nname = \"s\"\n[component.stage.ingredients]\na = \"1 g\"";
-        open(&[("ingredients/x.toml", text.as_bytes().to_vec()), ("formulas/x.toml", formula.to_vec())]).refused_as("circular-ingredients");
+        let formula = b"[[component]]\nname = \"c\"\n[[component.stage]]\nname = \"s\"\nkind = \"mixed\"\n[component.stage.ingredients]\na = \"1 g\"";
+        open(&[("ingredients/x.toml", text.as_bytes().to_vec()), ("formulas/x.toml", formula.to_vec())])
+            .refused_as("circular-ingredients");
     }
 }
 
@@ -131,7 +169,7 @@ fn thirty_thousand_ingredients_each_like_the_next() {
 #[test]
 fn fifteen_thousand_ingredients_each_made_of_the_next() {
     let rows = ingredients(15_000, |n| format!("[i{n}]\nmade-of={{i{}=\"100 %\"}}", n + 1));
-    let formula = b"[[component]]\nname = \"c\"\n[[component.stage]]\nname = \"s\"\n[component.stage.ingredients]\ni0 = \"1 g\"";
+    let formula = b"[[component]]\nname = \"c\"\n[[component.stage]]\nname = \"s\"\nkind = \"mixed\"\n[component.stage.ingredients]\ni0 = \"1 g\"";
     open(&[("ingredients/x.toml", rows), ("formulas/x.toml", formula.to_vec())]).said_briefly();
 }
 
@@ -141,6 +179,6 @@ fn ingredients_that_double_at_every_level() {
         let below = format!("made-of = {{ a{0} = \"50 %\", b{0} = \"50 %\" }}", n + 1);
         format!("[a{n}]\n{below}\n[b{n}]\n{below}")
     });
-    let formula = b"[[component]]\nname = \"c\"\n[[component.stage]]\nname = \"s\"\n[component.stage.ingredients]\na0 = \"1 g\"";
+    let formula = b"[[component]]\nname = \"c\"\n[[component.stage]]\nname = \"s\"\nkind = \"mixed\"\n[component.stage.ingredients]\na0 = \"1 g\"";
     open(&[("ingredients/x.toml", rows), ("formulas/x.toml", formula.to_vec())]).said_briefly();
 }

@@ -1,0 +1,12 @@
+//! The real program, run the way people run it.
+#![allow(clippy::disallowed_methods, clippy::disallowed_types)] // Tests open files as the world does.
+
+mod check;
+mod explain;
+mod help;
+mod ingredients;
+mod new;
+mod publish;
+mod sandbox;
+mod scale;
+mod sheet;
