@@ -98,8 +98,8 @@ proptest! {
         prop_assert!((moments[0].risen - 1.0).abs() < 1e-9);
         for pair in moments.windows(2) {
             let (before, after) = (&pair[0].state, &pair[1].state);
-            // Between steps the states are read to about a millionth.
-            let kept = |after: f64, before: f64| after >= before - 1e-8 - 2e-6 * before.abs();
+            // Between steps the states are read to about a millionth, or a ten-millionth of a mole where the yeast stops short.
+            let kept = |after: f64, before: f64| after >= before - 1e-7 - 2e-6 * before.abs();
             prop_assert!(kept(after.gas_made.as_moles(), before.gas_made.as_moles()));
             prop_assert!(kept(after.gas_lost.as_moles(), before.gas_lost.as_moles()));
             prop_assert!(kept(after.yeast.as_grams(), before.yeast.as_grams()));
