@@ -54,7 +54,10 @@ impl Teller<'_> {
             // All of another stage is called by its name: nobody weighs a whole dough again.
             Shown::Both if is_stage && *whole => format!("the {name}"),
             Shown::Both if is_stage => format!("{} of the {name}", print::mass(*mass)),
-            Shown::Both => format!("{}\u{a0}{name}", print::mass(*mass)),
+            Shown::Both => match line.pieces_of(*mass) {
+                Some(pieces) => format!("{}\u{a0}{}", print::count(pieces), small(&line.counted_title(pieces))),
+                None => format!("{}\u{a0}{name}", print::mass(*mass)),
+            },
         }
     }
 

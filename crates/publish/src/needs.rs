@@ -20,7 +20,9 @@ pub struct Need {
     pub household: Option<String>,
     /// How it should be.
     pub note: Option<String>,
-    /// Whether an allergen must be named with it.
+    /// How many pieces, where the author counts them.
+    pub pieces: Option<Count>,
+    /// Codes of the allergens in it.
     pub allergens: Vec<String>,
 }
 
@@ -47,17 +49,27 @@ pub fn needs(formula: &Formula, component: usize, units: Units, egg: EggSize) ->
         // The whole line is weighed out, also where only a part of its stage goes into the product.
         let mass = part.line.mass.value;
         match needs.iter_mut().find(|(other, ..)| *other == key) {
-            Some((_, need, _)) => need.mass += mass,
+            Some((_, need, _)) => {
+                need.mass += mass;
+                // Pieces here and gram there: only the gram add up.
+                need.pieces = need.pieces.zip(part.line.pieces).map(|(a, b)| a + b);
+            }
             None => {
                 let title = part.line.title.clone();
                 let allergens = ingredient.as_ref().map(|one| one.allergens.clone()).unwrap_or_default();
-                let need = Need { title, mass, household: None, note: part.line.note.clone(), allergens };
+                let note = part.line.note.clone();
+                let need = Need { title, mass, household: None, note, pieces: part.line.pieces, allergens };
                 needs.push((key, need, ingredient));
             }
         }
     }
     let finish = |(_, mut need, ingredient): (String, Need, Option<Arc<Ingredient>>)| {
-        need.household = ingredient.and_then(|one| household(&one, need.mass, units, egg));
+        let counted = need
+            .pieces
+            .map(|pieces| format!("{} {}", print::count(pieces), if pieces <= Count::pieces(1.0) { "piece" } else { "pieces" }));
+        need.household = ingredient
+            .and_then(|one| household(&one, need.mass, units, egg).filter(|_| counted.is_none() || one.group == "egg"))
+            .or(counted);
         need
     };
     needs.into_iter().map(finish).collect()

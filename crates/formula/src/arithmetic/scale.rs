@@ -109,6 +109,7 @@ pub fn scaled(formula: &Formula, factor: f64, scaling_weight: Option<Mass>) -> F
             stage.kept_back = stage.kept_back * factor;
             for line in &mut stage.lines {
                 line.mass = times(&line.mass, factor);
+                line.pieces = line.pieces.map(|pieces| pieces * factor);
             }
             for word in stage.steps.iter_mut().flat_map(|step| &mut step.words) {
                 if let Word::Line { mass, .. } = word {

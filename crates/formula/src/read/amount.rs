@@ -3,7 +3,7 @@
 use super::fields::Reader;
 use super::{At, EggSize};
 use crate::fault;
-use quantity::{Between, Fault, Fraction, Kind, Measure, NumberFault, SpoonSystem, Unit, read_number};
+use quantity::{Between, Count, Fault, Fraction, Kind, Measure, NumberFault, SpoonSystem, Unit, read_number};
 
 /// An amount as it was written.
 #[derive(Clone, Debug, PartialEq)]
@@ -37,6 +37,16 @@ pub fn part(text: &str) -> Option<Fraction> {
 }
 
 impl Amount {
+    /// How many pieces are meant, if it is a count.
+    #[must_use]
+    pub fn pieces(&self) -> Option<Count> {
+        match self {
+            Self::Eggs(count, _) => Some(Count::pieces(count.middle())),
+            Self::Measure(measure) if measure.unit == Unit::Piece => Some(Count::pieces(measure.value.middle())),
+            _ => None,
+        }
+    }
+
     /// Reads an amount, or reports why it is none.
     pub fn read(reader: &mut Reader, text: At<&str>) -> Option<Self> {
         if let Some(part) = part(text.value.trim()) {

@@ -147,6 +147,8 @@ pub struct Line {
     pub mass: Known<Mass>,
     /// How much, as written.
     pub written: Amount,
+    /// How many pieces that is, where the author counts it.
+    pub pieces: Option<Count>,
     /// What readers see.
     pub title: String,
     /// How it should be.
@@ -161,6 +163,22 @@ pub struct Line {
     pub is_flour: bool,
     /// Where it stands.
     pub place: Place,
+}
+
+impl Line {
+    /// How many pieces a part of the line is, where the author counts it.
+    #[must_use]
+    pub fn pieces_of(&self, part: Mass) -> Option<Count> {
+        self.pieces.filter(|_| self.mass.value > Mass::ZERO).map(|pieces| pieces * (part / self.mass.value))
+    }
+
+    /// What so many pieces are called: eggs take their plural, other titles are the author's own.
+    #[must_use]
+    pub fn counted_title(&self, pieces: Count) -> String {
+        let is_egg = matches!(&self.content, Content::Ingredient(one) if one.group == "egg");
+        let plural = if is_egg && pieces > Count::pieces(1.0) { "s" } else { "" };
+        format!("{}{plural}", self.title)
+    }
 }
 
 /// What a line is made of.

@@ -101,6 +101,7 @@ fn assemble_stage(draft: &Draft, bound: &Bound, sizes: &sizes::Sizes, at: (usize
                 content,
                 mass: mass.clone(),
                 written: line.draft.amount.value.clone(),
+                pieces: line.draft.amount.value.pieces(),
                 title,
                 note: line.draft.note.clone(),
                 temperature: line.draft.temperature,

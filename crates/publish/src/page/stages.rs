@@ -41,6 +41,7 @@ fn line_item(line: &Line) -> Markup {
             span.amount { (print::mass(line.mass.value)) }
             span {
                 @if is_stage { i { (line.title) } } @else { (line.title) }
+                @if let Some(pieces) = line.pieces { " (" (print::count(pieces)) ")" }
                 @if let Some(note) = &line.note { span.note { ", " (note) } }
             }
         }
