@@ -2,10 +2,12 @@
 
 use crate::failure::Failure;
 use crate::files;
+use crate::photographs;
 use crate::terminal;
 use formula::{Book, BookText, Checked, Diagnostic, Formula};
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use rayon::prelude::*;
+use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
 /// A book with its texts.
@@ -39,7 +41,11 @@ impl Opened {
 
     /// Everything that is wrong, in the order of files and places.
     pub fn check(&self) -> Vec<Diagnostic> {
-        let worked_out = self.each(|checked| checked.diagnostics);
+        let worked_out = self.each(|checked| {
+            let photograph = checked.value.photograph.as_ref();
+            let unusable = photograph.and_then(|photograph| photographs::judge(&self.folder, photograph));
+            checked.diagnostics.into_iter().chain(unusable).collect::<Vec<_>>()
+        });
         let mut found: Vec<Diagnostic> = self.found.iter().cloned().chain(worked_out.into_iter().flatten()).collect();
         if self.only.is_some() {
             let names = self.names();
@@ -50,6 +56,12 @@ impl Opened {
         }
         found.sort_by(|a, b| (&a.place.file, a.place.span.start, a.code).cmp(&(&b.place.file, b.place.span.start, b.code)));
         found
+    }
+
+    /// The photographs of formulas that can be shown, by their path in the book.
+    pub fn pictures(&self, formulas: &[Formula]) -> BTreeMap<String, Vec<u8>> {
+        let all = formulas.iter().filter_map(|formula| formula.photograph.as_ref());
+        all.filter_map(|photograph| Some((photograph.file.clone(), photographs::read(&self.folder, photograph)?))).collect()
     }
 
     /// The formulas that were asked for, worked out, in the order of their names.

@@ -1,6 +1,8 @@
 //! An edition: every file of a published book.
 
 use crate::page::{formula_page, index_page};
+use base64::Engine;
+use base64::engine::general_purpose::STANDARD as BASE64;
 use formula::Formula;
 use formula::read::BookSettings;
 use std::collections::BTreeMap;
@@ -12,13 +14,33 @@ pub struct Edition {
     pub files: BTreeMap<String, Vec<u8>>,
 }
 
-/// Lays out a book as pages.
+/// Lays out a book as pages. `pictures` are the photographs' bytes by their path in the book.
 #[must_use]
-pub fn edition(formulas: &[Formula], settings: &BookSettings) -> Edition {
+pub fn edition(formulas: &[Formula], settings: &BookSettings, pictures: &BTreeMap<String, Vec<u8>>) -> Edition {
     let mut files = BTreeMap::new();
     files.insert("index.html".to_owned(), index_page(formulas, settings).into_bytes());
     for formula in formulas {
-        files.insert(format!("{}.html", formula.name), formula_page(formula, settings).into_bytes());
+        let picture = formula.photograph.as_ref().and_then(|photograph| picture(&photograph.file, pictures));
+        files.insert(format!("{}.html", formula.name), formula_page(formula, settings, picture.as_deref()).into_bytes());
     }
     Edition { files }
+}
+
+/// A picture as an address that holds it whole, so that the page stays one file.
+fn picture(file: &str, pictures: &BTreeMap<String, Vec<u8>>) -> Option<String> {
+    let bytes = pictures.get(file)?;
+    Some(format!("data:{};base64,{}", picture_type(file)?, BASE64.encode(bytes)))
+}
+
+/// The media type of a picture by its ending; none for what a page cannot show.
+#[must_use]
+pub fn picture_type(file: &str) -> Option<&'static str> {
+    match file.rsplit('.').next()?.to_lowercase().as_str() {
+        "jpg" | "jpeg" => Some("image/jpeg"),
+        "png" => Some("image/png"),
+        "webp" => Some("image/webp"),
+        "avif" => Some("image/avif"),
+        "gif" => Some("image/gif"),
+        _ => None,
+    }
 }

@@ -9,6 +9,6 @@ pub mod sheet;
 mod structured;
 pub mod words;
 
-pub use edition::{Edition, edition};
+pub use edition::{Edition, edition, picture_type};
 
 pub use words::Units;

@@ -31,9 +31,6 @@ fn recipe_value(formula: &Formula, settings: &BookSettings) -> Value {
     if let Some(author) = &settings.author {
         put("author", json!({ "@type": "Person", "name": author }));
     }
-    if let Some(photograph) = &formula.photograph {
-        put("image", json!(photograph.file));
-    }
     if !formula.tags.is_empty() {
         put("keywords", json!(formula.tags.join(", ")));
     }

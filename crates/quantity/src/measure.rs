@@ -51,17 +51,9 @@ impl FromStr for Measure {
     /// Reads "350g", "1 1/2 tsp", "2-3 tbsp", "1 h 30 min", "-18 °C", "3" (pieces).
     fn from_str(text: &str) -> Result<Self, Fault> {
         let text = text.trim();
-        let (from, rest) = signed(text)?;
-        let (to, rest) = range_end(rest)?;
-        let (value, unit) = match to {
-            None => {
-                let (value, unit) = compound(from, rest, f64::INFINITY)?;
-                (Between::just(value), unit)
-            }
-            Some(to) => {
-                let (to, unit) = single(to, rest)?;
-                (Between { from, to }, unit)
-            }
+        let (value, unit) = match both_ends(text) {
+            Some(ends) => ends?,
+            None => one_unit(text)?,
         };
         if !value.to.is_finite() {
             return Err(Fault::Number(NumberFault::NotFinite));
@@ -74,6 +66,42 @@ impl FromStr for Measure {
         }
         Ok(Self { value, unit })
     }
+}
+
+/// "350 g", or "12-18 h" with one unit for both figures.
+fn one_unit(text: &str) -> Result<(Between<f64>, Unit), Fault> {
+    let (from, rest) = signed(text)?;
+    let (to, rest) = range_end(rest)?;
+    match to {
+        None => {
+            let (value, unit) = compound(from, rest, f64::INFINITY)?;
+            Ok((Between::just(value), unit))
+        }
+        Some(to) => {
+            let (to, unit) = single(to, rest)?;
+            Ok((Between { from, to }, unit))
+        }
+    }
+}
+
+/// "20 °C - 22 °C", "45 min to 1 h 15 min": a unit at both ends, told in the unit of the second. None
+/// where the first end has no unit.
+fn both_ends(text: &str) -> Option<Result<(Between<f64>, Unit), Fault>> {
+    let (first, second) = ["–", "—", " - ", " to "].iter().find_map(|dash| text.split_once(dash))?;
+    if !first.contains(|c: char| c.is_alphabetic() || "%°℃℉".contains(c)) {
+        return None;
+    }
+    let end = |text: &str| {
+        let (value, rest) = signed(text.trim())?;
+        compound(value, rest, f64::INFINITY)
+    };
+    Some(end(first).and_then(|(from, unit)| {
+        let (to, last) = end(second)?;
+        if unit != last && (unit.kind() != last.kind() || unit.kind() == Kind::Temperature) {
+            return Err(Fault::UnknownUnit(second.trim().to_owned()));
+        }
+        Ok((Between { from: from * (unit_size(unit) / unit_size(last)), to }, last))
+    }))
 }
 
 fn signed(text: &str) -> Result<(f64, &str), Fault> {
@@ -103,8 +131,8 @@ fn single(value: f64, rest: &str) -> Result<(f64, Unit), Fault> {
     compound(value, rest, f64::INFINITY)
 }
 
-/// The unit, and for times the further parts of "1 h 30 min", in the unit of the last part. Each part's
-/// unit is smaller than the one before, `above`.
+/// The unit, and for times and weights the further parts of "1 h 30 min" or "1 lb 2 oz", in the unit of
+/// the last part. Each part's unit is smaller than the one before, `above`.
 fn compound(value: f64, rest: &str, above: f64) -> Result<(f64, Unit), Fault> {
     let word_end = rest.find(|c: char| c.is_ascii_digit()).unwrap_or(rest.len());
     let (word, more) = rest.split_at(word_end);
@@ -116,18 +144,22 @@ fn compound(value: f64, rest: &str, above: f64) -> Result<(f64, Unit), Fault> {
     if more.is_empty() {
         return Ok((value, unit));
     }
-    if unit.kind() != Kind::Time || unit_seconds(unit) >= above {
+    if !matches!(unit.kind(), Kind::Time | Kind::Mass) || unit_size(unit) >= above {
         return Err(Fault::UnknownUnit(rest.trim().to_owned()));
     }
     let (next, rest) = read_number(more)?;
-    let (tail, smaller) = compound(next, rest, unit_seconds(unit))?;
-    if smaller.kind() != Kind::Time || unit_seconds(smaller) >= unit_seconds(unit) {
+    let (tail, smaller) = match unit {
+        // "1h30" leaves the minutes to be understood.
+        Unit::Hour if rest.trim().is_empty() => (next, Unit::Minute),
+        _ => compound(next, rest, unit_size(unit))?,
+    };
+    if smaller.kind() != unit.kind() || unit_size(smaller) >= unit_size(unit) {
         return Err(Fault::UnknownUnit(more.trim().to_owned()));
     }
-    Ok((value * unit_seconds(unit) / unit_seconds(smaller) + tail, smaller))
+    Ok((value * unit_size(unit) / unit_size(smaller) + tail, smaller))
 }
 
-const fn unit_seconds(unit: Unit) -> f64 {
+const fn unit_size(unit: Unit) -> f64 {
     unit.size(SpoonSystem::Metric)
 }
 

@@ -91,9 +91,9 @@ units! {
     /// A piece.
     Piece: Count, "", ["piece", "pieces"];
     /// Degree Celsius.
-    Celsius: Temperature, "°C", ["C", "degC", "° C", "ºC"];
+    Celsius: Temperature, "°C", ["C", "degC", "° C", "ºC", "℃"];
     /// Degree Fahrenheit.
-    Fahrenheit: Temperature, "°F", ["F", "degF", "° F", "ºF"];
+    Fahrenheit: Temperature, "°F", ["F", "degF", "° F", "ºF", "℉"];
     /// Second.
     Second: Time, "s", ["sec", "second", "seconds"];
     /// Minute.

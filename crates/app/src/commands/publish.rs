@@ -30,7 +30,7 @@ impl Publish {
             return Ok(Outcome::FaultsFound);
         }
         let formulas = opened.formulas();
-        let edition = publish::edition(&formulas, &opened.book.settings);
+        let edition = publish::edition(&formulas, &opened.book.settings, &opened.pictures(&formulas));
         self.keep_out_of_the_book(&opened.folder)?;
         let bar = book::progress(edition.files.len());
         for (name, bytes) in &edition.files {

@@ -80,3 +80,33 @@ fn markup_in_an_authors_text_stays_text() {
     let drawing = sandbox.fine(&["sheet", "flat.toml", "--format", "svg"]);
     assert!(!drawing.contains("<script>"), "{drawing}");
 }
+
+/// A dot of PNG, from the format's own minimal example: one transparent pixel.
+const DOT: &[u8] = &[
+    0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 0, 0, 0, 0x0d, 0x49, 0x48, 0x44, 0x52, 0, 0, 0, 1, 0, 0, 0, 1, 8, 6, 0, 0, 0,
+    0x1f, 0x15, 0xc4, 0x89, 0, 0, 0, 0x0a, 0x49, 0x44, 0x41, 0x54, 0x78, 0x9c, 0x63, 0, 1, 0, 0, 5, 0, 1, 0x0d, 0x0a, 0x2d, 0xb4,
+    0, 0, 0, 0, 0x49, 0x45, 0x4e, 0x44, 0xae, 0x42, 0x60, 0x82,
+];
+
+#[test]
+fn a_photograph_is_laid_into_the_page() {
+    let sandbox = Sandbox::empty();
+    let formula = small_formula("flour-bread = \"500 g\"", "Mix {flour-bread}.");
+    let with =
+        |file: &str| formula.replacen("\n\n", &format!("\n\n[photograph]\nfile = \"{file}\"\nalt = \"A flat bread\"\n\n"), 1);
+    sandbox.write("outside.png", DOT);
+    sandbox.write("book/book.toml", "title = \"Breads\"\n");
+    sandbox.write("book/photographs/flat.png", DOT);
+    sandbox.write("book/formulas/flat.toml", with("photographs/flat.png"));
+    sandbox.fine(&["publish", "book", "--out", "site"]);
+    assert!(sandbox.read("site/flat.html").contains("<img src=\"data:image/png;base64,iVBOR"));
+    for (file, reason) in
+        [("photographs/none.png", "not in the book"), ("../outside.png", "not in the book"), ("book.toml", "no picture")]
+    {
+        sandbox.write("book/formulas/flat.toml", with(file));
+        let ran = sandbox.run(&["publish", "book", "--out", "site"]);
+        assert_eq!(ran.status, 1, "{file}");
+        assert!(ran.out.contains("photograph-not-usable") && ran.out.contains(reason), "{file}: {}", ran.out);
+        assert!(!sandbox.read("site/flat.html").contains("<img"));
+    }
+}

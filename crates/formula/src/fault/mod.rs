@@ -82,6 +82,7 @@ faults! {
     SPOONS_NOT_NAMED, "spoons-not-named", Warning;
     NO_METHOD, "no-method", Advice;
     ALT_TEXT_MISSING, "alt-text-missing", Warning;
+    PHOTOGRAPH_NOT_USABLE, "photograph-not-usable", Warning;
     COMPOSITION_OVER_WHOLE, "composition-over-whole", Warning;
 }
 

@@ -39,6 +39,8 @@ pub struct Draft {
 pub struct PhotographDraft {
     /// Its path in the book.
     pub file: String,
+    /// Where that stands.
+    pub place: crate::Place,
     /// What it shows.
     pub alt: String,
 }

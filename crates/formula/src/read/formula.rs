@@ -94,7 +94,8 @@ fn read_photograph(reader: &mut Reader, table: &DeTable, span: Range<usize>) -> 
             "say in alt what the picture shows, for those who cannot see it",
         );
     }
-    Some(PhotographDraft { file: file.value.to_owned(), alt })
+    let place = reader.place(file.span);
+    Some(PhotographDraft { file: file.value.to_owned(), place, alt })
 }
 
 fn read_component(reader: &mut Reader, source: &Source, table: &DeTable, span: Range<usize>) -> ComponentDraft {

@@ -17,9 +17,9 @@ use plan::{Hours, hours};
 use quantity::{Between, Mass, TimeSpan, print};
 use std::collections::BTreeSet;
 
-/// The page of a formula.
+/// The page of a formula; `picture` is the address of its photograph, if there is one to show.
 #[must_use]
-pub fn formula_page(formula: &Formula, settings: &BookSettings) -> String {
+pub fn formula_page(formula: &Formula, settings: &BookSettings, picture: Option<&str>) -> String {
     let units = Units::of(settings);
     let body = html! {
         header.top {
@@ -29,7 +29,7 @@ pub fn formula_page(formula: &Formula, settings: &BookSettings) -> String {
         }
         main {
             article {
-                (head(formula, settings))
+                (head(formula, settings, picture))
                 (needs_section(formula, units, settings))
                 @for c in 0..formula.components.len() { (component_section(formula, c, units)) }
                 (formula_section(formula))
@@ -47,15 +47,15 @@ pub fn formula_page(formula: &Formula, settings: &BookSettings) -> String {
     shell.wrap(body)
 }
 
-fn head(formula: &Formula, settings: &BookSettings) -> Markup {
+fn head(formula: &Formula, settings: &BookSettings, picture: Option<&str>) -> Markup {
     let main = formula.components.first();
     html! {
         header.head {
             h1 { (formula.title) }
             @if let Some(author) = &settings.author { p.byline { (author) } }
             (paragraphs(&formula.intro))
-            @if let Some(photograph) = &formula.photograph {
-                img src=(photograph.file) alt=(photograph.alt);
+            @if let (Some(photograph), Some(picture)) = (&formula.photograph, picture) {
+                img src=(picture) alt=(photograph.alt);
             }
             dl.facts {
                 @if let Some(main) = main {
