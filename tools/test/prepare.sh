@@ -8,6 +8,7 @@ need() { command -v "$1" >/dev/null 2>&1 || wanted+=("$2"); }
 need chromium chromium
 need python3 python3
 need pip3 python3-pip
+python3 -c 'import venv, ensurepip' 2>/dev/null || wanted+=(python3-venv)
 need node nodejs
 need npm npm
 need gcc gcc
@@ -24,6 +25,12 @@ if [ "${#wanted[@]}" -gt 0 ]; then
 fi
 
 tools/reference/fetch-food-tables.sh
+
+# Python's reference packages in a place of their own.
+if [ ! -x target/venv/bin/python ]; then
+  python3 -m venv target/venv
+fi
+target/venv/bin/python -m pip install --quiet --disable-pip-version-check jsonschema==4.25.1
 
 # The browser's driver and the accessibility rules, from the npm registry, under target/.
 mkdir -p target/browser

@@ -66,11 +66,11 @@ pub fn ounces(value: Mass) -> String {
     with_symbol(&number(ounces, decimals), "oz")
 }
 
-/// A volume in millilitre, or litre from 2 l on.
+/// A volume in millilitre, or litre from 1 l on.
 #[must_use]
 pub fn volume(value: Volume) -> String {
     let millilitres = value.as_millilitres();
-    if millilitres >= 2000.0 {
+    if millilitres >= 1000.0 {
         return with_symbol(&number(value.as_litres(), 2), "l");
     }
     with_symbol(&number(millilitres, decimals_for(millilitres)), "ml")
@@ -140,7 +140,7 @@ pub fn time(range: Between<TimeSpan>) -> String {
         let even = |seconds: f64| (seconds / size * 2.0).fract() == 0.0;
         let suits = match size {
             86_400.0 => to >= 3.0 * size,
-            60.0 => to < 180.0 * size,
+            60.0 | 1.0 => to < 180.0 * size,
             _ => true,
         };
         if from >= size && even(from) && even(to) && suits {
@@ -151,14 +151,14 @@ pub fn time(range: Between<TimeSpan>) -> String {
 }
 
 /// A sum of times as it is worth telling: to the minute below an hour, to five minutes below three
-/// hours, to a quarter of an hour below a day, to the hour above.
+/// hours, to half an hour below a day, to the hour above.
 #[must_use]
 pub fn rounded_time(range: Between<TimeSpan>) -> Between<TimeSpan> {
     let hours = range.to.as_hours();
     let step = match hours {
         h if h < 1.0 => 1.0,
         h if h < 3.0 => 5.0,
-        h if h < 24.0 => 15.0,
+        h if h < 24.0 => 30.0,
         _ => 60.0,
     };
     let to_step = |t: TimeSpan| TimeSpan::minutes((t.as_minutes() / step).round() * step);
