@@ -21,3 +21,11 @@ quantity! {
         millipascal_seconds, as_millipascal_seconds: 0.001;
     }
 }
+
+quantity! {
+    /// How sour something is, as its pH: the lower the sourer.
+    Acidity {
+        /// That pH.
+        ph, as_ph: 1.0;
+    }
+}
