@@ -1,6 +1,70 @@
-//! heat.
+//! Heat: what food is made of, how it mixes, warms, cooks and cools.
+
+pub mod air_pressure;
+pub mod boiling_point;
+pub mod component;
+pub mod component_conductivity;
+pub mod component_density;
+pub mod component_heat_capacity;
+pub mod conduction;
+pub mod cook;
+pub mod diffusivity;
+pub mod flour_water_activity;
+pub mod freezing_front;
+pub mod ice_fraction;
+pub mod mixture_conductivity;
+pub mod mixture_density;
+pub mod mixture_heat_capacity;
+pub mod pore_vapour_conductivity;
+pub mod porous_conductivity;
+pub mod radiative_transfer;
+pub mod saturation_pressure;
+pub mod surface_evaporation;
+mod transient;
+pub mod vaporisation_heat;
+
+pub use air_pressure::air_pressure;
+pub use boiling_point::boiling_point;
+pub use component::{Component, Composition};
+pub use component_conductivity::component_conductivity;
+pub use component_density::component_density;
+pub use component_heat_capacity::{WaterConstant, component_heat_capacity};
+pub use diffusivity::diffusivity;
+pub use flour_water_activity::flour_water_activity;
+pub use ice_fraction::ice_fraction;
+pub use mixture_conductivity::{Arrangement, mixture_conductivity};
+pub use mixture_density::mixture_density;
+pub use mixture_heat_capacity::mixture_heat_capacity;
+pub use pore_vapour_conductivity::pore_vapour_conductivity;
+pub use porous_conductivity::porous_conductivity;
+pub use radiative_transfer::radiative_transfer;
+pub use saturation_pressure::saturation_pressure;
+pub use surface_evaporation::surface_evaporation;
+pub use transient::{Crust, Face, Shape, Surroundings};
+pub use vaporisation_heat::vaporisation_heat;
 
 use crate::Equation;
 
 /// The equations of this phenomenon.
-pub const EQUATIONS: &[&Equation] = &[];
+pub const EQUATIONS: &[&Equation] = &[
+    &component_density::EQUATION,
+    &component_heat_capacity::EQUATION,
+    &component_conductivity::EQUATION,
+    &mixture_density::EQUATION,
+    &mixture_heat_capacity::EQUATION,
+    &mixture_conductivity::EQUATION,
+    &porous_conductivity::EQUATION,
+    &diffusivity::EQUATION,
+    &ice_fraction::EQUATION,
+    &saturation_pressure::EQUATION,
+    &vaporisation_heat::EQUATION,
+    &air_pressure::EQUATION,
+    &boiling_point::EQUATION,
+    &flour_water_activity::EQUATION,
+    &pore_vapour_conductivity::EQUATION,
+    &radiative_transfer::EQUATION,
+    &surface_evaporation::EQUATION,
+    &conduction::EQUATION,
+    &freezing_front::EQUATION,
+    &cook::EQUATION,
+];
