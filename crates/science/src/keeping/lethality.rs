@@ -84,7 +84,8 @@ impl Curve {
             })
             .sum();
         let above = (hot - cold.max(last.0)).max(0.0) * self.rate(Temperature::celsius(last.0.max(first.0)));
-        seconds_per_kelvin * (lines + above)
+        // An endless segment that never gets warm enough is worth nothing, not endless times nothing.
+        if lines + above == 0.0 { 0.0 } else { seconds_per_kelvin * (lines + above) }
     }
 
     /// Whole treatments in a history.

@@ -1,9 +1,9 @@
 //! How many of a panel really tell the difference, guesses taken off.
 
-use super::forced_choice::Test;
+use super::forced_choice::{Test, at_least};
 use crate::{Equation, Standing, Valid};
 use quantity::{Between, Fraction};
-use statrs::distribution::{Beta, ContinuousCDF, Normal};
+use statrs::distribution::{ContinuousCDF, Normal};
 
 /// Origin and limits.
 pub const EQUATION: Equation = Equation {
@@ -38,11 +38,30 @@ pub(super) fn normal_quantile(share: f64) -> f64 {
     }
 }
 
-fn beta_quantile(a: f64, b: f64, share: f64) -> f64 {
-    match Beta::new(a, b) {
-        Ok(beta) if (0.0..=1.0).contains(&share) => beta.inverse_cdf(share),
-        _ => f64::NAN,
+/// The share of discriminators in a share of right answers.
+fn without_guesses(test: Test, correct: f64) -> Fraction {
+    Fraction::ratio((correct - test.guess()) / (1.0 - test.guess()))
+}
+
+/// The share of discriminators and its standard error.
+pub(super) fn estimate(test: Test, right: u32, answers: u32) -> (Fraction, Fraction) {
+    let (correct, n) = (f64::from(right) / f64::from(answers), f64::from(answers));
+    let error = (correct * (1.0 - correct) / n).sqrt() / (1.0 - test.guess());
+    (without_guesses(test, correct), Fraction::ratio(error))
+}
+
+/// The share of right answers at which at least so many of a panel are right with a chance, by halving to 2⁻⁵⁰.
+fn share_for(right: u32, answers: u32, chance: f64) -> f64 {
+    let (mut low, mut high) = (0.0, 1.0);
+    for _ in 0..50 {
+        let middle = f64::midpoint(low, high);
+        if at_least(right, answers, middle) < chance {
+            low = middle;
+        } else {
+            high = middle;
+        }
     }
+    f64::midpoint(low, high)
 }
 
 /// Returns the share of a panel that really tells the difference.
@@ -68,18 +87,14 @@ fn beta_quantile(a: f64, b: f64, share: f64) -> f64 {
 /// ```
 #[must_use]
 pub fn discriminators(test: Test, right: u32, answers: u32, confidence: Fraction) -> Discriminators {
-    let (x, n, guess) = (f64::from(right), f64::from(answers), test.guess());
-    let without_guesses = |correct: f64| Fraction::ratio((correct - guess) / (1.0 - guess));
-    let correct = x / n;
-    let share = without_guesses(correct);
-    let error = Fraction::ratio((correct * (1.0 - correct) / n).sqrt() / (1.0 - guess));
+    let (share, error) = estimate(test, right, answers);
     let reach = error * normal_quantile(confidence.as_ratio());
-    let lowest = if right == 0 { 0.0 } else { beta_quantile(x, n - x + 1.0, 1.0 - confidence.as_ratio()) };
-    let highest = if right >= answers { 1.0 } else { beta_quantile(x + 1.0, n - x, confidence.as_ratio()) };
+    let lowest = if right == 0 { 0.0 } else { share_for(right, answers, confidence.left().as_ratio()) };
+    let highest = if right >= answers { 1.0 } else { share_for(right + 1, answers, confidence.as_ratio()) };
     Discriminators {
         share,
         error,
         limits: Between { from: share - reach, to: share + reach },
-        exact: Between { from: without_guesses(lowest), to: without_guesses(highest) },
+        exact: Between { from: without_guesses(test, lowest), to: without_guesses(test, highest) },
     }
 }

@@ -1,6 +1,6 @@
 //! May two be called alike: the most right answers that still allow it.
 
-use super::discriminators::discriminators;
+use super::discriminators::{estimate, normal_quantile};
 use super::forced_choice::{Test, at_least};
 use crate::{Equation, Standing, Valid};
 use quantity::Fraction;
@@ -55,7 +55,10 @@ pub fn most(test: Test, answers: u32, tolerated: Fraction, risk: Fraction, recip
             let correct = tolerated.as_ratio() + tolerated.left().as_ratio() * test.guess();
             1.0 - at_least(right.saturating_add(1), answers, correct) <= risk.as_ratio()
         }
-        Recipe::NormalLimit => discriminators(test, right, answers, risk.left()).limits.to < tolerated,
+        Recipe::NormalLimit => {
+            let (share, error) = estimate(test, right, answers);
+            share + error * normal_quantile(risk.left().as_ratio()) < tolerated
+        }
     };
     // Both measures grow with the right answers up to the panel's size.
     let (mut allowed, mut refused) = (None, answers.saturating_add(1));
