@@ -43,7 +43,9 @@ impl Opened {
         let mut found: Vec<Diagnostic> = self.found.iter().cloned().chain(worked_out.into_iter().flatten()).collect();
         if self.only.is_some() {
             let names = self.names();
-            let own = |d: &Diagnostic| self.book.formulas.iter().any(|(name, source)| names.contains(&name.as_str()) && source.file == d.place.file);
+            let own = |d: &Diagnostic| {
+                self.book.formulas.iter().any(|(name, source)| names.contains(&name.as_str()) && source.file == d.place.file)
+            };
             found.retain(|d| own(d) || !d.place.file.starts_with("formulas/"));
         }
         found.sort_by(|a, b| (&a.place.file, a.place.span.start, a.code).cmp(&(&b.place.file, b.place.span.start, b.code)));

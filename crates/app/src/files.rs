@@ -1,7 +1,7 @@
 //! Books and formulas on the disk: read into texts, written whole or not at all.
 
 use crate::failure::Failure;
-use formula::source::{too_large, Source, MOST_BYTES, MOST_FILES};
+use formula::source::{MOST_BYTES, MOST_FILES, Source, too_large};
 use formula::{BookText, Diagnostic};
 use std::fs;
 use std::io::Write;

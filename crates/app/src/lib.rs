@@ -1,8 +1,8 @@
 //! The only room with a door to the outside: commands, files, the terminal.
 #![allow(clippy::disallowed_methods, clippy::disallowed_types)]
 
-mod commands;
 mod book;
+mod commands;
 mod failure;
 mod files;
 mod terminal;

@@ -83,7 +83,9 @@ pub fn draw(diagnostic: &Diagnostic, texts: &Texts) -> String {
     let mut groups = vec![main];
     if let (Some(fix), Some(text)) = (&diagnostic.fix, texts.get(file)) {
         let patches = fix.edits.iter().map(|edit| Patch::new(edit.place.span.clone(), edit.text.as_str()));
-        groups.push(Group::with_title(Level::HELP.secondary_title(&fix.title)).element(Snippet::source(text).path(file).patches(patches)));
+        groups.push(
+            Group::with_title(Level::HELP.secondary_title(&fix.title)).element(Snippet::source(text).path(file).patches(patches)),
+        );
     }
     let renderer = Renderer::styled().decor_style(DecorStyle::Unicode).term_width(width());
     renderer.render(&groups).to_string()

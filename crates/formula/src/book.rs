@@ -1,12 +1,12 @@
 //! A whole book: its texts, its settings, kitchens and ingredients, and its formulas by name.
 
 use crate::arithmetic;
-use crate::ingredient::{nearest, StockedFile};
-use crate::read::{read_book, read_formula, read_ingredients, read_kitchen, BookSettings, Kitchen};
+use crate::ingredient::{StockedFile, nearest};
+use crate::read::{BookSettings, Kitchen, read_book, read_formula, read_ingredients, read_kitchen};
 use crate::resolve::formula::{Blend, Formula};
-use crate::resolve::{resolve, OtherFormula, Surroundings};
+use crate::resolve::{OtherFormula, Surroundings, resolve};
 use crate::source::{LONGEST_CHAIN, Source};
-use crate::{fault, Checked, Diagnostic, Pantry, Place};
+use crate::{Checked, Diagnostic, Pantry, Place, fault};
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::sync::{Arc, RwLock};

@@ -3,15 +3,15 @@
 //! `read` turns text into drafts, `resolve` turns drafts into formulas, `arithmetic` works a
 //! formula out the baker's way. Every stage returns a value and diagnostics with their place.
 
-pub mod diagnostic;
-pub mod fault;
-pub mod known;
-pub mod source;
-pub mod ingredient;
-pub mod read;
-pub mod resolve;
 pub mod arithmetic;
 pub mod book;
+pub mod diagnostic;
+pub mod fault;
+pub mod ingredient;
+pub mod known;
+pub mod read;
+pub mod resolve;
+pub mod source;
 
 pub use book::{Book, BookText};
 pub use diagnostic::{Checked, Diagnostic, Edit, Fix, Place, Severity};

@@ -1,6 +1,6 @@
 //! The text of a file, and where its lines are. Refuses what no author can have meant.
 
-use crate::{fault, Checked, Diagnostic, Place};
+use crate::{Checked, Diagnostic, Place, fault};
 use std::sync::Arc;
 
 /// The largest document that is read, in bytes.

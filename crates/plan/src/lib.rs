@@ -35,16 +35,8 @@ pub fn hours(formula: &Formula) -> Hours {
     let preparing = sum(&|step| step.attention == Attention::Active && !step.action.cooks());
     let cooking = sum(&|step| step.action.cooks());
     // One pair of hands cannot be quicker than all its work.
-    let total = Between {
-        from: total.from.max(preparing.from + cooking.from),
-        to: total.to.max(preparing.to + cooking.to),
-    };
-    Hours {
-        preparing,
-        cooking,
-        total,
-        untimed: steps().filter(|step| step.time.is_none()).count(),
-    }
+    let total = Between { from: total.from.max(preparing.from + cooking.from), to: total.to.max(preparing.to + cooking.to) };
+    Hours { preparing, cooking, total, untimed: steps().filter(|step| step.time.is_none()).count() }
 }
 
 const NOTHING: Between<TimeSpan> = Between { from: TimeSpan::ZERO, to: TimeSpan::ZERO };
@@ -54,16 +46,19 @@ fn add(spans: impl Iterator<Item = Between<TimeSpan>>) -> Between<TimeSpan> {
 }
 
 /// When a stage is finished, counted from the start: after the stages it uses, and its own steps.
-fn finish(formula: &Formula, at: (usize, usize), finished: &mut BTreeMap<(usize, usize), Between<TimeSpan>>) -> Between<TimeSpan> {
+fn finish(
+    formula: &Formula,
+    at: (usize, usize),
+    finished: &mut BTreeMap<(usize, usize), Between<TimeSpan>>,
+) -> Between<TimeSpan> {
     let mut way = vec![at];
     while let Some(here) = way.last().copied() {
         let stage = &formula.components[here.0].stages[here.1];
         let waits: Vec<_> = uses(stage).filter(|other| !finished.contains_key(other)).collect();
         if waits.is_empty() || finished.contains_key(&here) {
-            let begun = uses(stage).filter_map(|other| finished.get(&other)).fold(NOTHING, |latest, other| Between {
-                from: latest.from.max(other.from),
-                to: latest.to.max(other.to),
-            });
+            let begun = uses(stage)
+                .filter_map(|other| finished.get(&other))
+                .fold(NOTHING, |latest, other| Between { from: latest.from.max(other.from), to: latest.to.max(other.to) });
             let own = add(stage.steps.iter().filter_map(|step| step.time));
             finished.insert(here, Between { from: begun.from + own.from, to: begun.to + own.to });
             way.pop();

@@ -1,8 +1,8 @@
 //! An edition: every file of a published book.
 
 use crate::page::{formula_page, index_page};
-use formula::read::BookSettings;
 use formula::Formula;
+use formula::read::BookSettings;
 use std::collections::BTreeMap;
 
 /// The files of a published book by name.

@@ -1,15 +1,14 @@
 //! What people see of a formula: the sheet, the page, the data behind it. Decides no number.
 
-pub mod words;
-pub mod method;
-pub mod needs;
-pub mod sheet;
-pub mod page;
 pub mod chart;
 mod edition;
+pub mod method;
+pub mod needs;
+pub mod page;
+pub mod sheet;
 mod structured;
+pub mod words;
 
-pub use edition::{edition, Edition};
-
+pub use edition::{Edition, edition};
 
 pub use words::Units;

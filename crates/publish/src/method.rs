@@ -1,6 +1,6 @@
 //! A step's sentence with its figures in place, as plain text.
 
-use crate::words::{in_sentence, pieces_in_words, small, until, Units};
+use crate::words::{Units, in_sentence, pieces_in_words, small, until};
 use formula::resolve::formula::{Shown, Word};
 use formula::{Formula, Step};
 use quantity::print;

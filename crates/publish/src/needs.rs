@@ -6,7 +6,7 @@ use formula::ingredient::eggs::{self, EggPart};
 use formula::read::EggSize;
 use formula::resolve::formula::Content;
 use formula::{Component, Formula, Ingredient};
-use quantity::{print, Count, Mass};
+use quantity::{Count, Mass, print};
 use std::sync::Arc;
 
 /// An ingredient of a component, all stages together.

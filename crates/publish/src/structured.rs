@@ -2,12 +2,12 @@
 
 use crate::method::sentence;
 use crate::needs::needs;
-use crate::words::{makes, Units};
-use formula::read::BookSettings;
+use crate::words::{Units, makes};
 use formula::Formula;
+use formula::read::BookSettings;
 use plan::hours;
-use quantity::{print, TimeSpan};
-use serde_json::{json, Map, Value};
+use quantity::{TimeSpan, print};
+use serde_json::{Map, Value, json};
 
 /// The recipe as JSON-LD, safe to stand in a script element.
 pub fn recipe(formula: &Formula, settings: &BookSettings) -> String {

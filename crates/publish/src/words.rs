@@ -2,7 +2,7 @@
 
 use formula::read::Condition;
 use formula::{Component, Line};
-use quantity::{print, Between, Count, Fraction, Kind, Length, Mass, Measure, SpoonSystem, Temperature, Volume};
+use quantity::{Between, Count, Fraction, Kind, Length, Mass, Measure, SpoonSystem, Temperature, Volume, print};
 
 /// The units a page is printed in.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

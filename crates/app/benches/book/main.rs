@@ -90,11 +90,17 @@ fn generated(root: &Path, formulas: usize) -> PathBuf {
         }
     }
     std::fs::copy(example.join("book.toml"), book.join("book.toml")).expect("a copy");
-    let mut dishes: Vec<PathBuf> = std::fs::read_dir(example.join("formulas")).expect("the demo book").flatten().map(|entry| entry.path()).collect();
+    let mut dishes: Vec<PathBuf> =
+        std::fs::read_dir(example.join("formulas")).expect("the demo book").flatten().map(|entry| entry.path()).collect();
     dishes.sort();
     let texts: Vec<(String, String)> = dishes
         .iter()
-        .map(|path| (path.file_stem().unwrap_or_default().to_string_lossy().into_owned(), std::fs::read_to_string(path).expect("a formula")))
+        .map(|path| {
+            (
+                path.file_stem().unwrap_or_default().to_string_lossy().into_owned(),
+                std::fs::read_to_string(path).expect("a formula"),
+            )
+        })
         .collect();
     let base = texts.iter().find(|(name, _)| name == "base-syrup");
     if let Some((name, text)) = base {

@@ -1,10 +1,10 @@
 //! `check`: proof-reads a book.
 
 use super::{Ended, Format, Outcome};
-use crate::terminal::{self, Texts};
 use crate::book;
+use crate::terminal::{self, Texts};
 use formula::{BookText, Diagnostic, Severity};
-use serde_json::{json, Value};
+use serde_json::{Value, json};
 use std::path::PathBuf;
 
 /// Proof-reads a book or one formula and reports every fault with its place.
@@ -46,9 +46,17 @@ pub fn summary(found: &[Diagnostic], formulas: usize) -> String {
     let count = |severity| found.iter().filter(|d| d.severity == severity).count();
     let number = |count: usize, one: &str, more: &str| format!("{count} {}", if count == 1 { one } else { more });
     let checked = number(formulas, "formula", "formulas");
-    let kinds = [(Severity::Error, "error", "errors"), (Severity::Warning, "warning", "warnings"), (Severity::Advice, "piece of advice", "pieces of advice")];
-    let told: Vec<String> =
-        kinds.into_iter().map(|(severity, one, more)| (count(severity), one, more)).filter(|(n, ..)| *n > 0).map(|(n, one, more)| number(n, one, more)).collect();
+    let kinds = [
+        (Severity::Error, "error", "errors"),
+        (Severity::Warning, "warning", "warnings"),
+        (Severity::Advice, "piece of advice", "pieces of advice"),
+    ];
+    let told: Vec<String> = kinds
+        .into_iter()
+        .map(|(severity, one, more)| (count(severity), one, more))
+        .filter(|(n, ..)| *n > 0)
+        .map(|(n, one, more)| number(n, one, more))
+        .collect();
     match &told[..] {
         [] => format!("{checked} proof-read: nothing amiss"),
         told => format!("{checked} proof-read: {}", told.join(", ")),
@@ -94,4 +102,3 @@ pub fn proof_read(path: &std::path::Path) -> Result<Result<book::Opened, Outcome
     }
     Ok(Ok(opened))
 }
-

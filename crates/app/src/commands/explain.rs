@@ -37,5 +37,8 @@ impl Explain {
 fn list() -> String {
     let width = fault::ALL.iter().map(|fault| fault.code.len()).max().unwrap_or(0);
     let about = |page: &str| page.lines().skip(1).find(|line| !line.trim().is_empty()).unwrap_or_default().to_owned();
-    fault::ALL.iter().map(|fault| format!("{:width$}  {:7}  {}\n", fault.code, fault.severity.name(), about(fault.page))).collect()
+    fault::ALL
+        .iter()
+        .map(|fault| format!("{:width$}  {:7}  {}\n", fault.code, fault.severity.name(), about(fault.page)))
+        .collect()
 }

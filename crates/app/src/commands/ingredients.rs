@@ -4,10 +4,10 @@ use super::{Ended, Format, Outcome};
 use crate::failure::Failure;
 use crate::{book, terminal};
 use comfy_table::{CellAlignment, ContentArrangement, Table};
-use formula::ingredient::{datasets, Figure};
+use formula::ingredient::{Figure, datasets};
 use formula::{Ingredient, Pantry};
 use quantity::print;
-use serde_json::{json, Value};
+use serde_json::{Value, json};
 use std::path::PathBuf;
 use std::sync::Arc;
 
@@ -72,11 +72,18 @@ impl Ingredients {
 
 fn list(many: &[Arc<Ingredient>]) -> String {
     let mut table = Table::new();
-    table.load_style(publish::sheet::RULED).set_content_arrangement(ContentArrangement::Dynamic).set_width(terminal::width() as u16);
+    table
+        .load_style(publish::sheet::RULED)
+        .set_content_arrangement(ContentArrangement::Dynamic)
+        .set_width(terminal::width() as u16);
     table.set_header(["name", "title", "water", "protein", "fat", "sugars", "g/ml"]);
-    let shown = |one: &Ingredient, figure| one.composition.get(figure).map_or_else(|| "–".to_owned(), |value| print::number(value, 1));
+    let shown =
+        |one: &Ingredient, figure| one.composition.get(figure).map_or_else(|| "–".to_owned(), |value| print::number(value, 1));
     for one in many {
-        let density = one.density.as_ref().map_or_else(|| "–".to_owned(), |(density, _)| print::number(density.as_grams_per_millilitre(), 3));
+        let density = one
+            .density
+            .as_ref()
+            .map_or_else(|| "–".to_owned(), |(density, _)| print::number(density.as_grams_per_millilitre(), 3));
         let figures = [Figure::Water, Figure::Protein, Figure::Fat, Figure::Sugars].map(|figure| shown(one, figure));
         table.add_row([one.name.clone(), one.title.clone()].into_iter().chain(figures).chain([density]));
     }
@@ -101,7 +108,8 @@ fn in_full(one: &Ingredient) -> String {
     if one.counts_as_flour {
         say("counts as", "flour".to_owned());
     }
-    let parts: Vec<String> = one.parts.iter().map(|(part, share)| format!("{} {}", print::percent(*share, 1), part.title)).collect();
+    let parts: Vec<String> =
+        one.parts.iter().map(|(part, share)| format!("{} {}", print::percent(*share, 1), part.title)).collect();
     say("made of", parts.join(", "));
     if let Some((density, source)) = &one.density {
         say("density", format!("{} g/ml ({source})", print::number(density.as_grams_per_millilitre(), 3)));
@@ -116,7 +124,10 @@ fn in_full(one: &Ingredient) -> String {
     say("notes", one.notes.clone());
     out.push_str("\nper 100 g edible portion\n");
     for figure in Figure::ALL {
-        let value = one.composition.get(*figure).map_or_else(|| "not known".to_owned(), |value| format!("{} {}", print::number(value, 3), figure.unit()));
+        let value = one
+            .composition
+            .get(*figure)
+            .map_or_else(|| "not known".to_owned(), |value| format!("{} {}", print::number(value, 3), figure.unit()));
         out.push_str(&format!("  {:28} {value}\n", figure.title()));
     }
     out
@@ -132,7 +143,8 @@ fn source_in_words(one: &Ingredient) -> String {
 }
 
 fn as_json(one: &Ingredient) -> Value {
-    let figures: serde_json::Map<String, Value> = Figure::ALL.iter().map(|figure| (figure.name().to_owned(), json!(one.composition.get(*figure)))).collect();
+    let figures: serde_json::Map<String, Value> =
+        Figure::ALL.iter().map(|figure| (figure.name().to_owned(), json!(one.composition.get(*figure)))).collect();
     json!({
         "name": one.name,
         "title": one.title,
@@ -151,5 +163,10 @@ fn as_json(one: &Ingredient) -> Value {
 }
 
 fn sources() -> String {
-    datasets().iter().map(|set| format!("{} ({})\n  {}\n  licence: {}\n  {}\n\n", set.title, set.key, set.release, set.licence, set.attribution)).collect()
+    datasets()
+        .iter()
+        .map(|set| {
+            format!("{} ({})\n  {}\n  licence: {}\n  {}\n\n", set.title, set.key, set.release, set.licence, set.attribution)
+        })
+        .collect()
 }

@@ -36,7 +36,14 @@ pub type Ended = Result<Outcome, Failure>;
 ///
 /// Status: 0 all is well, 1 faults were found, 2 the command could not run.
 #[derive(Parser)]
-#[command(name = "wellproved", version, verbatim_doc_comment, max_term_width = 100, subcommand_required = true, arg_required_else_help = true)]
+#[command(
+    name = "wellproved",
+    version,
+    verbatim_doc_comment,
+    max_term_width = 100,
+    subcommand_required = true,
+    arg_required_else_help = true
+)]
 pub struct Arguments {
     #[command(subcommand)]
     command: Command,

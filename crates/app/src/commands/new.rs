@@ -37,7 +37,9 @@ impl New {
             ]
         };
         if let Some((there, _)) = wanted.iter().find(|(path, _)| path.exists()) {
-            return Err(Failure::new(format!("{} is there already", there.display())).hint("nothing was written; choose another name"));
+            return Err(
+                Failure::new(format!("{} is there already", there.display())).hint("nothing was written; choose another name")
+            );
         }
         for (path, text) in &wanted {
             files::write(path, text.as_bytes())?;
@@ -47,4 +49,3 @@ impl New {
         Ok(Outcome::Fine)
     }
 }
-

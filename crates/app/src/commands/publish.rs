@@ -45,7 +45,9 @@ impl Publish {
     /// Refuses to write pages over the book's own folders.
     fn keep_out_of_the_book(&self, folder: &std::path::Path) -> Result<(), Failure> {
         let own = ["formulas", "ingredients", "kitchens"].iter().map(|part| folder.join(part));
-        let same = |a: &std::path::Path, b: &std::path::Path| std::fs::canonicalize(a).ok().is_some_and(|a| std::fs::canonicalize(b).ok() == Some(a));
+        let same = |a: &std::path::Path, b: &std::path::Path| {
+            std::fs::canonicalize(a).ok().is_some_and(|a| std::fs::canonicalize(b).ok() == Some(a))
+        };
         if same(&self.out, folder) || own.into_iter().any(|part| same(&self.out, &part)) {
             return Err(Failure::new(format!("{} is the book itself", self.out.display())).hint("name another folder with --out"));
         }

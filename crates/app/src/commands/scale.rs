@@ -1,13 +1,13 @@
 //! `scale`: the formula in another size.
 
-use super::sheet::{chosen, laid_out, SheetFormat};
-use super::{proof_read, Ended, Outcome};
+use super::sheet::{SheetFormat, chosen, laid_out};
+use super::{Ended, Outcome, proof_read};
 use crate::failure::Failure;
 use crate::terminal;
-use formula::arithmetic::{factor, scaled, whole_eggs, Target};
+use formula::arithmetic::{Target, factor, scaled, whole_eggs};
 use formula::resolve::formula::Content;
 use formula::{Book, Formula};
-use quantity::{print, Count, Density, Mass, Measure, SpoonSystem};
+use quantity::{Count, Density, Mass, Measure, SpoonSystem, print};
 use std::path::PathBuf;
 
 /// Scales a formula: to pieces, a weight, a flour weight, a tin, an ingredient at hand, or by a factor.
@@ -75,7 +75,8 @@ impl Scale {
         }
         let Some(formula) = formulas.pop() else { return Err(Failure::new("the book has no formulas")) };
         let target = self.target(&opened.book, &formula)?;
-        let by = factor(&formula, &target).map_err(|fault| Failure::new(format!("“{}” cannot be scaled so: {fault}", formula.title)))?;
+        let by = factor(&formula, &target)
+            .map_err(|fault| Failure::new(format!("“{}” cannot be scaled so: {fault}", formula.title)))?;
         let weight = match target {
             Target::Pieces(_, weight) => weight,
             _ => None,
@@ -95,7 +96,9 @@ impl Scale {
         if let Some(pieces) = self.pieces {
             return Ok(Target::Pieces(Count::pieces(pieces), mass_of(&self.each)?));
         }
-        for (text, target) in [(&self.total, Target::Total as fn(Mass) -> Target), (&self.done, Target::Done), (&self.flour, Target::Flour)] {
+        for (text, target) in
+            [(&self.total, Target::Total as fn(Mass) -> Target), (&self.done, Target::Done), (&self.flour, Target::Flour)]
+        {
             if let Some(mass) = mass_of(text)? {
                 return Ok(target(mass));
             }
@@ -115,18 +118,24 @@ impl Scale {
 
 fn mass(text: &str) -> Result<Mass, Failure> {
     let measure: Measure = text.parse().map_err(|fault| Failure::new(format!("“{text}” is no weight: {fault}")))?;
-    let mass = measure.mass(SpoonSystem::Metric).ok_or_else(|| Failure::new(format!("“{text}” is no weight")).hint("write it with its unit: \"2 kg\""))?;
+    let mass = measure
+        .mass(SpoonSystem::Metric)
+        .ok_or_else(|| Failure::new(format!("“{text}” is no weight")).hint("write it with its unit: \"2 kg\""))?;
     Ok(mass.to)
 }
 
 fn volume(text: &str) -> Result<quantity::Volume, Failure> {
-    formula::read::tin_volume(text)
-        .ok_or_else(|| Failure::new(format!("“{text}” is no tin")).hint("write \"23 x 13 x 7 cm\", \"round 20 x 5 cm\" or \"2 l\""))
+    formula::read::tin_volume(text).ok_or_else(|| {
+        Failure::new(format!("“{text}” is no tin")).hint("write \"23 x 13 x 7 cm\", \"round 20 x 5 cm\" or \"2 l\"")
+    })
 }
 
 /// "egg-whole=3": what there is of an ingredient, in gram.
 fn at_hand_target(book: &Book, formula: &Formula, text: &str) -> Result<Target, Failure> {
-    let usage = || Failure::new(format!("“{text}” names no ingredient and amount")).hint("write --at-hand \"egg-whole=3\" or \"milk-whole=400 g\"");
+    let usage = || {
+        Failure::new(format!("“{text}” names no ingredient and amount"))
+            .hint("write --at-hand \"egg-whole=3\" or \"milk-whole=400 g\"")
+    };
     let (name, amount) = text.split_once('=').ok_or_else(usage)?;
     let (name, measure) = (name.trim(), amount.parse::<Measure>().map_err(|_| usage())?);
     if let Some(mass) = measure.mass(SpoonSystem::Metric) {
@@ -139,8 +148,10 @@ fn at_hand_target(book: &Book, formula: &Formula, text: &str) -> Result<Target, 
     });
     let ingredient = ingredient.or_else(|| book.pantry.find(name).cloned()).ok_or_else(usage)?;
     let count = measure.count(SpoonSystem::Metric).ok_or_else(usage)?.to.as_pieces();
-    let one = formula::ingredient::eggs::one(&ingredient, book.settings.eggs).or(ingredient.piece.as_ref().map(|piece| piece.weighs));
-    let one = one.ok_or_else(|| Failure::new(format!("no piece weight is known for “{}”", ingredient.title)).hint("give a weight"))?;
+    let one =
+        formula::ingredient::eggs::one(&ingredient, book.settings.eggs).or(ingredient.piece.as_ref().map(|piece| piece.weighs));
+    let one =
+        one.ok_or_else(|| Failure::new(format!("no piece weight is known for “{}”", ingredient.title)).hint("give a weight"))?;
     Ok(Target::AtHand(name.to_owned(), one * count))
 }
 
@@ -158,7 +169,13 @@ fn eggs_in_words(book: &Book, formula: &Formula) -> String {
                 false => format!("{} whole is {} ({:+.1} %)", choice.eggs, print::mass(choice.used), choice.off.as_percent()),
             })
             .collect();
-        words.push_str(&format!("{}, {} asked, size {}: {}\n", line.title, print::mass(line.mass.value), book.settings.eggs.word(), told.join("; ")));
+        words.push_str(&format!(
+            "{}, {} asked, size {}: {}\n",
+            line.title,
+            print::mass(line.mass.value),
+            book.settings.eggs.word(),
+            told.join("; ")
+        ));
     }
     words
 }

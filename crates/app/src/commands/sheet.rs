@@ -1,6 +1,6 @@
 //! `sheet`: the formula sheet.
 
-use super::{proof_read, Ended, Outcome};
+use super::{Ended, Outcome, proof_read};
 use crate::failure::Failure;
 use crate::terminal;
 use formula::Formula;
@@ -56,7 +56,9 @@ pub fn chosen(formulas: Vec<Formula>, name: Option<&str>) -> Result<Vec<Formula>
     let known: Vec<String> = formulas.iter().map(|formula| formula.name.clone()).collect();
     let found: Vec<Formula> = formulas.into_iter().filter(|formula| formula.name == name).collect();
     if found.is_empty() {
-        return Err(Failure::new(format!("the book has no formula called “{name}”")).hint(format!("it has: {}", known.join(", "))));
+        return Err(
+            Failure::new(format!("the book has no formula called “{name}”")).hint(format!("it has: {}", known.join(", ")))
+        );
     }
     Ok(found)
 }

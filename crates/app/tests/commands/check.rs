@@ -1,6 +1,6 @@
 //! `check`: what is found, how it is shown, and the status.
 
-use crate::sandbox::{small_formula, Sandbox};
+use crate::sandbox::{Sandbox, small_formula};
 
 const FAULTY: &str = r#"title = "Flat bread"
 colour = "golden"

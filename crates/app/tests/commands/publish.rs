@@ -1,13 +1,15 @@
 //! `publish`: pages written whole, or not at all.
 
-use crate::sandbox::{small_formula, Sandbox};
+use crate::sandbox::{Sandbox, small_formula};
 
 #[test]
 fn the_demo_book_becomes_pages() {
     let sandbox = Sandbox::with_demo();
     sandbox.fine(&["publish", "saltmarsh", "--out", "site"]);
-    let mut names: Vec<String> =
-        std::fs::read_dir(sandbox.path("site")).expect("pages").map(|entry| entry.expect("a page").file_name().to_string_lossy().into_owned()).collect();
+    let mut names: Vec<String> = std::fs::read_dir(sandbox.path("site"))
+        .expect("pages")
+        .map(|entry| entry.expect("a page").file_name().to_string_lossy().into_owned())
+        .collect();
     names.sort();
     insta::assert_snapshot!("pages_written", names.join("\n"));
     let index = sandbox.read("site/index.html");
@@ -67,8 +69,12 @@ fn markup_in_an_authors_text_stays_text() {
     sandbox.write("flat.toml", formula.replace("Flat bread", evil));
     sandbox.fine(&["publish", "flat.toml", "--out", "site"]);
     let page = sandbox.read("site/flat.html");
-    assert!(!page.contains("<script>alert") && !page.contains("<img src=x") && !page.contains("<b></script"), "markup came through");
-    let data = page.split("application/ld+json\">").nth(1).and_then(|rest| rest.split("</script>").next()).expect("structured data");
+    assert!(
+        !page.contains("<script>alert") && !page.contains("<img src=x") && !page.contains("<b></script"),
+        "markup came through"
+    );
+    let data =
+        page.split("application/ld+json\">").nth(1).and_then(|rest| rest.split("</script>").next()).expect("structured data");
     let data: serde_json::Value = serde_json::from_str(data).expect("JSON");
     assert_eq!(data["name"].as_str().expect("a name"), evil.replace("\\\"", "\""));
     let drawing = sandbox.fine(&["sheet", "flat.toml", "--format", "svg"]);

@@ -1,6 +1,6 @@
 //! `sheet` in all its forms.
 
-use crate::sandbox::{small_formula, Sandbox};
+use crate::sandbox::{Sandbox, small_formula};
 
 const MUFFINS: &str = "saltmarsh/formulas/potato-muffins.toml";
 

@@ -27,8 +27,11 @@ const RAW_EGG: Caution = Caution {
            Where egg stays raw, use pasteurised egg for infants, in pregnancy, in old age and with a weak immune system.",
     source: "after US Food and Drug Administration consumer advice",
 };
-const HONEY: Caution =
-    Caution { title: "Honey", text: "Not for children under twelve months, not even baked.", source: "after public health advice on infant botulism" };
+const HONEY: Caution = Caution {
+    title: "Honey",
+    text: "Not for children under twelve months, not even baked.",
+    source: "after public health advice on infant botulism",
+};
 const NUTS: Caution = Caution {
     title: "Whole nuts",
     text: "Whole nuts can choke children under five years; grind or chop them finely.",
@@ -78,7 +81,8 @@ pub fn cautions(formula: &Formula) -> Vec<Caution> {
     candidates.into_iter().filter(|(called_for, _)| *called_for).map(|(_, caution)| caution).collect()
 }
 
-const WHOLE_NUTS: [&str; 9] = ["almonds", "almonds-blanched", "hazelnuts", "walnuts", "pecans", "cashews", "pistachios", "macadamias", "peanuts"];
+const WHOLE_NUTS: [&str; 9] =
+    ["almonds", "almonds-blanched", "hazelnuts", "walnuts", "pecans", "cashews", "pistachios", "macadamias", "peanuts"];
 
 fn note(ingredient: &formula::Ingredient, groups: &mut BTreeSet<String>, names: &mut BTreeSet<String>) {
     groups.insert(ingredient.group.clone());

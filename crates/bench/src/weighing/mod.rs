@@ -3,14 +3,14 @@
 mod remedy;
 mod spoonful;
 
-pub use remedy::{smallest_batch, solution, Remedy, Solution};
-pub use spoonful::{spoonful, Spoonful};
+pub use remedy::{Remedy, Solution, smallest_batch, solution};
+pub use spoonful::{Spoonful, spoonful};
 
-use formula::arithmetic::{overall, RowKind};
+use formula::arithmetic::{RowKind, overall};
 use formula::read::{Amount, Kitchen, Leaven, Scale};
 use formula::{Content, Formula, Ingredient, Line};
 use quantity::{Fraction, Kind, Mass, SpoonSystem};
-use science::measure::scale::{reading, TOO_SMALL_FOR_THE_SCALE};
+use science::measure::scale::{TOO_SMALL_FOR_THE_SCALE, reading};
 
 /// A line as it can be weighed.
 #[derive(Clone, Debug)]

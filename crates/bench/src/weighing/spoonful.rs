@@ -1,7 +1,7 @@
 //! A small amount by the spoon: the nearest measure, and how far two people's spoons differ.
 
 use formula::Ingredient;
-use quantity::{print, Fraction, Mass, SpoonSystem};
+use quantity::{Fraction, Mass, SpoonSystem, print};
 
 /// How far spooned powders differ from one person to the next: common practice, no source.
 const POWDER_SPREAD: Fraction = Fraction::percent(15.0);

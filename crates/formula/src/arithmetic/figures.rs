@@ -4,7 +4,7 @@ use super::overall::{Overall, RowKind};
 use crate::ingredient::{Figure, Ingredient};
 use crate::read::Leaven;
 use quantity::{Between, Fraction, Mass};
-use science::measure::yeast::{equivalent, Form};
+use science::measure::yeast::{Form, equivalent};
 
 /// The figures of a component with flour, as shares of its total flour.
 #[derive(Clone, Debug)]
@@ -55,7 +55,8 @@ pub fn figures(overall: &Overall) -> Option<Figures> {
         return None;
     }
     let share = |mass: Mass| Fraction::ratio(mass / flour);
-    let sum_of = |test: &dyn Fn(&Ingredient) -> bool| share(others(overall).filter(|(one, _)| test(one)).map(|(_, mass)| mass).sum());
+    let sum_of =
+        |test: &dyn Fn(&Ingredient) -> bool| share(others(overall).filter(|(one, _)| test(one)).map(|(_, mass)| mass).sum());
     let total = |figure: Figure| {
         let mut missing = Vec::new();
         let mass = others(overall).map(|(one, mass)| part(one, figure, mass, &mut missing)).sum();

@@ -45,7 +45,8 @@ pub fn blended_protein(flours: &[(&Ingredient, Fraction)]) -> Option<Fraction> {
 /// # Errors
 /// [`FlourFault`] if a protein is not known or the target is out of reach.
 pub fn two_flours(first: &Ingredient, second: &Ingredient, target: Fraction) -> Result<Fraction, FlourFault> {
-    let protein = |flour: &Ingredient| flour.composition.share(Figure::Protein).ok_or_else(|| FlourFault::Unknown(flour.title.clone()));
+    let protein =
+        |flour: &Ingredient| flour.composition.share(Figure::Protein).ok_or_else(|| FlourFault::Unknown(flour.title.clone()));
     let (a, b) = (protein(first)?, protein(second)?);
     let share = (target - b) / (a - b);
     if share.is_finite() && (-1e-9..=1.0 + 1e-9).contains(&share) {

@@ -1,19 +1,19 @@
 //! The baker's arithmetic: overall formula, percentages, hydration, scaling, losses, blends.
 
-mod weighed;
-mod overall;
 pub mod figures;
-mod scale;
-mod losses;
 mod flours;
-mod whole_eggs;
+mod losses;
 mod mixture;
+mod overall;
+mod scale;
+mod weighed;
+mod whole_eggs;
 
-pub use figures::{figures, Figures, Missing};
-pub use flours::{blended_protein, two_flours, FlourFault};
+pub use figures::{Figures, Missing, figures};
+pub use flours::{FlourFault, blended_protein, two_flours};
 pub use losses::{chain, needed};
-pub use mixture::{mixture, Mixture};
-pub use overall::{overall, Overall, Row, RowKind};
-pub use scale::{factor, scaled, ScaleFault, Target};
-pub use weighed::{blend, weighed, Weighed};
-pub use whole_eggs::{whole_eggs, EggChoice};
+pub use mixture::{Mixture, mixture};
+pub use overall::{Overall, Row, RowKind, overall};
+pub use scale::{ScaleFault, Target, factor, scaled};
+pub use weighed::{Weighed, blend, weighed};
+pub use whole_eggs::{EggChoice, whole_eggs};

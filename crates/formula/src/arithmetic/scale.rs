@@ -87,7 +87,8 @@ pub fn factor(formula: &Formula, target: &Target) -> Result<f64, ScaleFault> {
 fn weighed_of(formula: &Formula, name: &str) -> Result<Mass, ScaleFault> {
     let lines = formula.components.iter().flat_map(|component| &component.stages).flat_map(|stage| &stage.lines);
     let is_named = |line: &&crate::Line| {
-        line.name == name || matches!(&line.content, Content::Ingredient(one) if one.name == name || one.also.iter().any(|also| also == name))
+        line.name == name
+            || matches!(&line.content, Content::Ingredient(one) if one.name == name || one.also.iter().any(|also| also == name))
     };
     let mass: Mass = lines.filter(is_named).map(|line| line.mass.value).sum();
     if mass > Mass::ZERO { Ok(mass) } else { Err(ScaleFault::NoSuchLine(name.to_owned())) }

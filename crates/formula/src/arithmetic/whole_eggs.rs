@@ -1,6 +1,6 @@
 //! Eggs come whole: to the next whole egg, or beaten and weighed.
 
-use crate::ingredient::{eggs, Ingredient};
+use crate::ingredient::{Ingredient, eggs};
 use crate::read::EggSize;
 use quantity::{Fraction, Mass};
 

@@ -1,6 +1,6 @@
 //! The built-in table: published figures in our own layout, with their datasets and licences.
 
-use crate::read::{read_ingredients, IngredientDraft};
+use crate::read::{IngredientDraft, read_ingredients};
 use crate::source::Source;
 use std::sync::LazyLock;
 use toml::de::{DeTable, DeValue};
@@ -12,8 +12,22 @@ macro_rules! groups {
 }
 
 groups!(
-    "flour", "starch", "sugar", "syrup", "dairy", "egg", "fat", "fruit", "nut", "chocolate", "spice", "leaven", "liquid",
-    "spirit", "salt", "other"
+    "flour",
+    "starch",
+    "sugar",
+    "syrup",
+    "dairy",
+    "egg",
+    "fat",
+    "fruit",
+    "nut",
+    "chocolate",
+    "spice",
+    "leaven",
+    "liquid",
+    "spirit",
+    "salt",
+    "other"
 );
 
 /// The rows of the built-in table by group, as read.

@@ -3,7 +3,7 @@
 use super::Ingredient;
 use crate::read::EggSize;
 use quantity::Mass;
-use science::measure::egg::{class, parts, Grading};
+use science::measure::egg::{Grading, class, parts};
 
 /// The mass of one egg, yolk or white of that class without its shell; none for what is no egg.
 #[must_use]

@@ -1,13 +1,13 @@
 //! What a formula is made of: composition, density, piece weight, allergens, each with its source.
 
-mod figure;
+mod builtin;
 mod composition;
+pub mod eggs;
+mod figure;
 mod names;
 mod pantry;
-mod builtin;
-pub mod eggs;
 
-pub use builtin::{builtin_drafts, datasets, allergens, Allergen, Dataset};
+pub use builtin::{Allergen, Dataset, allergens, builtin_drafts, datasets};
 pub use composition::Composition;
 pub use figure::Figure;
 pub use names::{nearest, plain_name};

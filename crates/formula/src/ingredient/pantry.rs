@@ -1,10 +1,10 @@
 //! All ingredients a book knows: the built-in table, and the author's own over it.
 
-use super::{builtin_drafts, nearest, plain_name, Composition, Ingredient};
+use super::{Composition, Ingredient, builtin_drafts, nearest, plain_name};
 use crate::diagnostic::told_enough;
 use crate::read::{At, IngredientDraft};
 use crate::source::LONGEST_CHAIN;
-use crate::{fault, Checked, Diagnostic};
+use crate::{Checked, Diagnostic, fault};
 use quantity::Fraction;
 use std::collections::BTreeMap;
 use std::sync::{Arc, LazyLock};
@@ -140,8 +140,12 @@ impl Stocking {
                     None
                 }
                 Some(other) if path.len() >= LONGEST_CHAIN && !made.contains_key(&other) => {
-                    let message = format!("“{}” is reached by way of more than {LONGEST_CHAIN} ingredients that each start from the next", name.value);
-                    this.found.push(fault::NESTED_TOO_DEEP.at(name.place(&file), message).hint("state the figures of one of them"));
+                    let message = format!(
+                        "“{}” is reached by way of more than {LONGEST_CHAIN} ingredients that each start from the next",
+                        name.value
+                    );
+                    this.found
+                        .push(fault::NESTED_TOO_DEEP.at(name.place(&file), message).hint("state the figures of one of them"));
                     None
                 }
                 Some(other) => this.make(other, made, below, path, own),
@@ -151,7 +155,8 @@ impl Stocking {
                     }
                     let known = this.by_name.keys().chain(below.keys()).map(String::as_str);
                     let near = nearest(&plain, known).map(|near| format!("did you mean “{near}”?"));
-                    let mut found = fault::UNKNOWN_INGREDIENT.at(name.place(&file), format!("“{}” is no known ingredient", name.value));
+                    let mut found =
+                        fault::UNKNOWN_INGREDIENT.at(name.place(&file), format!("“{}” is no known ingredient", name.value));
                     found.hint = near;
                     this.found.push(found);
                     None

@@ -3,7 +3,7 @@
 use super::fields::Reader;
 use super::{At, EggSize};
 use crate::fault;
-use quantity::{read_number, Between, Fault, Fraction, Kind, Measure, NumberFault, SpoonSystem, Unit};
+use quantity::{Between, Fault, Fraction, Kind, Measure, NumberFault, SpoonSystem, Unit, read_number};
 
 /// An amount as it was written.
 #[derive(Clone, Debug, PartialEq)]
@@ -62,7 +62,12 @@ pub fn measure(reader: &mut Reader, text: &At<&str>, kinds: &[Kind]) -> Option<M
         Ok(measure) => {
             let wanted: Vec<&str> = kinds.iter().map(|kind| kind.name()).collect();
             let message = format!("“{}” is a {}", text.value, measure.unit.kind().name());
-            reader.report(&fault::WRONG_QUANTITY, text.span.clone(), message, format!("a {} is wanted here", wanted.join(" or ")));
+            reader.report(
+                &fault::WRONG_QUANTITY,
+                text.span.clone(),
+                message,
+                format!("a {} is wanted here", wanted.join(" or ")),
+            );
             None
         }
         Err(fault) => {

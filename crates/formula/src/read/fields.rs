@@ -1,14 +1,14 @@
 //! Taking a table apart key by key, with a fault for each key or value that does not belong.
 
-use super::keys::{Table, Value as Kind};
 use super::At;
-use crate::ingredient::{nearest, FigureSource};
+use super::keys::{Table, Value as Kind};
 use crate::diagnostic::told_enough;
-use crate::{fault, Diagnostic, Place};
+use crate::ingredient::{FigureSource, nearest};
+use crate::{Diagnostic, Place, fault};
 use std::ops::Range;
 use std::sync::Arc;
-use toml::de::{DeTable, DeValue};
 use toml::Spanned;
+use toml::de::{DeTable, DeValue};
 
 /// What reading needs to know everywhere: the file's name, and where to report.
 pub struct Reader<'r> {

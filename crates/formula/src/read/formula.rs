@@ -5,9 +5,9 @@ use super::draft::{ComponentDraft, Draft, PhotographDraft, YieldDraft};
 use super::fields::{Fields, Reader};
 use super::keys;
 use super::stage::read_stage;
-use super::{toml_text, At};
-use crate::source::{Source, MOST_LINES};
-use crate::{fault, Checked};
+use super::{At, toml_text};
+use crate::source::{MOST_LINES, Source};
+use crate::{Checked, fault};
 use quantity::{Count, Fraction, Kind, Length, Mass, Measure, SpoonSystem, Volume};
 use std::ops::Range;
 use toml::de::DeTable;
@@ -84,7 +84,12 @@ fn read_photograph(reader: &mut Reader, table: &DeTable, span: Range<usize>) -> 
     let alt = fields.text(reader, "alt").map(|alt| alt.value.trim().to_owned()).unwrap_or_default();
     if alt.is_empty() {
         let message = format!("the photograph “{}” has no description", file.value);
-        reader.report(&fault::ALT_TEXT_MISSING, file.span.clone(), message, "say in alt what the picture shows, for those who cannot see it");
+        reader.report(
+            &fault::ALT_TEXT_MISSING,
+            file.span.clone(),
+            message,
+            "say in alt what the picture shows, for those who cannot see it",
+        );
     }
     Some(PhotographDraft { file: file.value.to_owned(), alt })
 }
@@ -94,7 +99,8 @@ fn read_component(reader: &mut Reader, source: &Source, table: &DeTable, span: R
     let name = read_name(reader, &fields);
     let title = read_title(reader, &fields, &name);
     let yields = fields.table(reader, "yield").map(|(table, span)| read_yield(reader, table, span));
-    let stages = fields.tables(reader, "stage").into_iter().map(|(table, span)| read_stage(reader, source, table, span)).collect();
+    let stages =
+        fields.tables(reader, "stage").into_iter().map(|(table, span)| read_stage(reader, source, table, span)).collect();
     ComponentDraft { name, title, yields, stages }
 }
 
@@ -181,7 +187,12 @@ fn read_tin(reader: &mut Reader, text: &At<&str>) -> Option<Volume> {
     let volume = tin_volume(text.value);
     if volume.is_none() {
         let message = format!("“{}” is no tin", text.value);
-        reader.report(&fault::NOT_AN_AMOUNT, text.span.clone(), message, "write \"23 x 13 x 7 cm\", \"round 20 x 5 cm\" or \"2 l\"");
+        reader.report(
+            &fault::NOT_AN_AMOUNT,
+            text.span.clone(),
+            message,
+            "write \"23 x 13 x 7 cm\", \"round 20 x 5 cm\" or \"2 l\"",
+        );
     }
     volume
 }

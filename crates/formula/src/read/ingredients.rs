@@ -1,14 +1,14 @@
 //! A file of ingredients: the author's own, or one of the built-in table.
 
 use super::draft::IngredientDraft;
-use super::fields::{figure, in_written_order, Fields, Reader};
+use super::fields::{Fields, Reader, figure, in_written_order};
 use super::formula::read_mass;
 use super::stage::read_word;
 use super::words::Leaven;
-use super::{keys, toml_text, At};
+use super::{At, keys, toml_text};
 use crate::ingredient::{Composition, Figure, Pictured};
 use crate::source::Source;
-use crate::{fault, Checked};
+use crate::{Checked, fault};
 use quantity::{Density, Fraction, Measure};
 use std::ops::Range;
 use toml::de::{DeTable, DeValue};
@@ -48,7 +48,10 @@ fn read_ingredient(reader: &mut Reader, name: &At<&str>, table: &DeTable) -> Ing
         made_of: fields.table(reader, "made-of").map(|(table, _)| read_shares(reader, table)).unwrap_or_default(),
         counts_as_flour: fields.truth(reader, "counts-as-flour").map(|truth| truth.value),
         leaven: read_word(reader, &fields, "leaven", Leaven::WORDS, Leaven::named),
-        composition: fields.table(reader, "per-100-g").map(|(table, span)| read_composition(reader, table, span)).unwrap_or_default(),
+        composition: fields
+            .table(reader, "per-100-g")
+            .map(|(table, span)| read_composition(reader, table, span))
+            .unwrap_or_default(),
         density: fields.table(reader, "density").and_then(|(table, span)| read_density(reader, table, span)),
         piece: fields.table(reader, "piece").and_then(|(table, span)| read_piece(reader, table, span)),
         edible: read_number(reader, &fields, "edible").map(Fraction::ratio),
@@ -102,7 +105,12 @@ fn read_composition(reader: &mut Reader, table: &DeTable, span: Range<usize>) ->
     let sum = composition.sum();
     if sum > MOST_SUM {
         let message = format!("the figures add up to {sum:.1} g in 100 g");
-        reader.report(&fault::COMPOSITION_OVER_WHOLE, span, message, "fibre is part of carbohydrate here; check the bag's figures");
+        reader.report(
+            &fault::COMPOSITION_OVER_WHOLE,
+            span,
+            message,
+            "fibre is part of carbohydrate here; check the bag's figures",
+        );
     }
     composition
 }

@@ -129,7 +129,11 @@ pub static YIELD: Table = Table {
     title: "a yield",
     keys: &[
         may("pieces", Fig("a number of pieces, such as 12"), "how many pieces are made"),
-        may("piece", Texts, "the word for one piece, and for more if that is not formed with s: \"muffin\" or [\"loaf\", \"loaves\"]"),
+        may(
+            "piece",
+            Texts,
+            "the word for one piece, and for more if that is not formed with s: \"muffin\" or [\"loaf\", \"loaves\"]",
+        ),
         may("scaling-weight", Fig("a weight, such as \"85 g\""), "what one piece weighs raw"),
         may("total", Fig("a weight, such as \"1.2 kg\""), "what all weighs raw, after make-up loss"),
         may("make-up-loss", Fig("a percentage, such as \"2 %\""), "what stays in bowls and on the bench, as a share of the mix"),
@@ -149,9 +153,17 @@ pub static STAGE: Table = Table {
         must("kind", Word(StageKind::WORDS), "what it is"),
         may("percent-of", Word(PercentOf::WORDS), "what percentages here are shares of; \"stage flour\" if left out"),
         may("flour", Fig("a weight, such as \"500 g\""), "all flour of this stage, where the flours are written as percentages"),
-        may("weight", Fig("a weight, such as \"1.2 kg\""), "all of this stage as mixed, where everything is written as percentages"),
+        may(
+            "weight",
+            Fig("a weight, such as \"1.2 kg\""),
+            "all of this stage as mixed, where everything is written as percentages",
+        ),
         may("boil-off", Fig("a percentage, such as \"30 %\""), "water that leaves as steam, as a share of the mix"),
-        may("loss", Fig("a percentage, such as \"4 %\""), "what stays in bowl, sieve or pan, as a share of what is left after boiling"),
+        may(
+            "loss",
+            Fig("a percentage, such as \"4 %\""),
+            "what stays in bowl, sieve or pan, as a share of what is left after boiling",
+        ),
         may("kept-back", Fig("a weight, such as \"50 g\""), "what is kept for next time, as a culture fed on"),
         may("ingredients", Lines(&LINE), "a line for each: its name, then its amount or a table"),
         may("step", Tables(&STEP), "what is done, in order"),
@@ -163,7 +175,11 @@ pub static LINE: Table = Table {
     title: "an ingredient line",
     keys: &[
         may("amount", Fig("an amount, such as \"350 g\", \"68 %\", \"1 1/2 tsp\", 3, \"2 M\" or \"all\""), "how much"),
-        may("share", Fig("a percentage, such as \"40 %\""), "the part used of the stage, component or formula that the line names"),
+        may(
+            "share",
+            Fig("a percentage, such as \"40 %\""),
+            "the part used of the stage, component or formula that the line names",
+        ),
         may("ingredient", Text, "the ingredient, where the line has another name"),
         may("stage", Text, "a stage of the same component, where the line has another name"),
         may("component", Text, "a component of the same formula, where the line has another name"),
@@ -171,7 +187,11 @@ pub static LINE: Table = Table {
         may("title", Text, "what readers see instead of the ingredient's title"),
         may("note", Text, "how it should be: \"dry and floury, riced warm\""),
         may("temperature", Fig("a temperature, such as \"24 °C\""), "how warm it goes in"),
-        may("taken-out", Fig("a percentage, such as \"96 %\""), "the share of it that is taken out again: strained fruit, a bay leaf, drained frying oil"),
+        may(
+            "taken-out",
+            Fig("a percentage, such as \"96 %\""),
+            "the share of it that is taken out again: strained fruit, a bay leaf, drained frying oil",
+        ),
         may("after-scaling", Truth, "whether it is added once the pieces are scaled: a glaze, a dusting"),
         may("as-flour", Truth, "whether it counts as flour here; the ingredient table decides if left out"),
     ],

@@ -1,25 +1,23 @@
 //! Text into drafts: every key known, every figure a quantity, every fault with its place.
 
-pub mod keys;
-pub mod schema;
-mod toml_text;
-mod fields;
-mod words;
 mod amount;
 mod draft;
+mod fields;
 mod formula;
+mod ingredients;
+pub mod keys;
+pub mod schema;
+mod settings;
 mod stage;
 mod step;
-mod ingredients;
-mod settings;
+mod toml_text;
+mod words;
 
-pub use amount::{part, Amount};
-pub use draft::{
-    ComponentDraft, Draft, IngredientDraft, LineDraft, PhotographDraft, StageDraft, StepDraft, Uses, YieldDraft,
-};
+pub use amount::{Amount, part};
+pub use draft::{ComponentDraft, Draft, IngredientDraft, LineDraft, PhotographDraft, StageDraft, StepDraft, Uses, YieldDraft};
 pub use formula::{read_formula, tin_volume};
 pub use ingredients::read_ingredients;
-pub use settings::{read_book, read_kitchen, BookSettings, Kitchen, Scale};
+pub use settings::{BookSettings, Kitchen, Scale, read_book, read_kitchen};
 pub use words::{Action, Attention, Condition, EggSize, Leaven, PercentOf, StageKind};
 
 use crate::Place;

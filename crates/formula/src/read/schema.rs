@@ -1,7 +1,7 @@
 //! The keys of the document as JSON Schema and as a page of the manual, from the one list in `keys`.
 
-use super::keys::{composition, Key, Table, Value as Kind, BOOK, FORMULA, INGREDIENT, KITCHEN};
-use serde_json::{json, Map, Value};
+use super::keys::{BOOK, FORMULA, INGREDIENT, KITCHEN, Key, Table, Value as Kind, composition};
+use serde_json::{Map, Value, json};
 use std::collections::BTreeSet;
 
 /// A kind of file of a book.
@@ -69,7 +69,8 @@ fn of_kind(kind: &Kind) -> Value {
         Kind::Lines(table) => json!({ "type": "object", "additionalProperties": { "anyOf": [number_or_text, of_table(table)] } }),
         Kind::Shares => json!({ "type": "object", "additionalProperties": { "type": "string" } }),
         Kind::Composition => {
-            let figures: Map<String, Value> = composition().chain(["salt"]).map(|name| (name.to_owned(), json!({ "type": "number" }))).collect();
+            let figures: Map<String, Value> =
+                composition().chain(["salt"]).map(|name| (name.to_owned(), json!({ "type": "number" }))).collect();
             json!({ "type": "object", "properties": figures, "additionalProperties": false })
         }
         Kind::Source => json!({ "anyOf": [{ "type": "string" }, { "type": "object" }] }),
@@ -110,7 +111,9 @@ fn tell(table: &'static Table, page: &mut String, told: &mut BTreeSet<&'static s
 fn value_in_words(kind: &Kind) -> String {
     match kind {
         Kind::Word(words) => words.iter().map(|word| format!("`{word}`")).collect::<Vec<_>>().join(", "),
-        Kind::Composition => format!("a table of {}, `salt`", composition().map(|name| format!("`{name}`")).collect::<Vec<_>>().join(", ")),
+        Kind::Composition => {
+            format!("a table of {}, `salt`", composition().map(|name| format!("`{name}`")).collect::<Vec<_>>().join(", "))
+        }
         Kind::Shares => "a table of ingredient names and percentages".to_owned(),
         Kind::Lines(_) => "a table: the author's own names, each with an amount or a table of these keys".to_owned(),
         other => other.describe().to_owned(),

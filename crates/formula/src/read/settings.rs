@@ -4,9 +4,9 @@ use super::fields::{Fields, Reader};
 use super::formula::{read_mass, read_measure, stem};
 use super::stage::read_word;
 use super::words::EggSize;
-use super::{keys, toml_text, At};
+use super::{At, keys, toml_text};
 use crate::source::Source;
-use crate::{fault, Checked};
+use crate::{Checked, fault};
 use quantity::{Kind, Length, Mass, SpoonSystem, Temperature};
 
 /// What holds for a whole book.
@@ -125,9 +125,12 @@ pub fn read_kitchen(source: &Source) -> Checked<Kitchen> {
     let table = toml_text::parse(&source.file, &source.text, &mut found);
     let mut reader = Reader { file: &source.file, found: &mut found };
     let fields = Fields::open(&mut reader, &table, source.beginning(), &keys::KITCHEN);
-    let mut temperature = |name| read_measure(&mut reader, &fields, name, Kind::Temperature).and_then(|m| m.value.temperature()).map(|t| t.to);
+    let mut temperature =
+        |name| read_measure(&mut reader, &fields, name, Kind::Temperature).and_then(|m| m.value.temperature()).map(|t| t.to);
     let (room, fridge) = (temperature("room"), temperature("fridge"));
-    let altitude = read_measure(&mut reader, &fields, "altitude", Kind::Length).and_then(|m| m.value.length(SpoonSystem::Metric)).map(|l| l.to);
+    let altitude = read_measure(&mut reader, &fields, "altitude", Kind::Length)
+        .and_then(|m| m.value.length(SpoonSystem::Metric))
+        .map(|l| l.to);
     let title = fields.text(&mut reader, "title").map(|title| title.value.to_owned()).unwrap_or_default();
     let mut scales: Vec<Scale> = fields
         .tables(&mut reader, "scale")
@@ -145,7 +148,12 @@ pub fn read_kitchen(source: &Source) -> Checked<Kitchen> {
 fn read_scale(reader: &mut Reader, fields: &Fields) -> Option<Scale> {
     let shows = read_mass(reader, fields, "shows")?;
     if shows.value <= Mass::ZERO {
-        reader.report(&fault::NOT_AN_AMOUNT, shows.span, "a scale that shows steps of nothing cannot be".to_owned(), "write shows = \"1 g\"");
+        reader.report(
+            &fault::NOT_AN_AMOUNT,
+            shows.span,
+            "a scale that shows steps of nothing cannot be".to_owned(),
+            "write shows = \"1 g\"",
+        );
         return None;
     }
     let up_to = read_mass(reader, fields, "up-to").map_or(Mass::kilograms(5.0), |mass| mass.value);

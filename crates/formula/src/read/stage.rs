@@ -2,17 +2,17 @@
 
 use super::amount::{measure, part};
 use super::draft::{LineDraft, StageDraft, Uses};
-use super::fields::{figure, in_written_order, Fields, Reader};
+use super::fields::{Fields, Reader, figure, in_written_order};
 use super::formula::{read_loss, read_mass, read_measure, read_name, read_title};
 use super::step::read_step;
 use super::words::{PercentOf, StageKind};
-use super::{keys, Amount, At};
+use super::{Amount, At, keys};
 use crate::fault;
 use crate::source::Source;
 use quantity::{Fraction, Kind};
 use std::ops::Range;
-use toml::de::{DeTable, DeValue};
 use toml::Spanned;
+use toml::de::{DeTable, DeValue};
 
 /// Reads a stage.
 pub fn read_stage(reader: &mut Reader, source: &Source, table: &DeTable, span: Range<usize>) -> StageDraft {
@@ -20,9 +20,11 @@ pub fn read_stage(reader: &mut Reader, source: &Source, table: &DeTable, span: R
     let name = read_name(reader, &fields);
     let title = read_title(reader, &fields, &name);
     let kind = read_word(reader, &fields, "kind", StageKind::WORDS, StageKind::named).unwrap_or(StageKind::Mixed);
-    let percent_of = read_word(reader, &fields, "percent-of", PercentOf::WORDS, PercentOf::named).unwrap_or(PercentOf::StageFlour);
+    let percent_of =
+        read_word(reader, &fields, "percent-of", PercentOf::WORDS, PercentOf::named).unwrap_or(PercentOf::StageFlour);
     let lines = fields.table(reader, "ingredients").map(|(table, _)| read_lines(reader, table)).unwrap_or_default();
-    let steps = fields.tables(reader, "step").into_iter().filter_map(|(table, span)| read_step(reader, source, table, span)).collect();
+    let steps =
+        fields.tables(reader, "step").into_iter().filter_map(|(table, span)| read_step(reader, source, table, span)).collect();
     StageDraft {
         title,
         kind,
@@ -108,7 +110,9 @@ const fn plain_line(name: At<String>, amount: At<Amount>) -> LineDraft {
 /// The share that is taken out again; here the whole may leave, as a bay leaf does.
 fn read_taken_out(reader: &mut Reader, fields: &Fields) -> Fraction {
     let share = read_measure(reader, fields, "taken-out", Kind::Share);
-    let Some((share, span)) = share.and_then(|m| Some((m.value.share(Default::default())?.to, m.span))) else { return Fraction::ZERO };
+    let Some((share, span)) = share.and_then(|m| Some((m.value.share(Default::default())?.to, m.span))) else {
+        return Fraction::ZERO;
+    };
     if share <= Fraction::WHOLE {
         return share;
     }
@@ -130,8 +134,9 @@ fn read_line_amount(reader: &mut Reader, fields: &Fields, name: &At<String>) -> 
         (Some(amount), None) => read_amount(reader, &amount),
         (None, Some(share)) => {
             let text = At::new(share.value.as_str(), share.span.clone());
-            let value = part(text.value)
-                .or_else(|| measure(reader, &text, &[Kind::Share]).and_then(|m| m.share(Default::default())).map(|range| range.to))?;
+            let value = part(text.value).or_else(|| {
+                measure(reader, &text, &[Kind::Share]).and_then(|m| m.share(Default::default())).map(|range| range.to)
+            })?;
             Some(At::new(Amount::Part(value), share.span))
         }
         (Some(_), Some(share)) => {

@@ -5,7 +5,7 @@ use super::fields::{Fields, Reader};
 use super::formula::read_measure;
 use super::stage::read_word;
 use super::words::{Action, Attention, Condition};
-use super::{keys, At};
+use super::{At, keys};
 use crate::source::Source;
 use quantity::{Between, Kind, SpoonSystem, TimeSpan};
 use std::ops::Range;

@@ -2,7 +2,7 @@
 
 use crate::diagnostic::told_enough;
 use crate::source::MOST_LEVELS;
-use crate::{fault, Diagnostic, Place};
+use crate::{Diagnostic, Place, fault};
 use std::ops::Range;
 use std::sync::Arc;
 use toml::de::DeTable;
@@ -12,7 +12,9 @@ pub fn parse<'t>(file: &Arc<str>, text: &'t str, found: &mut Vec<Diagnostic>) ->
     if let Some(span) = too_deep(text) {
         let place = Place { file: Arc::clone(file), span };
         let message = format!("the document is nested more than {MOST_LEVELS} levels deep here");
-        found.push(fault::NESTED_TOO_DEEP.at(place, message).hint("a formula needs five levels; close the brackets that were left open"));
+        found.push(
+            fault::NESTED_TOO_DEEP.at(place, message).hint("a formula needs five levels; close the brackets that were left open"),
+        );
         return DeTable::new();
     }
     let (table, errors) = DeTable::parse_recoverable(text);

@@ -245,7 +245,11 @@ impl Condition {
             _ => {}
         }
         if let Some(share) = text.strip_prefix("risen by ") {
-            return share.parse().ok().and_then(|m: Measure| m.share(Default::default())).map_or_else(words, |s| Self::RisenBy(s.from));
+            return share
+                .parse()
+                .ok()
+                .and_then(|m: Measure| m.share(Default::default()))
+                .map_or_else(words, |s| Self::RisenBy(s.from));
         }
         if let Some(value) = text.strip_prefix("pours at ").and_then(|rest| rest.strip_suffix("Pa·s")) {
             return value.trim().replace(',', ".").parse().map_or_else(|_| words(), Self::Pours);

@@ -4,7 +4,7 @@ use super::formula::Content;
 use super::names::BoundLine;
 use super::{Found, Surroundings};
 use crate::fault;
-use crate::ingredient::{eggs, Ingredient};
+use crate::ingredient::{Ingredient, eggs};
 use crate::read::{Amount, Draft, EggSize};
 use crate::{Known, Origin};
 use quantity::{Between, Fraction, Kind, Mass, Measure};
@@ -65,7 +65,11 @@ fn by_volume(draft: &Draft, line: &BoundLine, measure: &Measure, around: &Surrou
     let Some((density, source)) = density else {
         let message = format!("no density is known for “{}”, so that a volume cannot be weighed", line.draft.name.value);
         let place = line.draft.amount.place(&draft.file);
-        found.push(fault::NO_DENSITY.at(place, message).hint("write a weight, or state a density with its source in a file of ingredients/"));
+        found.push(
+            fault::NO_DENSITY
+                .at(place, message)
+                .hint("write a weight, or state a density with its source in a file of ingredients/"),
+        );
         return None;
     };
     let origin = Origin::Computed { by: "volume times density", source: source.clone().into() };
@@ -85,7 +89,10 @@ fn by_egg(draft: &Draft, line: &BoundLine, count: Between<f64>, size: EggSize, f
         found.push(fault::WRONG_QUANTITY.at(line.draft.amount.place(&draft.file), message));
         return None;
     };
-    let origin = Origin::Computed { by: "eggs by size class, without shell", source: "Delegated Regulation (EU) 2023/2465; USDA weight classes".into() };
+    let origin = Origin::Computed {
+        by: "eggs by size class, without shell",
+        source: "Delegated Regulation (EU) 2023/2465; USDA weight classes".into(),
+    };
     Some(Size::Fixed(ranged(count.map(|count| one * count), origin)))
 }
 
@@ -97,7 +104,11 @@ fn by_count(draft: &Draft, line: &BoundLine, count: Between<f64>, around: &Surro
     let Some(piece) = ingredient.and_then(|ingredient| ingredient.piece.as_ref()) else {
         let message = format!("no piece weight is known for “{}”", line.draft.name.value);
         let place = line.draft.amount.place(&draft.file);
-        found.push(fault::NO_PIECE_WEIGHT.at(place, message).hint("write a weight with its unit, or state piece = { weighs = \"…\" } in a file of ingredients/"));
+        found.push(
+            fault::NO_PIECE_WEIGHT
+                .at(place, message)
+                .hint("write a weight with its unit, or state piece = { weighs = \"…\" } in a file of ingredients/"),
+        );
         return None;
     };
     let origin = Origin::Computed { by: "pieces times piece weight", source: piece.of.clone().into() };

@@ -1,12 +1,12 @@
 //! What a stage's percentages are shares of, and the faults of having none or two.
 
+use super::Found;
 use super::amounts::Size;
 use super::formula::Content;
 use super::sizes::{Losses, Sizing};
-use super::Found;
 use crate::fault;
 use crate::read::{PercentOf, YieldDraft};
-use quantity::{print, Fraction, Mass};
+use quantity::{Fraction, Mass, print};
 
 type StageAt = (usize, usize);
 
@@ -64,7 +64,11 @@ pub fn of_stage(sizing: &Sizing, at: StageAt, sizes: &[Option<Size>], found: Fou
     {
         let message = format!("the stage “{}” has its size twice: stated here, and by the weight of its lines", stage.name.value);
         let place = stated.place(&sizing.draft.file);
-        found.push(fault::TWO_BASES.at(place, message).hint("take out this figure, or write the flours as percentages that add up to 100 %"));
+        found.push(
+            fault::TWO_BASES
+                .at(place, message)
+                .hint("take out this figure, or write the flours as percentages that add up to 100 %"),
+        );
     }
     if sums.percent <= Fraction::ZERO {
         return Basis::NotNeeded;
@@ -72,9 +76,12 @@ pub fn of_stage(sizing: &Sizing, at: StageAt, sizes: &[Option<Size>], found: Fou
     match (sums.fixed_flour > Mass::ZERO, sums.percent_flour > Fraction::ZERO) {
         (true, false) => Basis::Flour(sums.fixed_flour),
         (true, true) => {
-            let message = format!("the stage “{}” has flours by weight and flours by percentage: two bases at once", stage.name.value);
+            let message =
+                format!("the stage “{}” has flours by weight and flours by percentage: two bases at once", stage.name.value);
             let place = first_percent_flour(sizing, at, sizes).unwrap_or_else(|| stage.name.place(&sizing.draft.file));
-            found.push(fault::TWO_BASES.at(place, message).hint("write all flours by weight, or all as percentages with flour = \"…\""));
+            found.push(
+                fault::TWO_BASES.at(place, message).hint("write all flours by weight, or all as percentages with flour = \"…\""),
+            );
             Basis::Flour(sums.fixed_flour)
         }
         (false, false) => {
@@ -117,7 +124,8 @@ fn of_percentages(sizing: &Sizing, at: StageAt, sums: &Sums, found: Found) -> Ba
     };
     let off = (sums.percent_flour - Fraction::WHOLE).abs();
     if off > Fraction::percent(0.05) {
-        let message = format!("the flours of the stage “{}” add up to {}", stage.name.value, print::percent(sums.percent_flour, 2));
+        let message =
+            format!("the flours of the stage “{}” add up to {}", stage.name.value, print::percent(sums.percent_flour, 2));
         let place = stage.name.place(&sizing.draft.file);
         found.push(fault::FLOURS_NOT_WHOLE.at(place, message).hint("flours written as percentages make up 100 % together"));
     }
@@ -151,7 +159,10 @@ pub fn total_flours(sizing: &mut Sizing, found: Found) {
         if let Some(flour) = flour {
             sizing.total_flour.insert(c, flour);
         } else {
-            let message = format!("the component “{}” has percentages of its total flour, and nothing says how much that is", component.name.value);
+            let message = format!(
+                "the component “{}” has percentages of its total flour, and nothing says how much that is",
+                component.name.value
+            );
             let hint = "write one flour by weight, state the yield's pieces and scaling-weight, or let percentages be of the stage's flour";
             found.push(fault::STAGE_WITHOUT_SIZE.at(component.name.place(&sizing.draft.file), message).hint(hint));
         }
@@ -170,9 +181,14 @@ fn total_flour(sizing: &Sizing, c: usize, found: Found) -> Option<Mass> {
         return Some(parts.weighed / rest.as_ratio());
     }
     if rest.abs() > Fraction::percent(0.05) || parts.weighed > Mass::ZERO {
-        let message = format!("the flours of “{}” add up to {} of its total flour", component.name.value, print::percent(parts.share, 2));
+        let message =
+            format!("the flours of “{}” add up to {} of its total flour", component.name.value, print::percent(parts.share, 2));
         let place = component.name.place(&sizing.draft.file);
-        found.push(fault::FLOURS_NOT_WHOLE.at(place, message).hint("flours of all stages, a culture's counted in, make up 100 % together"));
+        found.push(
+            fault::FLOURS_NOT_WHOLE
+                .at(place, message)
+                .hint("flours of all stages, a culture's counted in, make up 100 % together"),
+        );
     }
     let wanted = wanted_by_yield(sizing, (c, component.stages.len() - 1))?;
     Some((wanted - parts.fixed).max(Mass::ZERO) / parts.percent.as_ratio())

@@ -1,8 +1,8 @@
 //! Stages that use each other in a circle: reported once, and cut so that the rest can be worked out.
 
+use super::Found;
 use super::formula::Content;
 use super::names::Bound;
-use super::Found;
 use crate::diagnostic::told_enough;
 use crate::fault;
 use crate::read::Draft;
@@ -36,7 +36,11 @@ pub fn cut(draft: &Draft, bound: &mut Bound, found: Found) {
         let way: Vec<&str> = path.stages.iter().map(|at| name(*at)).collect();
         let more = if path.left_out > 0 { format!(" → ({} more)", path.left_out) } else { String::new() };
         let place = bound.lines(at)[line].draft.name.place(&draft.file);
-        let message = format!("the stage “{}” goes into itself: {}", name(at), way.join(" → ") + &more + " → " + way.first().unwrap_or(&""));
+        let message = format!(
+            "the stage “{}” goes into itself: {}",
+            name(at),
+            way.join(" → ") + &more + " → " + way.first().unwrap_or(&"")
+        );
         bound.lines_mut(at)[line].content = None;
         if told_enough(found, fault::CIRCULAR_STAGES.code) {
             continue;

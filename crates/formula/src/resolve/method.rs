@@ -1,14 +1,14 @@
 //! Sentences tied to figures: every reference bound, every ingredient used.
 
-use super::formula::{Content, Formula, Shown, Step, Word};
 use super::Found;
+use super::formula::{Content, Formula, Shown, Step, Word};
+use crate::Place;
 use crate::diagnostic::told_enough;
 use crate::fault;
 use crate::ingredient::{nearest, plain_name};
 use crate::read::{Draft, StepDraft};
 use crate::source::MOST_NAMES;
-use crate::Place;
-use quantity::{print, Kind, Mass, Measure};
+use quantity::{Kind, Mass, Measure, print};
 use std::collections::BTreeMap;
 use std::ops::Range;
 
@@ -75,7 +75,12 @@ impl Tying<'_> {
                 continue;
             }
             let Some(end) = text[here..].find('}').filter(|_| text[here..].starts_with('{')) else {
-                self.report(&fault::REFERENCE_UNREADABLE, here..here + 1, "a brace without its partner".to_owned(), "write {{ or }} for a brace that should be printed");
+                self.report(
+                    &fault::REFERENCE_UNREADABLE,
+                    here..here + 1,
+                    "a brace without its partner".to_owned(),
+                    "write {{ or }} for a brace that should be printed",
+                );
                 at = here + 1;
                 continue;
             };
@@ -132,7 +137,12 @@ impl Tying<'_> {
         match inner.trim().parse::<Measure>() {
             Ok(measure) => Word::Measure(measure),
             Err(why) => {
-                self.report(&fault::REFERENCE_UNREADABLE, span, format!("“{{{inner}}}” is no figure: {why}"), "write a number and a unit: {20 cm}, {170 °C}");
+                self.report(
+                    &fault::REFERENCE_UNREADABLE,
+                    span,
+                    format!("“{{{inner}}}” is no figure: {why}"),
+                    "write a number and a unit: {20 cm}, {170 °C}",
+                );
                 Word::Text(inner.to_owned())
             }
         }
@@ -191,7 +201,12 @@ impl Tying<'_> {
                 Some(mass) => (mass, Shown::Both),
                 None => {
                     let message = format!("“{how}” says nothing of how much of “{}” is meant", written.name);
-                    self.report(&fault::REFERENCE_UNREADABLE, span, message, "write half, a third, rest, name, amount, temperature, or a weight such as 100 g");
+                    self.report(
+                        &fault::REFERENCE_UNREADABLE,
+                        span,
+                        message,
+                        "write half, a third, rest, name, amount, temperature, or a weight such as 100 g",
+                    );
                     return Word::Text(written.title.clone());
                 }
             },
@@ -201,8 +216,14 @@ impl Tying<'_> {
         // Naming the same line in full twice repeats it; only parts add up.
         let adds_up = !(whole && used > Mass::ZERO);
         if adds_up && total > all * 1.005 {
-            let message = format!("{} of “{}” are told of so far, but {} are weighed", print::mass(total), written.name, print::mass(all));
-            self.report(&fault::MORE_REFERRED_THAN_WEIGHED, span, message, "the parts of a line make up the whole; {x: rest} is what is left");
+            let message =
+                format!("{} of “{}” are told of so far, but {} are weighed", print::mass(total), written.name, print::mass(all));
+            self.report(
+                &fault::MORE_REFERRED_THAN_WEIGHED,
+                span,
+                message,
+                "the parts of a line make up the whole; {x: rest} is what is left",
+            );
         }
         self.told.used.insert((stage, line), if adds_up { total } else { all });
         Word::Line { stage, line, mass, whole, shown }
@@ -213,7 +234,8 @@ impl Tying<'_> {
             return Word::Text(name.to_owned());
         }
         let stages = &self.formula.components[self.at.0].stages;
-        let known: Vec<&str> = stages[..=self.at.1].iter().flat_map(|stage| stage.lines.iter().map(|line| line.name.as_str())).collect();
+        let known: Vec<&str> =
+            stages[..=self.at.1].iter().flat_map(|stage| stage.lines.iter().map(|line| line.name.as_str())).collect();
         let own = ["time", "temperature", "until", "pieces", "scaling-weight"];
         let place = self.place(span);
         let found = fault::REFERENCE_TO_NOTHING.at(place, format!("“{name}” is nothing that this step, stage or yield states"));

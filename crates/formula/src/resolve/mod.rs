@@ -1,14 +1,14 @@
 //! Drafts into formulas: names bound, amounts in gram, sentences tied to figures.
 
-pub mod formula;
-mod names;
-mod circles;
 mod amounts;
-mod sizes;
 mod basis;
+mod circles;
+pub mod formula;
 mod method;
-mod yields;
+mod names;
+mod sizes;
 mod usage;
+mod yields;
 
 use crate::read::{Draft, EggSize};
 use crate::{Checked, Diagnostic, Pantry};

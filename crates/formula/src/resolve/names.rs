@@ -5,8 +5,8 @@ use super::{Found, OtherFormula, Surroundings};
 use crate::diagnostic::told_enough;
 use crate::fault;
 use crate::ingredient::nearest;
-use crate::source::LONGEST_CHAIN;
 use crate::read::{At, Draft, LineDraft, Uses};
+use crate::source::LONGEST_CHAIN;
 use quantity::Fraction;
 use std::collections::BTreeMap;
 
@@ -25,7 +25,11 @@ impl BoundLine<'_> {
     pub fn flour_share(&self) -> Fraction {
         match &self.content {
             Some(Content::Ingredient(ingredient)) if ingredient.parts.is_empty() => {
-                if self.is_flour { Fraction::WHOLE } else { Fraction::ZERO }
+                if self.is_flour {
+                    Fraction::WHOLE
+                } else {
+                    Fraction::ZERO
+                }
             }
             Some(Content::Ingredient(ingredient)) => ingredient.flour_share(),
             Some(Content::Formula(blend)) => {
@@ -67,9 +71,11 @@ pub fn bind<'d>(draft: &'d Draft, around: &Surroundings, found: Found) -> Bound<
     let mut binder = Binder { draft, around, found };
     let mut stages = Vec::new();
     for (c, component) in draft.components.iter().enumerate() {
-        let bound = component.stages.iter().enumerate().map(|(s, stage)| {
-            stage.lines.iter().map(|line| binder.bind_line((c, s), line)).collect()
-        });
+        let bound = component
+            .stages
+            .iter()
+            .enumerate()
+            .map(|(s, stage)| stage.lines.iter().map(|line| binder.bind_line((c, s), line)).collect());
         stages.push(bound.collect());
     }
     Bound { stages }
@@ -108,7 +114,9 @@ impl<'d> Binder<'d, '_> {
             Uses::Formula(name) => self.formula(name),
         };
         let is_flour = match &content {
-            Some(Content::Ingredient(ingredient)) => line.as_flour.unwrap_or(ingredient.counts_as_flour && ingredient.parts.is_empty()),
+            Some(Content::Ingredient(ingredient)) => {
+                line.as_flour.unwrap_or(ingredient.counts_as_flour && ingredient.parts.is_empty())
+            }
             _ => false,
         };
         BoundLine { draft: line, content, is_flour }
@@ -197,7 +205,8 @@ impl<'d> Binder<'d, '_> {
                 None
             }
             OtherFormula::TooFar => {
-                let message = format!("“{}” is reached by way of more than {LONGEST_CHAIN} formulas that each use the next", name.value);
+                let message =
+                    format!("“{}” is reached by way of more than {LONGEST_CHAIN} formulas that each use the next", name.value);
                 let found = fault::NESTED_TOO_DEEP.at(name.place(&self.draft.file), message);
                 self.found.push(found.hint("let one of them weigh its ingredients itself"));
                 None

@@ -1,6 +1,6 @@
 //! The gram of every line: stages sized by their flours, their weight, their use or the yield.
 
-use super::amounts::{size_of, Size};
+use super::amounts::{Size, size_of};
 use super::basis::{self, Basis};
 use super::formula::Content;
 use super::names::Bound;
@@ -50,7 +50,8 @@ pub fn work_out(draft: &Draft, bound: &Bound, around: &Surroundings, found: Foun
         sizes.insert(at, lines.iter().map(|line| size_of(draft, line, around, found)).collect());
     }
     let users = users(bound);
-    let mut sizing = Sizing { draft, bound, sizes, users, made: BTreeMap::new(), total_flour: BTreeMap::new(), done: Sizes::default() };
+    let mut sizing =
+        Sizing { draft, bound, sizes, users, made: BTreeMap::new(), total_flour: BTreeMap::new(), done: Sizes::default() };
     basis::total_flours(&mut sizing, found);
     let mut open: BTreeSet<StageAt> = bound.all().map(|(at, _)| at).collect();
     let mut next: VecDeque<StageAt> = open.iter().copied().collect();
@@ -156,7 +157,8 @@ impl Sizing<'_> {
     /// Reports the stages that have no size, one fault for the deepest of each chain.
     fn give_up(&mut self, open: &BTreeSet<StageAt>, found: Found) {
         for at in open {
-            let waits_for_other = self.sizes[at].iter().any(|size| matches!(size, Some(Size::PartOf(other, _)) if open.contains(other)));
+            let waits_for_other =
+                self.sizes[at].iter().any(|size| matches!(size, Some(Size::PartOf(other, _)) if open.contains(other)));
             let stage = self.stage(*at);
             if !waits_for_other {
                 let message = format!("the stage “{}” has no size: its flours are percentages", stage.name.value);

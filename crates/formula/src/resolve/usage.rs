@@ -1,12 +1,12 @@
 //! Stages: used, used up, and not overdrawn; units and spoons kept to one system.
 
+use super::Found;
 use super::formula::{Content, Formula};
 use super::names::Bound;
-use super::Found;
+use crate::Place;
 use crate::fault;
 use crate::read::{Amount, Draft, LineDraft};
-use crate::Place;
-use quantity::{print, Fraction, Mass, SpoonSystem, Unit};
+use quantity::{Fraction, Mass, SpoonSystem, Unit, print};
 use std::collections::BTreeMap;
 
 /// What may be left of a stage before it is worth a word.
@@ -24,7 +24,11 @@ pub fn check(draft: &Draft, formula: &Formula, bound: &Bound, found: Found) {
             let unread = bound.lines((c, s)).iter().any(|line| line.content.is_none());
             if stage.lines.is_empty() && !is_product && !unread {
                 let message = format!("the stage “{}” has no ingredients", stage.name);
-                found.push(fault::NOTHING_IN_IT.at(place, message).hint("give it a line, or move its steps to the stage that they belong to"));
+                found.push(
+                    fault::NOTHING_IN_IT
+                        .at(place, message)
+                        .hint("give it a line, or move its steps to the stage that they belong to"),
+                );
                 continue;
             }
             match taken.get(&(c, s)) {
@@ -92,7 +96,8 @@ pub fn check_spoons(draft: &Draft, spoons: Option<SpoonSystem>, found: Found) {
     let mut lines = draft.components.iter().flat_map(|component| &component.stages).flat_map(|stage| &stage.lines);
     let spoon = |line: &&LineDraft| matches!(&line.amount.value, Amount::Measure(measure) if measure.unit.is_spoon());
     if let Some(line) = lines.find(spoon) {
-        let message = format!("“{}” is measured by the spoon or cup, and the book does not say whose; metric is assumed", line.name.value);
+        let message =
+            format!("“{}” is measured by the spoon or cup, and the book does not say whose; metric is assumed", line.name.value);
         let hint = "write spoons = \"metric\" (or australian, us-customary, us-label) in book.toml";
         found.push(fault::SPOONS_NOT_NAMED.at(line.amount.place(&draft.file), message).hint(hint));
     }

@@ -1,11 +1,11 @@
 //! What comes of a component, stated figures held against what is mixed.
 
+use super::Found;
 use super::basis::raw_of;
 use super::formula::{Formula, Yield};
-use super::Found;
 use crate::fault;
 use crate::read::{ComponentDraft, Draft, YieldDraft};
-use quantity::{print, Count, Fraction, Mass};
+use quantity::{Count, Fraction, Mass, print};
 
 /// A mix may fall short of its yield by this share before it is a fault.
 const SHORT: Fraction = Fraction::percent(0.5);
@@ -62,7 +62,9 @@ fn hold_against(draft: &Draft, stated: &YieldDraft, yields: &Yield, found: Found
                 print::mass(by_pieces),
                 print::mass(total.value)
             );
-            found.push(fault::YIELD_IMPOSSIBLE.at(total.place(&draft.file), message).hint("take out the figure that is not meant"));
+            found.push(
+                fault::YIELD_IMPOSSIBLE.at(total.place(&draft.file), message).hint("take out the figure that is not meant"),
+            );
             return;
         }
     }

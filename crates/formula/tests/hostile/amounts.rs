@@ -4,8 +4,26 @@ use crate::{open, open_formula, with_lines};
 
 /// What TOML and people write that is no amount a scale could show.
 const NO_AMOUNTS: [&str; 20] = [
-    "nan", "inf", "-inf", "+inf", "-nan", "\"nan g\"", "\"inf g\"", "\"1e999 g\"", "\"-1 g\"", "\"1/0 g\"", "\"1,000 g\"", "\"--1 g\"", "true",
-    "1979-05-27", "[]", "\"\"", "\" \"", "\"g\"", "-1", "1e999",
+    "nan",
+    "inf",
+    "-inf",
+    "+inf",
+    "-nan",
+    "\"nan g\"",
+    "\"inf g\"",
+    "\"1e999 g\"",
+    "\"-1 g\"",
+    "\"1/0 g\"",
+    "\"1,000 g\"",
+    "\"--1 g\"",
+    "true",
+    "1979-05-27",
+    "[]",
+    "\"\"",
+    "\" \"",
+    "\"g\"",
+    "-1",
+    "1e999",
 ];
 
 #[test]
@@ -15,16 +33,31 @@ fn no_amount_is_refused() {
         let refused = ["amount-missing", "amount-negative", "amount-not-finite", "not-an-amount", "unknown-unit", "not-toml"];
         assert!(refused.iter().any(|code| outcome.codes().contains(code)), "{amount} was taken: {:?}", outcome.codes());
         for key in ["flour", "weight", "boil-off", "loss", "kept-back"] {
-            open_formula(&with_lines("water = 1").replace("[component.stage.ing", &format!("{key} = {amount}\n[component.stage.ing")));
+            open_formula(
+                &with_lines("water = 1").replace("[component.stage.ing", &format!("{key} = {amount}\n[component.stage.ing")),
+            );
         }
         for key in ["pieces", "scaling-weight", "total", "make-up-loss", "bake-loss", "serves", "tin", "tins"] {
-            open_formula(&with_lines("water = 1").replacen("[[component.stage]]", &format!("yield = {{ {key} = {amount} }}\n[[component.stage]]"), 1));
+            open_formula(&with_lines("water = 1").replacen(
+                "[[component.stage]]",
+                &format!("yield = {{ {key} = {amount} }}\n[[component.stage]]"),
+                1,
+            ));
         }
-        for text in ["per-100-g = { water = A }", "density = { grams-per-ml = A }", "piece = { weighs = A }", "edible = A", "made-of = { water = A }"] {
+        for text in [
+            "per-100-g = { water = A }",
+            "density = { grams-per-ml = A }",
+            "piece = { weighs = A }",
+            "edible = A",
+            "made-of = { water = A }",
+        ] {
             open(&[("ingredients/x.toml", format!("[a]\n{}", text.replace('A', amount)).into_bytes())]);
         }
         for key in ["room", "fridge", "altitude"] {
-            open(&[("kitchens/x.toml", format!("title = \"x\"\n{key} = {amount}\n[[scale]]\nshows = {amount}\nup-to = {amount}").into_bytes())]);
+            open(&[(
+                "kitchens/x.toml",
+                format!("title = \"x\"\n{key} = {amount}\n[[scale]]\nshows = {amount}\nup-to = {amount}").into_bytes(),
+            )]);
         }
     }
 }
@@ -33,7 +66,10 @@ fn no_amount_is_refused() {
 fn nothing_of_everything_is_worked_out() {
     for nothing in ["0", "-0", "-0.0", "\"0 g\"", "\"-0 g\"", "\"0 %\"", "\"0/1 g\"", "\"0,0 g\"", "\"0-0 g\""] {
         open_formula(&with_lines(&format!("flour-strong-white = {nothing}\nwater = \"60 %\"\negg-whole = {nothing}")));
-        open_formula(&with_lines(&format!("flour-strong-white = \"100 %\"\nwater = {nothing}")).replace("name = \"s\"", "name = \"s\"\nweight = \"0 g\""));
+        open_formula(
+            &with_lines(&format!("flour-strong-white = \"100 %\"\nwater = {nothing}"))
+                .replace("name = \"s\"", "name = \"s\"\nweight = \"0 g\""),
+        );
     }
 }
 
@@ -72,7 +108,8 @@ fn a_time_of_a_hundred_thousand_parts_is_refused() {
 fn losses_and_shares_over_the_whole_are_refused() {
     for share in ["\"100 %\"", "\"101 %\"", "\"1e9 %\"", "\"9999999999999999999999 %\""] {
         for key in ["boil-off", "loss"] {
-            let text = with_lines("water = \"1 kg\"").replace("[component.stage.ing", &format!("{key} = {share}\n[component.stage.ing"));
+            let text =
+                with_lines("water = \"1 kg\"").replace("[component.stage.ing", &format!("{key} = {share}\n[component.stage.ing"));
             assert!(!open_formula(&text).said.is_empty());
         }
     }

@@ -1,6 +1,6 @@
 //! Stages, formulas and ingredients that lead to others: very far, very often, or back.
 
-use crate::{open, open_formula, Outcome};
+use crate::{Outcome, open, open_formula};
 use std::fmt::Write;
 
 fn chain(count: usize, link: impl Fn(usize) -> String) -> String {
@@ -18,13 +18,15 @@ fn made_of_last(outcome: &Outcome) -> f64 {
 
 #[test]
 fn two_thousand_stages_each_using_the_former() {
-    let text = chain(2000, |n| if n == 0 { "water = \"1 g\"".to_owned() } else { format!("s{} = \"all\"\nwater = \"1 g\"", n - 1) });
+    let text =
+        chain(2000, |n| if n == 0 { "water = \"1 g\"".to_owned() } else { format!("s{} = \"all\"\nwater = \"1 g\"", n - 1) });
     assert_eq!(made_of_last(&open_formula(&text)), 2000.0);
 }
 
 #[test]
 fn two_thousand_stages_each_using_the_next() {
-    let text = chain(2000, |n| if n == 1999 { "water = \"1 g\"".to_owned() } else { format!("s{} = \"all\"\nwater = \"1 g\"", n + 1) });
+    let text =
+        chain(2000, |n| if n == 1999 { "water = \"1 g\"".to_owned() } else { format!("s{} = \"all\"\nwater = \"1 g\"", n + 1) });
     let outcome = open_formula(&text);
     assert_eq!(outcome.formulas["x"].components[0].stages[0].made().as_grams(), 2000.0);
 }
@@ -90,16 +92,22 @@ fn circles_of_formulas() {
     open(&[("formulas/a.toml", formula_using("b")), ("formulas/b.toml", formula_using("a"))]).refused_as("circular-formulas");
     for (size, code) in [(30, "circular-formulas"), (300, "nested-too-deep")] {
         let names: Vec<String> = (0..size).map(|n| format!("formulas/f{n}.toml")).collect();
-        let circle: Vec<(&str, Vec<u8>)> = (0..size).map(|n| (names[n].as_str(), formula_using(&names[(n + 1) % size]))).collect();
+        let circle: Vec<(&str, Vec<u8>)> =
+            (0..size).map(|n| (names[n].as_str(), formula_using(&names[(n + 1) % size]))).collect();
         open(&circle).refused_as(code).said_briefly();
     }
 }
 
 #[test]
 fn a_formula_that_leads_to_a_circle_is_no_part_of_it() {
-    let circle = [("formulas/a.toml", formula_using("b")), ("formulas/b.toml", formula_using("c")), ("formulas/c.toml", formula_using("b"))];
+    let circle = [
+        ("formulas/a.toml", formula_using("b")),
+        ("formulas/b.toml", formula_using("c")),
+        ("formulas/c.toml", formula_using("b")),
+    ];
     let outcome = open(&circle);
-    let messages: Vec<&str> = outcome.said.iter().filter(|found| found.code == "circular-formulas").map(|found| found.message.as_str()).collect();
+    let messages: Vec<&str> =
+        outcome.said.iter().filter(|found| found.code == "circular-formulas").map(|found| found.message.as_str()).collect();
     assert_eq!(messages.len(), 3, "{messages:?}");
     assert!(messages.iter().all(|message| message.ends_with("b → c → b")), "{messages:?}");
 }
@@ -135,8 +143,10 @@ fn circles_of_ingredients() {
         "[a]\nmade-of = { a = \"100 %\" }",
     ];
     for text in files {
-        let formula = b"[[component]]\nname = \"c\"\n[[component.stage]]\nname = \"s\"\n[component.stage.ingredients]\na = \"1 g\"";
-        open(&[("ingredients/x.toml", text.as_bytes().to_vec()), ("formulas/x.toml", formula.to_vec())]).refused_as("circular-ingredients");
+        let formula =
+            b"[[component]]\nname = \"c\"\n[[component.stage]]\nname = \"s\"\n[component.stage.ingredients]\na = \"1 g\"";
+        open(&[("ingredients/x.toml", text.as_bytes().to_vec()), ("formulas/x.toml", formula.to_vec())])
+            .refused_as("circular-ingredients");
     }
 }
 

@@ -6,7 +6,8 @@ const FILES: [&str; 4] = ["book.toml", "kitchens/x.toml", "ingredients/x.toml", 
 
 #[test]
 fn bytes_that_are_no_letters_are_refused_in_every_file() {
-    let streams: [&[u8]; 5] = [b"title = \"caf\xe9\"", b"\xff\xfe\x00t", b"\xc3", b"a = \"\xed\xa0\x80\"", b"\xf8\x88\x80\x80\x80"];
+    let streams: [&[u8]; 5] =
+        [b"title = \"caf\xe9\"", b"\xff\xfe\x00t", b"\xc3", b"a = \"\xed\xa0\x80\"", b"\xf8\x88\x80\x80\x80"];
     for file in FILES {
         for bytes in streams {
             open(&[(file, bytes.to_vec())]).refused_as("not-text");
@@ -77,13 +78,33 @@ fn marks_that_turn_the_writing_are_no_part_of_names_or_figures() {
 #[test]
 fn sentences_of_braces_and_letters_of_several_bytes_keep_their_places() {
     let sentences = [
-        "5 g…{{ {water}", "5 g… }} 7 g… {{ {water} 3 g…", "é{", "é}", "{é", "}é{é}", "{{{{{{é}}}", "{}", "{:}", "{ : é}", "{½ é}", "{-é}",
-        "{water: é}", "5 gé{{5 g…", "…5 g", "{water:}5 g…", "{{5 °C…", "{water: name: name}", "{{}}{{}}5 min{é}", "12 h½{{½", "{5\u{a0}°C}…",
+        "5 g…{{ {water}",
+        "5 g… }} 7 g… {{ {water} 3 g…",
+        "é{",
+        "é}",
+        "{é",
+        "}é{é}",
+        "{{{{{{é}}}",
+        "{}",
+        "{:}",
+        "{ : é}",
+        "{½ é}",
+        "{-é}",
+        "{water: é}",
+        "5 gé{{5 g…",
+        "…5 g",
+        "{water:}5 g…",
+        "{{5 °C…",
+        "{water: name: name}",
+        "{{}}{{}}5 min{é}",
+        "12 h½{{½",
+        "{5\u{a0}°C}…",
     ];
     for sentence in sentences {
         for quotes in ["\"", "'", "\"\"\"", "'''", "\"\"\"\n", "\"\"\"\\\n   "] {
             let end = if quotes.len() > 1 { &quotes[..3] } else { quotes };
-            let method = format!("water = \"1 kg\"\n[[component.stage.step]]\naction = \"mix\"\ntext = {quotes}{sentence}{end}\n");
+            let method =
+                format!("water = \"1 kg\"\n[[component.stage.step]]\naction = \"mix\"\ntext = {quotes}{sentence}{end}\n");
             open_formula(&with_lines(&method));
             open_formula(&with_lines(&method.replace('…', "\\u2026")));
             open_formula(&with_lines(&method.replace('\n', "\r\n")));

@@ -99,5 +99,7 @@ fn work_out(formula: &Formula) {
 
 /// A formula of one stage with these ingredient lines.
 fn with_lines(lines: &str) -> String {
-    format!("title = \"x\"\n[[component]]\nname = \"c\"\n[[component.stage]]\nname = \"s\"\n[component.stage.ingredients]\n{lines}")
+    format!(
+        "title = \"x\"\n[[component]]\nname = \"c\"\n[[component.stage]]\nname = \"s\"\n[component.stage.ingredients]\n{lines}"
+    )
 }

@@ -60,7 +60,17 @@ fn a_table_opened_one_level_deeper_each_time() {
 #[test]
 fn brackets_behind_quotes_are_not_hidden() {
     let deep = "[".repeat(50_000);
-    for before in ["[\"\"\"a\"\"\"\",", "['''a'''',", "[\"\"\"a\"\"\"\"\",", "[\"a\\\"\",", "[\"\",", "['',", "[\"\"\"\"\"\",", "['\\',", "[\"\\\\\","] {
+    for before in [
+        "[\"\"\"a\"\"\"\",",
+        "['''a'''',",
+        "[\"\"\"a\"\"\"\"\",",
+        "[\"a\\\"\",",
+        "[\"\",",
+        "['',",
+        "[\"\"\"\"\"\",",
+        "['\\',",
+        "[\"\\\\\",",
+    ] {
         let text = format!("title = {before}{deep}");
         refused(&text, &["nested-too-deep", "not-toml"]);
     }

@@ -1,6 +1,6 @@
 //! Documents that are too large, or large at one place.
 
-use crate::{open, open_formula, with_lines, Outcome};
+use crate::{Outcome, open, open_formula, with_lines};
 use std::fmt::Write;
 
 const MEGABYTE: usize = 1 << 20;
@@ -86,7 +86,9 @@ fn a_sentence_of_a_hundred_thousand_references_to_nothing() {
     for reference in ["{zz}", "{water-of-the-well}", "{l1}", "{", "}", "{l1: zz}", "{1 zz}", "5 g {l2}"] {
         let sentence = reference.repeat(500_000 / reference.len());
         let text = format!("{lines}[[component.stage.step]]\ntext = \"{sentence}\"\n");
-        let t=std::time::Instant::now();open_formula(&with_lines(&text)).said_briefly();eprintln!("{reference} {:?}",t.elapsed());
+        let t = std::time::Instant::now();
+        open_formula(&with_lines(&text)).said_briefly();
+        eprintln!("{reference} {:?}", t.elapsed());
     }
 }
 
@@ -102,7 +104,9 @@ fn names_of_a_hundred_thousand_letters() {
         with_lines(&format!("water = \"1 {name}\"")),
         with_lines(&format!("water = \"{}\"", "1".repeat(100_000))),
         format!("{name} = 1"),
-        format!("[[component]]\nname = \"{name}\"\n[[component.stage]]\nname = \"{name}\"\n[component.stage.ingredients]\n{name} = 1"),
+        format!(
+            "[[component]]\nname = \"{name}\"\n[[component.stage]]\nname = \"{name}\"\n[component.stage.ingredients]\n{name} = 1"
+        ),
         format!("[photograph]\nfile = \"{name}\""),
     ];
     for text in texts {

@@ -3,7 +3,7 @@
 //! `outside.csv` says which figure is compared with which entry, how closely and why; the values are
 //! read from the packages, which `tools/reference/fetch-food-tables.sh` lays under `target/reference`.
 
-use formula::ingredient::{allergens, datasets, Figure};
+use formula::ingredient::{Figure, allergens, datasets};
 use formula::{Ingredient, Pantry};
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
@@ -76,7 +76,10 @@ fn the_table_is_large_enough_and_every_row_has_a_source() {
 #[test]
 fn complete_rows_add_up() {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("data/ingredients");
-    let texts: String = std::fs::read_dir(folder).expect("the table").map(|file| std::fs::read_to_string(file.expect("a file").path()).expect("text")).collect();
+    let texts: String = std::fs::read_dir(folder)
+        .expect("the table")
+        .map(|file| std::fs::read_to_string(file.expect("a file").path()).expect("text"))
+        .collect();
     let explained = |name: &str| {
         let row = texts.split(&format!("[{name}]")).nth(1).unwrap_or_default();
         row.split("\n[").next().unwrap_or_default().contains("sum-note")
@@ -93,15 +96,28 @@ fn complete_rows_add_up() {
 fn allergens_follow_the_law_and_not_the_tongue() {
     let pantry = Pantry::built_in();
     let codes: BTreeSet<&str> = allergens().iter().map(|allergen| allergen.code.as_str()).collect();
-    let has = |name: &str, code: &str| pantry.find(name).unwrap_or_else(|| panic!("no {name}")).allergens.iter().any(|one| one == code);
+    let has =
+        |name: &str, code: &str| pantry.find(name).unwrap_or_else(|| panic!("no {name}")).allergens.iter().any(|one| one == code);
     for (name, code) in [
-        ("flour-spelt", "wheat"), ("semolina-durum", "wheat"), ("butter-unsalted", "milk"), ("ghee", "milk"), ("whey-powder", "milk"),
-        ("marzipan", "almond"), ("almond-paste", "almond"), ("egg-yolk", "eggs"), ("beer", "barley"), ("sesame-paste", "sesame"),
-        ("flour-rye-dark", "rye"), ("flour-soy", "soy"), ("peanut-butter", "peanut"),
+        ("flour-spelt", "wheat"),
+        ("semolina-durum", "wheat"),
+        ("butter-unsalted", "milk"),
+        ("ghee", "milk"),
+        ("whey-powder", "milk"),
+        ("marzipan", "almond"),
+        ("almond-paste", "almond"),
+        ("egg-yolk", "eggs"),
+        ("beer", "barley"),
+        ("sesame-paste", "sesame"),
+        ("flour-rye-dark", "rye"),
+        ("flour-soy", "soy"),
+        ("peanut-butter", "peanut"),
     ] {
         assert!(has(name, code), "{name} should name {code}");
     }
-    for name in ["coconut-desiccated", "flour-coconut", "chestnuts", "flour-chestnut", "pine-nuts", "flour-buckwheat", "flour-rice"] {
+    for name in
+        ["coconut-desiccated", "flour-coconut", "chestnuts", "flour-chestnut", "pine-nuts", "flour-buckwheat", "flour-rice"]
+    {
         assert!(pantry.find(name).expect(name).allergens.is_empty(), "{name} is in no group of Annex II");
     }
     for row in built_in() {
@@ -115,9 +131,17 @@ fn densities_agree_between_two_collections() {
     let pantry = Pantry::built_in();
     // Ours (USDA cup weights) against FAO/INFOODS, g/ml.
     for (name, theirs, tolerance) in [
-        ("flour-all-purpose", 0.521, 0.02), ("oats-rolled", 0.34, 0.02), ("starch-corn", 0.54, 0.02), ("milk-whole", 1.03, 0.005),
-        ("oil-olive", 0.915, 0.005), ("oil-coconut", 0.924, 0.005), ("maple-syrup", 1.319, 0.015), ("baking-powder", 0.90, 0.04),
-        ("rum", 0.95, 0.012), ("butter-unsalted", 0.96, 0.005), ("cinnamon", 0.56, 0.04),
+        ("flour-all-purpose", 0.521, 0.02),
+        ("oats-rolled", 0.34, 0.02),
+        ("starch-corn", 0.54, 0.02),
+        ("milk-whole", 1.03, 0.005),
+        ("oil-olive", 0.915, 0.005),
+        ("oil-coconut", 0.924, 0.005),
+        ("maple-syrup", 1.319, 0.015),
+        ("baking-powder", 0.90, 0.04),
+        ("rum", 0.95, 0.012),
+        ("butter-unsalted", 0.96, 0.005),
+        ("cinnamon", 0.56, 0.04),
     ] {
         let (density, _) = pantry.find(name).expect(name).density.clone().expect("a density");
         let ours = density.as_grams_per_millilitre();
@@ -129,7 +153,8 @@ fn densities_agree_between_two_collections() {
 fn what_is_not_known_stays_empty() {
     let pantry = Pantry::built_in();
     // Gaps of the datasets, listed in the table's documentation: never a zero.
-    for (name, figure) in [("semolina-durum", Figure::Sugars), ("flour-00", Figure::Saturates), ("treacle-black", Figure::Fibre)] {
+    for (name, figure) in [("semolina-durum", Figure::Sugars), ("flour-00", Figure::Saturates), ("treacle-black", Figure::Fibre)]
+    {
         assert_eq!(pantry.find(name).expect(name).composition.get(figure), None, "{name}");
     }
 }

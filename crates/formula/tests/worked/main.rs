@@ -1,6 +1,6 @@
 //! The trade's published worked examples of baker's arithmetic, through the whole reader.
 
-use formula::arithmetic::{self, chain, factor, figures, needed, overall, two_flours, weighed, Overall, Target};
+use formula::arithmetic::{self, Overall, Target, chain, factor, figures, needed, overall, two_flours, weighed};
 use formula::source::Source;
 use formula::{Book, BookText, Formula, Severity};
 use quantity::{Count, Density, Fraction, Mass};
@@ -146,7 +146,11 @@ fn a_stiff_levain_keeps_its_own_hydration() {
     let figures = figures(&overall(&formula, 0)).expect("there is flour");
     close(figures.nominal_hydration.as_percent(), 69.14, 0.005);
     let taken_for_equal = one_stage("flour-bread = \"1000 g\"\nwater = \"700 g\"\nlevain-100 = \"150 g\"\n");
-    close(arithmetic::figures(&arithmetic::overall(&taken_for_equal, 0)).expect("flour").nominal_hydration.as_percent(), 72.09, 0.005);
+    close(
+        arithmetic::figures(&arithmetic::overall(&taken_for_equal, 0)).expect("flour").nominal_hydration.as_percent(),
+        72.09,
+        0.005,
+    );
 }
 
 /// From the yield to the flour, dawghousebakery.com: four pieces of 335 g at 100/80/2 need 736 g
@@ -261,7 +265,9 @@ fn two_flours_meet_a_protein() {
 /// with the table's own figures 88.13, 76.15, 17.94, 17.10).
 #[test]
 fn true_water_counts_milk_egg_butter_and_honey() {
-    let formula = one_stage("flour-bread = \"100 g\"\nmilk-whole = \"75 g\"\negg-whole = \"20 g\"\nbutter-unsalted = \"15 g\"\nhoney = \"10 g\"\n");
+    let formula = one_stage(
+        "flour-bread = \"100 g\"\nmilk-whole = \"75 g\"\negg-whole = \"20 g\"\nbutter-unsalted = \"15 g\"\nhoney = \"10 g\"\n",
+    );
     let figures = figures(&overall(&formula, 0)).expect("there is flour");
     close(figures.true_hydration.value.as_percent(), 84.9, 1.0);
     close(figures.nominal_hydration.as_percent(), 0.0, 1e-12);

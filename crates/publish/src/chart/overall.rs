@@ -1,9 +1,9 @@
 //! The overall formula as bars: each ingredient's share of the flour, parted by the stage it is weighed into.
 
-use formula::arithmetic::{overall, Row};
 use formula::Formula;
-use maud::{html, Markup, PreEscaped};
-use quantity::{print, Fraction, Mass};
+use formula::arithmetic::{Row, overall};
+use maud::{Markup, PreEscaped, html};
+use quantity::{Fraction, Mass, print};
 
 const WIDTH: f64 = 760.0;
 const LABEL: f64 = 210.0;

@@ -2,19 +2,19 @@
 
 use super::stages::component_section;
 use super::table::formula_section;
-use super::{first_sentence, paragraphs, Shell};
-use crate::needs::{heading, needs, Need};
+use super::{Shell, first_sentence, paragraphs};
+use crate::needs::{Need, heading, needs};
 use crate::structured;
-use crate::words::{makes, Units};
+use crate::words::{Units, makes};
 use bench::cautions::cautions;
+use formula::Formula;
 use formula::arithmetic::mixture;
 use formula::ingredient::{allergens, datasets};
 use formula::read::BookSettings;
 use formula::resolve::formula::Content;
-use formula::Formula;
-use maud::{html, Markup};
-use plan::{hours, Hours};
-use quantity::{print, Between, Mass, TimeSpan};
+use maud::{Markup, html};
+use plan::{Hours, hours};
+use quantity::{Between, Mass, TimeSpan, print};
 use std::collections::BTreeSet;
 
 /// The page of a formula.

@@ -1,12 +1,12 @@
 //! The book's index: every formula with what it makes and how long it takes.
 
-use super::{first_sentence, Shell};
+use super::{Shell, first_sentence};
 use crate::words::makes;
-use formula::read::BookSettings;
 use formula::Formula;
+use formula::read::BookSettings;
 use maud::html;
 use plan::hours;
-use quantity::{print, TimeSpan};
+use quantity::{TimeSpan, print};
 
 /// The index of a book.
 #[must_use]

@@ -1,16 +1,16 @@
 //! Pages as self-contained HTML: readable with scripts off and no network, on a phone and on paper.
 
 mod formula;
-mod stages;
-mod table;
 mod index;
 mod sheets;
+mod stages;
+mod table;
 
 pub use formula::formula_page;
 pub use index::index_page;
 pub use sheets::sheets;
 
-use maud::{html, Markup, PreEscaped, DOCTYPE};
+use maud::{DOCTYPE, Markup, PreEscaped, html};
 
 const STYLE: &str = include_str!("style.css");
 

@@ -1,11 +1,11 @@
 //! Formula sheets as a page for the screen or the printer.
 
-use super::table::{bare_grams, bare_percent};
 use super::Shell;
+use super::table::{bare_grams, bare_percent};
 use crate::sheet::text::{head, remedy_in_words};
 use crate::sheet::{ComponentSheet, LineSheet, Sheet, StageSheet};
 use formula::read::BookSettings;
-use maud::{html, Markup};
+use maud::{Markup, html};
 use quantity::print;
 
 /// One page with the sheets of formulas, each begun on a new sheet of paper.

@@ -5,7 +5,7 @@ use crate::needs::heading;
 use crate::words::Units;
 use formula::read::Attention;
 use formula::{Content, Formula, Line, Stage, Step};
-use maud::{html, Markup};
+use maud::{Markup, html};
 use quantity::print;
 
 /// A component with all its stages.

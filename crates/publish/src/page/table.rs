@@ -1,10 +1,10 @@
 //! The formula table: shares of all flour, totals, and each stage beside it.
 
 use crate::sheet::text::known;
-use formula::arithmetic::{figures, overall, Figures, Overall};
+use formula::arithmetic::{Figures, Overall, figures, overall};
 use formula::{Component, Formula};
-use maud::{html, Markup};
-use quantity::{print, Fraction, Mass};
+use maud::{Markup, html};
+use quantity::{Fraction, Mass, print};
 
 /// The overall formula of every component that has flour.
 pub fn formula_section(formula: &Formula) -> Markup {
@@ -29,7 +29,8 @@ pub fn formula_section(formula: &Formula) -> Markup {
 /// One component's table with its figures.
 pub fn component_table(component: &Component, overall: &Overall) -> Markup {
     let many = component.stages.len() > 1;
-    let shown: Vec<usize> = (0..component.stages.len()).filter(|s| overall.rows.iter().any(|row| row.by_stage[*s] > Mass::ZERO)).collect();
+    let shown: Vec<usize> =
+        (0..component.stages.len()).filter(|s| overall.rows.iter().any(|row| row.by_stage[*s] > Mass::ZERO)).collect();
     html! {
         div.scroll tabindex="0" role="region" aria-label={ "Formula of " (component.title) } {
             table {

@@ -7,8 +7,16 @@ use super::{LineSheet, Sheet};
 pub fn csv(sheets: &[Sheet]) -> String {
     let mut writer = ::csv::Writer::from_writer(Vec::new());
     let heading = [
-        "formula", "component", "stage", "kind", "ingredient", "percent of stage flour", "grams", "scale shows grams",
-        "relative uncertainty percent", "note",
+        "formula",
+        "component",
+        "stage",
+        "kind",
+        "ingredient",
+        "percent of stage flour",
+        "grams",
+        "scale shows grams",
+        "relative uncertainty percent",
+        "note",
     ];
     // Writing into memory does not fail.
     let _ = writer.write_record(heading);

@@ -1,10 +1,10 @@
 //! The sheet for other programs. Masses in gram, shares in percent, unrounded.
 
 use super::{ComponentSheet, LineSheet, Sheet};
-use formula::arithmetic::figures::Known;
 use formula::arithmetic::Figures;
+use formula::arithmetic::figures::Known;
 use quantity::Fraction;
-use serde_json::{json, Value};
+use serde_json::{Value, json};
 
 /// The sheet as JSON.
 #[must_use]
@@ -19,23 +19,32 @@ pub fn json(sheet: &Sheet) -> Value {
 
 fn component(component: &ComponentSheet) -> Value {
     let yields = &component.yields;
-    let overall: Vec<Value> = component.overall.rows.iter().map(|row| {
-        json!({
-            "ingredient": row.kind.title(),
-            "percent": row.percent.map(Fraction::as_percent),
-            "grams": row.mass.as_grams(),
-            "grams-by-stage": row.by_stage.iter().map(|mass| mass.as_grams()).collect::<Vec<_>>(),
+    let overall: Vec<Value> = component
+        .overall
+        .rows
+        .iter()
+        .map(|row| {
+            json!({
+                "ingredient": row.kind.title(),
+                "percent": row.percent.map(Fraction::as_percent),
+                "grams": row.mass.as_grams(),
+                "grams-by-stage": row.by_stage.iter().map(|mass| mass.as_grams()).collect::<Vec<_>>(),
+            })
         })
-    }).collect();
-    let stages: Vec<Value> = component.stages.iter().map(|stage| {
-        json!({
-            "title": stage.title,
-            "kind": stage.kind.word(),
-            "mixed-grams": stage.mixed.as_grams(),
-            "made-grams": stage.made.as_grams(),
-            "lines": stage.lines.iter().map(line).collect::<Vec<_>>(),
+        .collect();
+    let stages: Vec<Value> = component
+        .stages
+        .iter()
+        .map(|stage| {
+            json!({
+                "title": stage.title,
+                "kind": stage.kind.word(),
+                "mixed-grams": stage.mixed.as_grams(),
+                "made-grams": stage.made.as_grams(),
+                "lines": stage.lines.iter().map(line).collect::<Vec<_>>(),
+            })
         })
-    }).collect();
+        .collect();
     json!({
         "title": component.title,
         "yield": {

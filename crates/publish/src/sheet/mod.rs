@@ -1,15 +1,15 @@
 //! The formula sheet: the overall formula, each stage beside it, the figures and the weights.
 
-pub mod text;
 mod csv;
 mod json;
+pub mod text;
 
 pub use self::csv::csv;
 pub use json::json;
-pub use text::{text, RULED};
+pub use text::{RULED, text};
 
-use bench::weighing::{shifts, weigh, Shift, Weighable};
-use formula::arithmetic::{figures, overall, Figures, Overall};
+use bench::weighing::{Shift, Weighable, shifts, weigh};
+use formula::arithmetic::{Figures, Overall, figures, overall};
 use formula::read::{Kitchen, StageKind};
 use formula::resolve::formula::Yield;
 use formula::{Formula, Line};

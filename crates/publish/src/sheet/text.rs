@@ -2,10 +2,10 @@
 
 use super::{ComponentSheet, LineSheet, Sheet, StageSheet};
 use bench::weighing::Remedy;
-use comfy_table::{presets, CellAlignment, ContentArrangement, LineStyle, Table, TableStyle};
-use formula::arithmetic::figures::Known;
+use comfy_table::{CellAlignment, ContentArrangement, LineStyle, Table, TableStyle, presets};
 use formula::arithmetic::Figures;
-use quantity::{print, Fraction, Mass};
+use formula::arithmetic::figures::Known;
+use quantity::{Fraction, Mass, print};
 
 /// The sheet as text of that width.
 #[must_use]
@@ -38,9 +38,18 @@ fn component_text(component: &ComponentSheet, components: usize, width: usize) -
         }
     }
     if !component.shifts.is_empty() {
-        let shifts: Vec<String> = component.shifts.iter().map(|shift| {
-            format!("{} {} instead of {}", shift.ingredient, print::percent(shift.weighed, 2), print::percent(shift.wanted, 2))
-        }).collect();
+        let shifts: Vec<String> = component
+            .shifts
+            .iter()
+            .map(|shift| {
+                format!(
+                    "{} {} instead of {}",
+                    shift.ingredient,
+                    print::percent(shift.weighed, 2),
+                    print::percent(shift.wanted, 2)
+                )
+            })
+            .collect();
         out.push_str(&wrap(&format!("As the scales show it: {}.", shifts.join("; ")), width));
     }
     out
@@ -77,15 +86,22 @@ fn figures_in_words(figures: &Figures, flour: Mass, prefermented: Fraction) -> V
     let mut lines = vec![
         format!(
             "Total flour {}, of which prefermented {}; flour protein {}",
-            print::large_mass(flour), percent(prefermented), known(&figures.flour_protein)
+            print::large_mass(flour),
+            percent(prefermented),
+            known(&figures.flour_protein)
         ),
         format!(
             "Hydration: nominal {} (water alone), true {} (all water but the flour's own)",
-            percent(figures.nominal_hydration), known(&figures.true_hydration)
+            percent(figures.nominal_hydration),
+            known(&figures.true_hydration)
         ),
         format!(
             "Salt {}, sugars {}, fat {}, egg {}, milk solids {}",
-            print::percent(figures.salt, 2), known(&figures.sugars), known(&figures.fat), percent(figures.egg), known(&figures.milk_solids)
+            print::percent(figures.salt, 2),
+            known(&figures.sugars),
+            known(&figures.fat),
+            percent(figures.egg),
+            known(&figures.milk_solids)
         ),
     ];
     if let Some((usual, spread)) = &figures.leaven {
@@ -148,7 +164,9 @@ fn overall_table(component: &ComponentSheet, width: usize) -> Table {
     for row in &component.overall.rows {
         let mut cells = vec![row.kind.title().to_owned()];
         if has_flour {
-            cells.push(row.percent.map(|p| print::bakers_percent(p).trim_end_matches(['%', '\u{a0}']).to_owned()).unwrap_or_default());
+            cells.push(
+                row.percent.map(|p| print::bakers_percent(p).trim_end_matches(['%', '\u{a0}']).to_owned()).unwrap_or_default(),
+            );
         }
         cells.push(grams(row.mass));
         if many {
@@ -184,7 +202,9 @@ fn stage_table(stage: &StageSheet, width: usize) -> Table {
     for line in &stage.lines {
         let mut cells = vec![line.title.clone()];
         if has_flour {
-            cells.push(line.percent.map(|p| print::bakers_percent(p).trim_end_matches(['%', '\u{a0}']).to_owned()).unwrap_or_default());
+            cells.push(
+                line.percent.map(|p| print::bakers_percent(p).trim_end_matches(['%', '\u{a0}']).to_owned()).unwrap_or_default(),
+            );
         }
         cells.push(grams(line.mass));
         cells.push(line.weighable.as_ref().map(|one| print::mass(one.shown)).unwrap_or_default());
@@ -221,7 +241,9 @@ pub fn remedy_in_words(line: &LineSheet) -> Option<String> {
     if let Some(spoonful) = &weighable.spoonful {
         words.push_str(&format!(
             " By the spoon: {} ({} off, spoons differ by ±{}).",
-            spoonful.measure, print::percent(spoonful.off, 0), print::percent(spoonful.spread, 0)
+            spoonful.measure,
+            print::percent(spoonful.off, 0),
+            print::percent(spoonful.spread, 0)
         ));
     }
     Some(words)

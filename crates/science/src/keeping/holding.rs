@@ -77,6 +77,10 @@ pub enum SingleStay {
     American,
     /// America: started at 5 °C and never above 21 °C.
     AmericanNeverAbove21,
+    /// America, advice to households: at room temperature.
+    AmericanHousehold,
+    /// America, advice to households: above 32 °C (90 °F).
+    AmericanHouseholdInHeat,
 }
 
 impl SingleStay {
@@ -85,7 +89,8 @@ impl SingleStay {
     pub const fn allowed(self) -> TimeSpan {
         TimeSpan::hours(match self {
             Self::EnglishChilled | Self::American => 4.0,
-            Self::EnglishHot => 2.0,
+            Self::EnglishHot | Self::AmericanHousehold => 2.0,
+            Self::AmericanHouseholdInHeat => 1.0,
             Self::AmericanNeverAbove21 => 6.0,
         })
     }

@@ -9,6 +9,7 @@ pub mod carbohydrate;
 pub mod cooking;
 pub mod european_energy;
 pub mod european_rounding;
+pub mod front_of_pack;
 pub mod printed;
 pub mod reference_amounts;
 pub mod salt;
@@ -28,4 +29,5 @@ pub const EQUATIONS: &[&Equation] = &[
     &american_rounding::EQUATION,
     &tolerance::EQUATION,
     &reference_amounts::EQUATION,
+    &front_of_pack::EQUATION,
 ];

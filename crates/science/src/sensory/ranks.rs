@@ -70,7 +70,8 @@ impl Ranks {
     /// `Σ (t³ − t)` over all groups of `t` equal ranks.
     #[must_use]
     pub fn ties(&self) -> f64 {
-        self.rows.iter().map(|row| row.iter().map(|rank| equal(row, *rank).powi(2) - 1.0).sum::<f64>()).sum()
+        let of_one = |row: &Vec<f64>| row.iter().map(|rank| equal(row, *rank)).map(|t| t * t - 1.0).sum::<f64>();
+        self.rows.iter().map(of_one).sum()
     }
 }
 

@@ -11,6 +11,7 @@ pub mod inversion;
 pub mod pour;
 pub mod pulp;
 pub mod refractive_index;
+pub mod refractometer;
 pub mod simmer;
 pub mod solubility;
 pub mod stage;
@@ -31,6 +32,7 @@ pub const EQUATIONS: &[&Equation] = &[
     &warm_density::EQUATION,
     &trade_density::EQUATION,
     &refractive_index::EQUATION,
+    &refractometer::EQUATION,
     &water_viscosity::EQUATION,
     &viscosity::EQUATION,
     &genotelle::EQUATION,

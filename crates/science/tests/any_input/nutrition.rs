@@ -26,6 +26,7 @@ proptest! {
         let _ = european_energy::energy(&contents);
         let _ = cooking::share_of_finished(Mass::grams(a), Mass::grams(b));
         let _ = cooking::raw_for(Mass::grams(a), Fraction::ratio(b));
+        let _ = front_of_pack::band(front_of_pack::Nutrient::Salt, Mass::grams(a));
         let _ = added_water::to_list(Mass::grams(a), Mass::grams(b));
         for amount in reference_amounts::all() {
             let _ = reference_amounts::share(a, amount);

@@ -20,6 +20,7 @@ proptest! {
             refractive_index::refractive_index(share),
             refractive_index::sucrose(x).as_ratio(),
             water_viscosity::water_viscosity(at).as_pascal_seconds(),
+            refractometer::corrected(share, at).as_ratio(),
             viscosity::viscosity(share, at).as_pascal_seconds(),
             viscosity::sucrose(Viscosity::pascal_seconds(x), at).as_ratio(),
             genotelle::viscosity(share, at).as_pascal_seconds(),

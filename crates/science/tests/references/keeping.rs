@@ -179,6 +179,8 @@ fn hold(at: &Inputs, output: &str) -> f64 {
         "english-chilled" => SingleStay::EnglishChilled,
         "english-hot" => SingleStay::EnglishHot,
         "american" => SingleStay::American,
+        "household" => SingleStay::AmericanHousehold,
+        "household-hot" => SingleStay::AmericanHouseholdInHeat,
         _ => SingleStay::AmericanNeverAbove21,
     };
     stay.allowed().as_hours()
@@ -245,7 +247,7 @@ fn a_curve_may_count_from_other_bounds() {
 fn the_british_list_is_not_one_line() {
     let z = |low: f64, high: f64| {
         let minutes = |t| uk_equivalents::hold(Temperature::celsius(t), uk_equivalents::Below70::AsPublished).as_minutes();
-        (high - low) / (minutes(low) / minutes(high)).log10()
+        (high - low) / libm::log10(minutes(low) / minutes(high))
     };
     assert!((z(65.0, 70.0) - 7.15).abs() < 0.01);
     assert!((z(70.0, 75.0) - 8.30).abs() < 0.01);
@@ -269,6 +271,27 @@ fn a_cooling_record_is_judged() {
     assert_eq!(judge(60.0, 365.0), cooling_rule::Verdict::TooLongWarm);
     assert_eq!(cooling_rule::of_record(&[at(0.0, 57.0), at(30.0, 40.0)]), cooling_rule::Verdict::TooLongHot);
     assert_eq!(cooling_rule::of_record(&[]), cooling_rule::Verdict::TooLongHot);
+}
+
+/// A spirit butter of 250 g of butter (82 % fat, 16 % water), 200 g of icing sugar and 60 ml of brandy, worked by
+/// hand from the alcohol tables and the solubility table: 3.74 % of alcohol by mass, 40 g of sugar undissolved.
+#[test]
+fn a_spirit_butter_is_worked_through() {
+    use science::sugar::solubility::dissolved;
+    let brandy = alcohol_mix::Poured { volume: Volume::millilitres(60.0), strength: Fraction::percent(40.0) };
+    let (alcohol, drink) = (alcohol_mix::ethanol(brandy), alcohol_mix::mass(brandy));
+    let (butter, sugar) = (Mass::grams(250.0), Mass::grams(200.0));
+    let whole = butter + sugar + drink;
+    let water = butter * 0.16 + drink - alcohol;
+    let sucrose = dissolved(sugar, water, Temperature::celsius(20.0));
+    assert!((whole.as_grams() - 506.9).abs() < 0.05);
+    assert!((alcohol / whole * 100.0 - 3.74).abs() < 0.005);
+    assert!((water.as_grams() - 77.9).abs() < 0.05);
+    assert!((sucrose.as_grams() - 158.9).abs() < 0.2);
+    let solutes = [Dissolved { solute: solute::named("sucrose").expect("known"), mass: sucrose }];
+    let activity = mixture::water_activity(&mixture::Mixture { water, solutes: &solutes, salt: Mass::ZERO, ethanol: alcohol });
+    assert!((activity.as_ratio() - 0.776).abs() < 0.01);
+    assert!(Fraction::ratio(alcohol / whole) > alcohol_mix::WORTH_A_WARNING);
 }
 
 /// Stays add up over preparation and display.

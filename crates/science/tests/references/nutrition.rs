@@ -5,7 +5,7 @@ use quantity::{Fraction, Mass};
 use science::entry::count;
 use science::nutrition::printed::Printed;
 use science::nutrition::{
-    added_water, american_energy, american_rounding, carbohydrate, cooking, european_energy, european_rounding,
+    added_water, american_energy, american_rounding, carbohydrate, cooking, european_energy, european_rounding, front_of_pack,
     reference_amounts, salt, tolerance,
 };
 
@@ -23,6 +23,21 @@ pub const CASES: &[Case] = &[
     ("nutrition::european_rounding", round_european),
     ("nutrition::american_rounding", round_american),
     ("nutrition::tolerance", tolerate),
+    ("nutrition::front_of_pack", |at, _| {
+        use front_of_pack::{Band, Nutrient, band};
+        let nutrient = match at.word("nutrient") {
+            "fat" => Nutrient::Fat,
+            "saturates" => Nutrient::Saturates,
+            "sugars" => Nutrient::Sugars,
+            _ => Nutrient::Salt,
+        };
+        match band(nutrient, grams(at, "m")) {
+            Some(Band::Low) => 0.0,
+            Some(Band::Medium) => 1.0,
+            Some(Band::High) => 2.0,
+            None => f64::NAN,
+        }
+    }),
     ("nutrition::reference_amounts", |at, _| share(at).as_percent()),
 ];
 

@@ -7,8 +7,8 @@ use science::heat::air_pressure;
 use science::heat::surface_evaporation::Air;
 use science::keeping::water_activity::solute::{self, Dissolved};
 use science::sugar::{
-    boil_off, boiling_point, density, genotelle, honey, inversion, pour, pulp, refractive_index, simmer, solubility, stage,
-    strainer, sucrose_boiling_point, trade_density, viscosity, warm_density, water_density, water_viscosity,
+    boil_off, boiling_point, density, genotelle, honey, inversion, pour, pulp, refractive_index, refractometer, simmer,
+    solubility, stage, strainer, sucrose_boiling_point, trade_density, viscosity, warm_density, water_density, water_viscosity,
 };
 
 /// How each equation answers a point.
@@ -23,6 +23,7 @@ pub const CASES: &[Case] = &[
         "n" => refractive_index::refractive_index(share(at, "w")),
         _ => refractive_index::sucrose(at.number("n")).as_percent(),
     }),
+    ("sugar::refractometer", |at, _| refractometer::corrected(share(at, "reading"), celsius(at)).as_percent()),
     ("sugar::water_density", |at, _| water_density::water_density(celsius(at)).as_kilograms_per_cubic_metre()),
     ("sugar::water_viscosity", |at, _| water_viscosity::water_viscosity(celsius(at)).as_millipascal_seconds()),
     ("sugar::viscosity", |at, output| match output {
