@@ -20,11 +20,12 @@ const PUBLISHED: [(f64, f64); 5] = [(60.0, 45.0), (65.0, 10.0), (70.0, 2.0), (75
 const CAUTIOUS_Z: f64 = 6.0;
 
 /// How times below 70 °C are read.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Below70 {
     /// The published list, straight in the logarithm between its five points.
     AsPublished,
     /// The list from 70 °C on; below it z = 6 K, which asks for longer.
+    #[default]
     Cautious,
 }
 

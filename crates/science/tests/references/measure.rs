@@ -45,6 +45,9 @@ fn crack(at: &Inputs, output: &str) -> f64 {
     if output == "m" {
         return egg::class(egg::Grading::American, at.word("cls")).expect("a known class").usual.as_grams();
     }
+    if output == "usual" {
+        return egg::class(egg::Grading::European, at.word("cls")).expect("a known class").usual.as_grams();
+    }
     let parts = egg::parts(Mass::grams(at.number("m")));
     match output {
         "white" => parts.white,
@@ -61,6 +64,9 @@ fn leaven(at: &Inputs, output: &str) -> f64 {
         "active-dry" => yeast::Form::ActiveDry,
         _ => yeast::Form::Instant,
     };
+    if output == "solids" {
+        return yeast::figures(form("of")).expect("a known form").solids.as_percent();
+    }
     let equivalent = yeast::equivalent(Mass::grams(at.number("m")), form("of"), form("into"));
     match output {
         "least" => equivalent.spread.from,
