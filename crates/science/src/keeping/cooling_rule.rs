@@ -33,6 +33,8 @@ pub enum Verdict {
     TooLongHot,
     /// Too long until 5 °C.
     TooLongWarm,
+    /// The record ends before 5 °C, in time so far.
+    StillCooling,
 }
 
 impl Verdict {
@@ -44,6 +46,7 @@ impl Verdict {
             Self::TooLongHot => {
                 "Longer than 2 h above 21 °C: by the rule, reheat at once or throw away. Check your local authority."
             }
+            Self::StillCooling => "In time so far, not yet at 5 °C: go on cooling and reading.",
             Self::TooLongWarm => "Longer than 6 h until 5 °C: by the rule, throw away. Check your local authority.",
         }
     }
@@ -88,14 +91,20 @@ pub fn from_ambient(to_5: TimeSpan) -> Verdict {
     if to_5 <= AMBIENT_TO_COLD { Verdict::InTime } else { Verdict::TooLongWarm }
 }
 
-/// Returns what the rule says of a record of readings that begins hot and falls; one that never gets to 5 °C
-/// is judged by the time it shows, and one that ends above is not yet cold.
+/// Returns what the rule says of a record of readings: the time spent between 57 and 21 °C, and between 57 and
+/// 5 °C. A record that has not reached 5 °C is still cooling while its time is not up.
+///
+/// ```
+/// # use quantity::{Temperature, TimeSpan};
+/// use science::keeping::{cooling_rule::{Verdict, of_record}, history::Reading};
+/// let at = |hours, celsius| Reading { at: TimeSpan::hours(hours), temperature: Temperature::celsius(celsius) };
+/// assert_eq!(of_record(&[at(0.0, 57.0), at(1.0, 30.0)]), Verdict::StillCooling);
+/// ```
 #[must_use]
 pub fn of_record(readings: &[Reading]) -> Verdict {
     let until = |end: Temperature| segments(readings).map(|segment| segment.time_between(end, HOT)).sum::<TimeSpan>();
-    let coldest = readings.iter().map(|reading| reading.temperature.as_celsius()).fold(f64::INFINITY, f64::min);
-    let arrived = |end: Temperature, time: TimeSpan, limit: TimeSpan| {
-        if coldest <= end.as_celsius() { time } else { time.max(limit * 2.0) }
-    };
-    cooked(arrived(WARM, until(WARM), TO_WARM), arrived(COLD, until(COLD), TO_COLD))
+    match cooked(until(WARM), until(COLD)) {
+        Verdict::InTime if !readings.iter().any(|reading| reading.temperature <= COLD) => Verdict::StillCooling,
+        verdict => verdict,
+    }
 }

@@ -66,8 +66,7 @@ impl Verdict {
 /// | `pH`   | sourness       | –    |
 /// | `life` | shelf life     | d    |
 ///
-/// One criterion that is met is enough; growth is called possible only when all three are known or when
-/// none of what is missing could change it. Regulation (EC) No 2073/2005, Annex I,
+/// One criterion that is met is enough; growth is called possible only when all three are known and none is met. Regulation (EC) No 2073/2005, Annex I,
 /// as laboratories restate it; the regulation was last amended by (EU) 2024/2895.
 ///
 /// ```

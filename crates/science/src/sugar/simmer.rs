@@ -48,6 +48,17 @@ pub fn pool(syrup: Temperature, water_activity: Fraction, air: &Air) -> MassFlux
     MassFlux::kilograms_per_square_metre_second(STILL_AIR * (at_face - in_air) / latent)
 }
 
+/// An open pan of syrup.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Pan {
+    /// The syrup's free surface.
+    pub surface: Area,
+    /// How warm it is.
+    pub syrup: Temperature,
+    /// The syrup's water activity.
+    pub water_activity: Fraction,
+}
+
 /// Returns the water that leaves an open pan: from the pool formula to the analogy of heat and mass.
 ///
 /// The two differ by about two; weigh the pan once and keep the factor.
@@ -70,15 +81,4 @@ pub fn evaporated(pan: &Pan, time: TimeSpan, air: &Air) -> Between<Mass> {
         from: lost(pool(pan.syrup, pan.water_activity, air)),
         to: lost(surface_evaporation(pan.syrup, pan.water_activity, air)),
     }
-}
-
-/// An open pan of syrup.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Pan {
-    /// The syrup's free surface.
-    pub surface: Area,
-    /// How warm it is.
-    pub syrup: Temperature,
-    /// The syrup's water activity.
-    pub water_activity: Fraction,
 }

@@ -163,6 +163,7 @@ fn cool(at: &Inputs, output: &str) -> f64 {
         cooling_rule::Verdict::InTime => 0.0,
         cooling_rule::Verdict::TooLongHot => 1.0,
         cooling_rule::Verdict::TooLongWarm => 2.0,
+        cooling_rule::Verdict::StillCooling => f64::NAN,
     }
 }
 
@@ -269,8 +270,10 @@ fn a_cooling_record_is_judged() {
     assert_eq!(judge(119.0, 359.0), cooling_rule::Verdict::InTime);
     assert_eq!(judge(121.0, 300.0), cooling_rule::Verdict::TooLongHot);
     assert_eq!(judge(60.0, 365.0), cooling_rule::Verdict::TooLongWarm);
-    assert_eq!(cooling_rule::of_record(&[at(0.0, 57.0), at(30.0, 40.0)]), cooling_rule::Verdict::TooLongHot);
-    assert_eq!(cooling_rule::of_record(&[]), cooling_rule::Verdict::TooLongHot);
+    assert_eq!(cooling_rule::of_record(&[at(0.0, 57.0), at(30.0, 40.0)]), cooling_rule::Verdict::StillCooling);
+    assert_eq!(cooling_rule::of_record(&[at(0.0, 57.0), at(130.0, 40.0)]), cooling_rule::Verdict::TooLongHot);
+    assert_eq!(cooling_rule::of_record(&[at(0.0, 57.0), at(60.0, 20.0), at(370.0, 6.0)]), cooling_rule::Verdict::TooLongWarm);
+    assert_eq!(cooling_rule::of_record(&[]), cooling_rule::Verdict::StillCooling);
 }
 
 /// A spirit butter of 250 g of butter (82 % fat, 16 % water), 200 g of icing sugar and 60 ml of brandy, worked by
