@@ -1,5 +1,6 @@
 //! A cook: a piece on a griddle, in an oven or in hot oil, from raw to done and rested.
 
+use super::course::{Course, Log};
 use super::transient::crumb::{Crumb, Recipe};
 use super::transient::{Body, Crust, Face, Grid, Shape};
 use super::{Composition, air_pressure};
@@ -20,6 +21,7 @@ pub const EQUATION: Equation = Equation {
         Valid { symbol: "ω", unit: "–", from: 0.0, to: 1.0 },
         Valid { symbol: "water", unit: "–", from: 0.2, to: 0.95 },
         Valid { symbol: "time", unit: "s", from: 0.0, to: 14_400.0 },
+        Valid { symbol: "cells", unit: "–", from: 24.0, to: 512.0 },
     ],
 };
 
@@ -77,23 +79,6 @@ pub struct Stage {
     pub below: Face,
     /// What the upper or outer face meets.
     pub above: Face,
-}
-
-/// Temperatures of a cook, second by second or coarser for long ones.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Course {
-    /// Since the start.
-    pub times: Vec<TimeSpan>,
-    /// Every cell's temperature at each time, from the face that was below first.
-    pub cells: Vec<Vec<Temperature>>,
-    /// The two faces' temperatures at each time.
-    pub faces: Vec<[Temperature; 2]>,
-    /// Water lost since the start, a share of the piece's mass, at each time.
-    pub loss: Vec<Fraction>,
-    /// Moisture of every cell at the end, water over solids.
-    pub moisture: Vec<Fraction>,
-    /// Heat that crossed the faces and is not found in the piece, as a share of what crossed.
-    pub imbalance: f64,
 }
 
 /// What is foreseen, and the least there can be.
@@ -190,7 +175,7 @@ pub fn course(piece: &Piece, stages: &[Stage]) -> Course {
 }
 
 /// The longest step as a Fourier number of one cell.
-const LONGEST_STEP: f64 = 0.5;
+const LONGEST_STEP: f64 = 2.2;
 /// The diffusivity of crumb that this is meant for, m²/s.
 const USUAL_DIFFUSIVITY: f64 = 1.3e-7;
 /// The first step after a change at the faces, as a share of the longest.
@@ -200,12 +185,13 @@ const GROWTH: f64 = 1.3;
 /// How many times a cook is recorded at most, beyond the ends of its stages.
 const MOST_RECORDS: f64 = 600.0;
 /// More steps than this a stage does not take; they grow longer instead.
-const MOST_STEPS: f64 = 50_000.0;
+const MOST_STEPS: f64 = 10_000.0;
 
 /// Takes the body through a stage.
 fn pass(body: &mut Body<Crumb>, stage: &Stage, [longest, spacing]: [f64; 2], log: &mut Log) {
     let lasts = stage.lasts.as_seconds();
     let longest = longest.max(lasts / MOST_STEPS);
+    let spacing = spacing.max((lasts / MOST_RECORDS).ceil());
     let faces = [stage.below, stage.above];
     let (mut gone, mut step, mut records) = (0.0, longest * FIRST_STEP, 1.0);
     while gone < lasts && step > 0.0 && lasts.is_finite() {
@@ -220,81 +206,11 @@ fn pass(body: &mut Body<Crumb>, stage: &Stage, [longest, spacing]: [f64; 2], log
         } else {
             gone = next;
             records += 1.0;
-            log.note(body, log.started + gone);
+            let temperatures = body.face_temperatures(&faces);
+            log.note(body, log.started + gone, temperatures);
         }
     }
     log.started += gone;
-}
-
-/// Takes notes of a cook.
-struct Log {
-    course: Course,
-    started: f64,
-    heat: f64,
-    water: f64,
-    mass: f64,
-    solids: f64,
-}
-
-impl Log {
-    fn new(body: &Body<Crumb>, piece: &Piece) -> Self {
-        let volume: f64 = body.grid.volumes.iter().sum();
-        let density = piece.density.as_kilograms_per_cubic_metre();
-        let course = Course {
-            times: Vec::new(),
-            cells: Vec::new(),
-            faces: Vec::new(),
-            loss: Vec::new(),
-            moisture: Vec::new(),
-            imbalance: 0.0,
-        };
-        let solids = density * (piece.composition.total() - piece.composition.water).as_ratio();
-        let mass = density * volume * piece.composition.total().as_ratio();
-        let mut log = Self { course, started: 0.0, heat: body.content(), water: body.moisture(), mass, solids };
-        log.note(body, 0.0);
-        log
-    }
-
-    fn note(&mut self, body: &Body<Crumb>, time: f64) {
-        self.course.times.push(TimeSpan::seconds(time));
-        self.course.cells.push(body.cells.iter().map(|cell| Temperature::celsius(cell.temperature)).collect());
-        self.course.faces.push(body.faces.map(Temperature::celsius));
-        self.course.loss.push(Fraction::ratio((self.water - body.moisture()) / self.mass));
-    }
-
-    fn close(mut self, body: &Body<Crumb>) -> Course {
-        self.course.moisture = body.water.iter().map(|water| Fraction::ratio(water / self.solids)).collect();
-        if body.heat_moved > 0.0 {
-            self.course.imbalance = (body.content() - self.heat - body.heat_in) / body.heat_moved;
-        }
-        self.course
-    }
-}
-
-impl Course {
-    /// The temperature of the middle plane of a slab, or of the axis or centre of a round piece, at the end.
-    #[must_use]
-    pub fn core(&self) -> Temperature {
-        self.cells.last().map_or(Temperature::celsius(f64::NAN), |row| middle(row))
-    }
-
-    /// The temperature of the middle plane of a slab at a recorded time, the first not before `time`.
-    #[must_use]
-    pub fn core_at(&self, time: TimeSpan) -> Option<Temperature> {
-        self.cells.get(self.times.partition_point(|at| *at < time)).map(|row| middle(row))
-    }
-
-    /// The coldest cell at each recorded time.
-    pub fn coldest(&self) -> impl Iterator<Item = Temperature> + '_ {
-        self.cells
-            .iter()
-            .map(|row| row.iter().copied().fold(Temperature::celsius(f64::INFINITY), |a, b| if b < a { b } else { a }))
-    }
-}
-
-fn middle(row: &[Temperature]) -> Temperature {
-    let half = row.len() / 2;
-    row[half - 1] + (row[half] - row[half - 1]) * 0.5
 }
 
 fn outside(piece: &Piece, stages: &[Stage]) -> Vec<Outside> {
@@ -312,5 +228,6 @@ fn outside(piece: &Piece, stages: &[Stage]) -> Vec<Outside> {
         piece.saturation.as_ratio(),
         piece.composition.water.as_ratio(),
         stages.iter().map(|stage| stage.lasts.as_seconds()).sum(),
+        f64::from(piece.cells),
     ])
 }

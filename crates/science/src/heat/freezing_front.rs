@@ -68,8 +68,8 @@ pub struct Block {
 ///     heat: [2050.0, 4210.0].map(SpecificHeat::joules_per_kilogram_kelvin),
 /// };
 /// let tray = Block { stuff: water, thickness: Length::millimetres(60.0), cells: 120, start: Temperature::celsius(0.0) };
-/// let ice = freezing_front(&tray, Face::Held(Temperature::celsius(-10.0)), TimeSpan::hours(1.0));
-/// assert_eq!(format!("{:.1} cm", ice.as_centimetres()), "2.2 cm");
+/// let ice = freezing_front(&tray, Face::Held(Temperature::celsius(-10.0)), TimeSpan::hours(4.0));
+/// assert_eq!(format!("{:.0} mm", ice.as_millimetres()), "45 mm");
 /// ```
 #[must_use]
 pub fn freezing_front(block: &Block, face: Face, lasts: TimeSpan) -> Length {

@@ -1,6 +1,6 @@
 //! Dough, batter and crumb: solids, water, pores, and a boiling line that climbs as they dry.
 
-use super::crumb_tables::{BoilingLine, Table};
+use super::crumb_tables::{BoilingLine, Curve, Table};
 use super::medium::{Medium, Settled};
 use crate::heat::component::{Component, Composition};
 use crate::heat::flour_water_activity::{EXPONENT, half_moisture_logarithm};
@@ -53,6 +53,8 @@ pub(in crate::heat) struct Crumb {
     crust: Crust,
     table: Table,
     line: BoilingLine,
+    exponential: Curve,
+    logistic: Curve,
 }
 
 impl Crumb {
@@ -81,6 +83,8 @@ impl Crumb {
             crust: recipe.crust,
             table: Table::new(&volumes, boiling),
             line: BoilingLine::new(solids, pressure, boiling),
+            exponential: Curve::new(-7.0, 1.0, libm::exp),
+            logistic: Curve::new(-20.0, 20.0, |y| 1.0 / (1.0 + libm::exp(y))),
         };
         (crumb, density * recipe.composition.water.as_ratio())
     }
@@ -95,7 +99,7 @@ impl Crumb {
             return f64::from(u8::from(water > 0.0));
         }
         let moisture = libm::log((100.0 * water / self.solids).max(0.0));
-        1.0 / (1.0 + libm::exp((half_moisture_logarithm(t) - moisture) / EXPONENT))
+        self.logistic.at((half_moisture_logarithm(t) - moisture) / EXPONENT)
     }
 
     /// Boils water that nothing holds.
@@ -151,7 +155,7 @@ impl Medium for Crumb {
         let row = self.table.at(temperature);
         let wet = water / row.water_density;
         let dense = self.solid_volume + wet;
-        let walls = libm::exp((wet * row.water_logarithm + row.solid_logarithm) / dense);
+        let walls = self.exponential.at((wet * row.water_logarithm + row.solid_logarithm) / dense);
         let porosity = (1.0 - dense).clamp(0.0, 0.95);
         let mut pores = DRY_AIR.as_watts_per_metre_kelvin();
         if self.saturation > 0.0 {

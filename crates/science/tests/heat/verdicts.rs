@@ -1,0 +1,86 @@
+//! What is said of a cook: a range, a lower bound, and where the model was left.
+
+use crate::batter;
+use quantity::*;
+use science::heat::cook::{Piece, cook};
+use science::heat::griddle::{Griddle, foresee, kitchen, turned};
+use science::heat::*;
+
+fn cake(thickness: f64) -> Piece {
+    let density = Density::kilograms_per_cubic_metre(800.0);
+    Piece::new(Length::millimetres(thickness), batter(), density, Temperature::celsius(22.0))
+}
+
+fn small_griddle(minutes: f64) -> Griddle {
+    Griddle {
+        surface: Temperature::celsius(139.0),
+        transfer: surroundings::GRIDDLE,
+        sides: vec![TimeSpan::minutes(minutes); 2],
+        rest: TimeSpan::minutes(2.0),
+        air: kitchen(Temperature::celsius(25.0)),
+    }
+}
+
+/// Common practice, no source: a thick small griddle cake on a surface of 139 °C browns and cooks through
+/// in a few minutes a side. Model uncertainty is wide, so the check is that the range contains it.
+#[test]
+fn a_thick_small_griddle_cake_cooks_through_in_a_few_minutes_a_side() {
+    let seen = foresee(&cake(14.0), &small_griddle(4.0));
+    assert!(seen.core.from.as_celsius() < 90.0 && seen.core.to.as_celsius() > 90.0, "{:?}", seen.core);
+    let usual = seen.usual.expected.core_at(TimeSpan::minutes(8.0)).expect("recorded");
+    assert!(usual.as_celsius() > 88.0, "{usual:?}");
+    let [first, _] = seen.usual.expected.face_courses();
+    let brown = browning::colour_difference(&first, browning::SWEET_BATTER);
+    assert!((2.0..25.0).contains(&brown), "pale gold: a colour difference of {brown}");
+    assert!(browning::time_above(&first, Temperature::celsius(105.0)).as_minutes() > 2.0);
+}
+
+#[test]
+fn the_lower_bound_is_lower_and_the_range_holds_the_usual() {
+    let seen = foresee(&cake(12.0), &small_griddle(2.5));
+    let at_off = |course: &course::Course| course.core_at(TimeSpan::minutes(5.0)).expect("recorded");
+    let (expected, bound) = (at_off(&seen.usual.expected), at_off(&seen.usual.conduction_only));
+    assert!(bound < expected);
+    assert!(seen.core.from < bound && expected < seen.core.to);
+    assert!(seen.usual.outside.is_empty());
+}
+
+#[test]
+fn starch_sets_first_near_the_pan() {
+    let seen = foresee(&cake(12.0), &small_griddle(3.0)).usual.expected;
+    let set = |cell| starch_setting::set_share(&seen.cell(cell)).as_ratio();
+    assert!(set(2) > 0.95, "{}", set(2));
+    assert!(set(2) > set(24));
+}
+
+#[test]
+fn a_cook_beyond_the_model_is_flagged() {
+    let pan =
+        Face::Contact { transfer: HeatTransfer::watts_per_square_metre_kelvin(300.0), against: Temperature::celsius(400.0) };
+    let stages = turned(pan, kitchen(Temperature::celsius(25.0)), &[TimeSpan::minutes(1.0)], TimeSpan::ZERO);
+    let symbols: Vec<_> = cook(&cake(200.0), &stages).outside.iter().map(|outside| outside.valid.symbol).collect();
+    assert_eq!(symbols, ["thickness", "hottest face"]);
+}
+
+/// Water boils at 93.3 °C at 2000 m (IAPWS), so a moist crumb in hot oil stays near it.
+#[test]
+fn altitude_caps_the_crumb() {
+    let mountain = air_pressure(Length::metres(2000.0));
+    let oil = griddle::immersed(Temperature::celsius(180.0), TimeSpan::minutes(4.0));
+    let piece = Piece { pressure: mountain, ..cake(12.0) };
+    let high = cook(&piece, &oil).expected.core();
+    assert!((93.0..96.0).contains(&high.as_celsius()), "{high:?}");
+}
+
+#[test]
+fn every_listed_figure_has_a_known_source() {
+    let sources = include_str!("../../sources/heat.toml");
+    let known = |key: &str| sources.contains(&format!("[{key}]"));
+    for equation in EQUATIONS {
+        assert!(known(equation.source), "{} quotes {}", equation.name, equation.source);
+    }
+    assert!(landmarks::LANDMARKS.iter().all(|landmark| known(landmark.source) && landmark.from <= landmark.to));
+    assert!(surroundings::TRANSFERS.iter().all(|transfer| known(transfer.source)));
+    assert!(surroundings::TRANSFERS.iter().all(|at| at.range.from <= at.usual && at.usual <= at.range.to));
+    assert!(ingredient_heats::INGREDIENT_HEATS.iter().all(|heat| known(heat.source)));
+}
