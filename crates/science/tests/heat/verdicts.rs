@@ -72,6 +72,34 @@ fn altitude_caps_the_crumb() {
     assert!((93.0..96.0).contains(&high.as_celsius()), "{high:?}");
 }
 
+/// Leuschner and others (1999), abstract: baking loss comes from the crust alone, the crumb's moisture stays.
+#[test]
+fn the_loss_of_a_loaf_comes_from_its_crust() {
+    let loaf = Piece { density: Density::kilograms_per_cubic_metre(350.0), ..cake(80.0) };
+    let oven = griddle::oven(Temperature::celsius(220.0), surroundings::FAN_OVEN.usual);
+    let tin = HeatTransfer::watts_per_square_metre_kelvin(25.0);
+    let baked = cook(&loaf, &griddle::baked(oven, tin, TimeSpan::minutes(30.0))).expected;
+    let fresh = 52.0 / 48.0;
+    let crumb = baked.moisture.iter().filter(|cell| (cell.as_ratio() / fresh - 1.0).abs() < 0.01).count();
+    assert!(crumb > 30, "{crumb} of 48 cells are as moist as before");
+    assert!(baked.moisture[47].as_ratio() < 0.3 * fresh);
+    let crust = baked.faces.last().expect("recorded")[1];
+    assert!((120.0..220.0).contains(&crust.as_celsius()), "the crust tends to the oven: {crust:?}");
+}
+
+/// Cernela and others (2015): a face that forms no crust stays at the boiling point whatever the pan.
+#[test]
+fn a_face_without_a_crust_stays_at_boiling() {
+    for pan in [160.0, 200.0, 260.0] {
+        let transfer = HeatTransfer::watts_per_square_metre_kelvin(300.0);
+        let face = Face::Contact { transfer, against: Temperature::celsius(pan) };
+        let stages = turned(face, kitchen(Temperature::celsius(25.0)), &[TimeSpan::seconds(10.0)], TimeSpan::ZERO);
+        let gel = cook(&Piece { crust: Crust::Free, ..cake(12.0) }, &stages).expected;
+        let hottest = gel.cells.iter().flatten().map(|cell| cell.as_celsius()).fold(0.0, f64::max);
+        assert!(hottest < 100.01, "{hottest}");
+    }
+}
+
 #[test]
 fn every_listed_figure_has_a_known_source() {
     let sources = include_str!("../../sources/heat.toml");

@@ -58,6 +58,7 @@ pub const CASES: &[Case] = &[
     }),
     ("heat::starch_setting", |at, output| match output {
         "k" => starch_setting(celsius(at, "T")).as_per_second(),
+        "ratio" => starch_setting(celsius(at, "T")) / starch_setting(celsius(at, "T_0")),
         _ => time_until(at, |course| starch_setting::set_share(course).as_ratio() >= at.number("g")),
     }),
     ("heat::browning", |at, output| match output {

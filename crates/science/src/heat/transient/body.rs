@@ -79,7 +79,8 @@ impl<M: Medium> Body<M> {
         })
     }
 
-    /// Goes on by `dt` seconds; `implicit` is 1 for backward, ½ for centred in time.
+    /// Goes on by `dt` seconds; `implicit` is the share of it that looks back from its end: 1 for backward,
+    /// ½ for centred in time.
     pub fn step(&mut self, dt: f64, implicit: f64, faces: &[Face; 2]) {
         self.conduct();
         self.meet(faces);
@@ -137,6 +138,7 @@ impl<M: Medium> Body<M> {
             self.enthalpy[i] -= dt * self.outflow(i) / self.grid.volumes[i];
         }
         self.book(dt, [0.0; 2]);
+        self.evaporate(dt, [0.0; 2]);
         for i in 0..self.cells.len() {
             self.cells[i] = self.medium.settle(self.enthalpy[i], self.water[i]);
         }

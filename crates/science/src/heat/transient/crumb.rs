@@ -192,3 +192,63 @@ impl Medium for Crumb {
 
 /// The gas constant of water vapour in J/(kg K).
 const VAPOUR_CONSTANT: f64 = 461.5;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::heat::air_pressure::SEA_LEVEL;
+    use crate::heat::transient::{Body, Face, Grid, Shape};
+
+    /// A crumb that conducts alike wet and dry, for which the front has an exact solution.
+    struct Even(Crumb);
+
+    impl Medium for Even {
+        fn enthalpy(&self, temperature: f64, water: f64) -> f64 {
+            self.0.enthalpy(temperature, water)
+        }
+        fn settle(&self, enthalpy: f64, water: f64) -> Settled {
+            self.0.settle(enthalpy, water)
+        }
+        fn conductivity(&self, _: f64, _: f64) -> f64 {
+            0.12
+        }
+        fn steam(&self) -> f64 {
+            self.0.steam()
+        }
+        fn water_heat(&self) -> f64 {
+            self.0.water_heat()
+        }
+    }
+
+    /// Stefan's solution: 70 % carbohydrate and 30 % water of 1000 kg/m³ at the boiling point, a wall held
+    /// hotter; properties by CoolProp 8.0.0 and iapws 1.5.5, fronts with scipy 1.17.1 (Carslaw & Jaeger §11.2).
+    #[test]
+    fn the_evaporation_front_is_where_stefan_puts_it() {
+        for (hotter, seconds, front) in STEFAN {
+            let composition =
+                Composition { water: Fraction::percent(30.0), carbohydrate: Fraction::percent(70.0), ..Composition::default() };
+            let recipe = Recipe {
+                composition: &composition,
+                density: Density::kilograms_per_cubic_metre(1000.0),
+                saturation: Fraction::ZERO,
+                pressure: SEA_LEVEL,
+                crust: Crust::Free,
+            };
+            let (crumb, water) = Crumb::new(&recipe);
+            let boiling = crumb.boiling;
+            let mut body = Body::new(Even(crumb), Grid::new(Shape::Slab, 0.012, 120), boiling, water);
+            let wall = Face::Held(Temperature::celsius(boiling + hotter));
+            let wet = body.moisture();
+            for _ in 0..3000 {
+                body.step(seconds / 3000.0, 1.0, &[wall, Face::Insulated]);
+            }
+            let dried = (wet - body.moisture()) / water * 1000.0;
+            assert!((dried / front - 1.0).abs() < 0.01, "{hotter} K, {seconds} s: {dried} mm against {front}");
+            assert!((body.content() - wet / water * body.medium.enthalpy(boiling, water) - body.heat_in).abs() < 1e-3);
+        }
+    }
+
+    /// Wall over boiling in kelvin, time in s, front in mm.
+    const STEFAN: [(f64, f64, f64); 4] =
+        [(40.0, 300.0, 2.03979), (40.0, 1200.0, 4.07959), (80.0, 300.0, 2.85403), (80.0, 1200.0, 5.70805)];
+}
