@@ -1,13 +1,15 @@
 //! The course of a cook: temperatures of every cell and face, water lost, and the balance of heat.
 
 use super::cook::Piece;
-use super::transient::Body;
 use super::transient::crumb::Crumb;
+use super::transient::{Body, Shape};
 use quantity::{Fraction, Temperature, TimeSpan};
 
 /// Temperatures of a cook, second by second or coarser for long ones.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Course {
+    /// The shape of the piece, which says where its core is.
+    pub shape: Shape,
     /// Since the start.
     pub times: Vec<TimeSpan>,
     /// Every cell's temperature at each time, from the face that was below first.
@@ -26,13 +28,20 @@ impl Course {
     /// The temperature of the middle plane of a slab, or of the axis or centre of a round piece, at the end.
     #[must_use]
     pub fn core(&self) -> Temperature {
-        self.cells.last().map_or(Temperature::celsius(f64::NAN), |row| middle(row))
+        self.cells.last().map_or(Temperature::celsius(f64::NAN), |row| self.core_of(row))
     }
 
-    /// The temperature of the middle plane of a slab at a recorded time, the first not before `time`.
+    /// The core's temperature at a recorded time, the first not before `time`.
     #[must_use]
     pub fn core_at(&self, time: TimeSpan) -> Option<Temperature> {
-        self.cells.get(self.times.partition_point(|at| *at < time)).map(|row| middle(row))
+        self.cells.get(self.times.partition_point(|at| *at < time)).map(|row| self.core_of(row))
+    }
+
+    fn core_of(&self, row: &[Temperature]) -> Temperature {
+        match (self.shape, row.len() / 2) {
+            (Shape::Slab, half) if half > 0 => row[half - 1] + (row[half] - row[half - 1]) * 0.5,
+            _ => row.first().copied().unwrap_or(Temperature::celsius(f64::NAN)),
+        }
     }
 
     /// The course of one cell, counted from the face that was below first.
@@ -55,11 +64,6 @@ impl Course {
     }
 }
 
-fn middle(row: &[Temperature]) -> Temperature {
-    let half = row.len() / 2;
-    row[half - 1] + (row[half] - row[half - 1]) * 0.5
-}
-
 /// Takes notes of a cook.
 pub(super) struct Log {
     course: Course,
@@ -76,6 +80,7 @@ impl Log {
         let volume: f64 = body.grid.volumes.iter().sum();
         let density = piece.density.as_kilograms_per_cubic_metre();
         let course = Course {
+            shape: piece.shape,
             times: Vec::new(),
             cells: Vec::new(),
             faces: Vec::new(),

@@ -1,7 +1,7 @@
 //! Temperature of a dough or batter from what goes into it.
 
 use crate::{Equation, Standing, Valid};
-use quantity::{Heat, HeatCapacity, Mass, SpecificEnergy, SpecificHeat, Temperature};
+use quantity::{Heat, HeatCapacity, Mass, SpecificEnergy, SpecificHeat, Temperature, TemperatureDifference};
 
 /// Origin and limits.
 pub const EQUATION: Equation = Equation {
@@ -66,6 +66,12 @@ impl Mixing {
         let heat = wetting + self.work.as_joules() + ice * cold + bowl * self.room.as_celsius();
         (heat, bowl + ice * WATER.as_joules_per_kilogram_kelvin())
     }
+}
+
+/// Returns the work of a mixer that warms a dough by so much: how a friction rise once measured enters the balance.
+#[must_use]
+pub fn friction(rise: TemperatureDifference, portions: &[Portion]) -> Heat {
+    Heat::joules(rise.as_kelvins() * together(portions).1)
 }
 
 /// Heat over 0 °C and heat capacity of all ingredients.

@@ -86,6 +86,19 @@ fn liquid_and_mixing_undo_each_other() {
     assert!((dough.as_celsius() - 25.0).abs() < 1e-6, "{dough:?} with {ice:?}");
 }
 
+/// A friction rise enters as work and comes out as the same rise; the rule of the trade lets it stand for more.
+#[test]
+fn friction_warms_by_itself() {
+    let water = mixing_temperature::Portion {
+        mass: Mass::grams(800.0),
+        heat: mixing_temperature::WATER,
+        temperature: Temperature::celsius(21.0),
+    };
+    let work = mixing_temperature::friction(TemperatureDifference::kelvins(4.5), &[water]);
+    let mixing = mixing_temperature::Mixing { work, ..Default::default() };
+    assert!((mixing_temperature(&[water], &mixing).as_celsius() - 25.5).abs() < 1e-9);
+}
+
 /// Series and parallel enclose every other arrangement.
 #[test]
 fn bounds_enclose_the_mean() {
