@@ -38,10 +38,7 @@ pub const CASES: &[Case] = &[
     ("heat::radiative_transfer", |at, _| {
         radiative_transfer(ratio(at, "e"), celsius(at, "T_s"), celsius(at, "T_w")).as_watts_per_square_metre_kelvin()
     }),
-    ("heat::surface_evaporation", |at, _| {
-        let air = surface_evaporation::Air { convection: transfer(at, "h"), ..Default::default() };
-        surface_evaporation(celsius(at, "T"), ratio(at, "a_w"), &air).as_grams_per_square_metre_minute()
-    }),
+    ("heat::surface_evaporation", evaporate),
     ("heat::conduction", conduct),
     ("heat::freezing_front", freeze),
     ("heat::cook", cooked),
@@ -162,6 +159,26 @@ fn moist_pores(at: &Inputs, _: &str) -> f64 {
         pressure: air_pressure::SEA_LEVEL,
     };
     pore_vapour_conductivity(&pores, celsius(at, "T")).as_watts_per_metre_kelvin()
+}
+
+fn evaporate(at: &Inputs, output: &str) -> f64 {
+    let usual = surface_evaporation::Air::default();
+    if output == "m" {
+        let air = surface_evaporation::Air { convection: transfer(at, "h"), ..usual };
+        return surface_evaporation(celsius(at, "T"), ratio(at, "a_w"), &air).as_grams_per_square_metre_minute();
+    }
+    let air = surface_evaporation::Air { temperature: celsius(at, "T_a"), humidity: ratio(at, "phi"), ..usual };
+    let warms = |face: Temperature| {
+        let loss = surface_evaporation(face, Fraction::WHOLE, &air).as_kilograms_per_square_metre_second()
+            * vaporisation_heat(face).as_joules_per_kilogram();
+        air.convection.as_watts_per_square_metre_kelvin() * (air.temperature - face).as_kelvins() > loss
+    };
+    let (mut low, mut high) = (0.0, air.temperature.as_celsius());
+    for _ in 0..60 {
+        let middle = f64::midpoint(low, high);
+        if warms(Temperature::celsius(middle)) { low = middle } else { high = middle }
+    }
+    low
 }
 
 /// A body whose conductivity, thickness and volumetric heat are all one, so that time is the Fourier number.
