@@ -30,6 +30,7 @@ pub mod mixture_heat_capacity;
 pub mod newton_cooling;
 pub mod pore_vapour_conductivity;
 pub mod porous_conductivity;
+pub mod probe;
 pub mod radiative_transfer;
 pub mod saturation_pressure;
 pub mod solid_fat;

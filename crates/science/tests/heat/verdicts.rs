@@ -45,6 +45,16 @@ fn the_lower_bound_is_lower_and_the_range_holds_the_usual() {
     assert!(seen.usual.outside.is_empty());
 }
 
+/// The prototype's variants give 83.6, 88.3 and 91.4 °C for contacts of 200, 300 and 450 W/(m² K).
+#[test]
+fn a_probe_reading_tells_the_contact() {
+    for (probed, contact) in [(83.6, 200.0), (88.3, 300.0), (91.4, 450.0)] {
+        let found = probe::contact_from_probe(&cake(12.0), &small_griddle(2.5), Temperature::celsius(probed));
+        let found = found.expect("credible").as_watts_per_square_metre_kelvin();
+        assert!((found / contact - 1.0).abs() < 0.05, "{found} against {contact}");
+    }
+}
+
 #[test]
 fn starch_sets_first_near_the_pan() {
     let seen = foresee(&cake(12.0), &small_griddle(3.0)).usual.expected;

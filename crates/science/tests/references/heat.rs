@@ -340,3 +340,12 @@ pub fn rows() -> Vec<Row> {
 fn every_reference_of_heat_is_met() {
     rows();
 }
+
+#[test]
+fn every_equation_of_heat_has_a_reference() {
+    let rows = rows();
+    for equation in EQUATIONS {
+        assert!(rows.iter().any(|row| row.equation == equation.name), "{} has no reference", equation.name);
+    }
+    assert_eq!(CASES.len(), EQUATIONS.len());
+}
