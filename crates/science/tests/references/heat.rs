@@ -255,7 +255,7 @@ fn cooked(at: &Inputs, _: &str) -> f64 {
     let rho = Density::kilograms_per_cubic_metre(at.number_or("rho", 500.0));
     let piece = cook::Piece {
         pressure: Pressure::pascals(at.number_or("P", 101_325.0)),
-        ..cook::Piece::new(thickness, batter(), rho, Temperature::celsius(22.0))
+        ..cook::Piece::new(thickness, if has(at, "water") { food(at) } else { batter() }, rho, Temperature::celsius(22.0))
     };
     let time = TimeSpan::minutes(at.number("minutes"));
     let stages = if has(at, "pan") {
