@@ -43,3 +43,10 @@ pub fn factor_rule(desired: Temperature, parts: &[Temperature], friction: Temper
     // Written with differences, which makes it the same rule in °C and °F.
     parts.iter().fold(desired, |water, part| water + (desired - *part)) - friction
 }
+
+/// Returns the friction factor with which the rule agrees with a water temperature, such as one found by the
+/// balance of heat or in a batch that came out right: what the rule's one figure has to stand for.
+#[must_use]
+pub fn agreeing_friction(desired: Temperature, parts: &[Temperature], water: Temperature) -> TemperatureDifference {
+    factor_rule(desired, parts, TemperatureDifference::default()) - water
+}

@@ -50,6 +50,8 @@ pub struct Mixing {
     pub ice_temperature: Temperature,
     /// Work of the mixer that ends as heat.
     pub work: Heat,
+    /// Heat that melting takes up, such as of cold butter beyond its specific heat.
+    pub melting: Heat,
     /// What the bowl and the air take up: the one term to fit to a kitchen; steel 0.5 kJ/K a kilogram.
     pub bowl: HeatCapacity,
     /// The temperature of bowl and air.
@@ -63,7 +65,7 @@ impl Mixing {
         let cold = ICE.as_joules_per_kilogram_kelvin() * self.ice_temperature.as_celsius() - FUSION.as_joules_per_kilogram();
         let bowl = self.bowl.as_joules_per_kelvin();
         let wetting = HYDRATION.as_joules_per_kilogram() * self.newly_wetted.as_kilograms();
-        let heat = wetting + self.work.as_joules() + ice * cold + bowl * self.room.as_celsius();
+        let heat = wetting + self.work.as_joules() - self.melting.as_joules() + ice * cold + bowl * self.room.as_celsius();
         (heat, bowl + ice * WATER.as_joules_per_kilogram_kelvin())
     }
 }
@@ -85,7 +87,7 @@ pub(super) fn together(portions: &[Portion]) -> (f64, f64) {
 /// Returns the temperature after mixing.
 ///
 /// ```text
-/// T = (Σ m·c·T_i + C·T_r + q·m_f + W − m_ice·(L − c_ice·T_ice)) / (Σ m·c + C + m_ice·c_w)
+/// T = (Σ m·c·T_i + C·T_r + q·m_f + W − Q − m_ice·(L − c_ice·T_ice)) / (Σ m·c + C + m_ice·c_w)
 /// ```
 ///
 /// | symbol | meaning                                      | value | unit     |
@@ -96,10 +98,11 @@ pub(super) fn together(portions: &[Portion]) -> (f64, f64) {
 /// | `q`    | heat of hydration per mass of flour          | 15.1  | kJ/kg    |
 /// | `m_f`  | flour wetted for the first time              |       | kg       |
 /// | `W`    | work of the mixer                            |       | kJ       |
-/// | `L`    | heat of fusion                               | 333.6 | kJ/kg    |
+/// | `Q`    | heat of melting fat                          |       | kJ       |
+/// | `L`    | heat of fusion of ice                        | 333.6 | kJ/kg    |
 /// | `c_ice`, `c_w` | specific heats of ice and water      | 2.06, 4.18 | kJ/(kg K) |
 ///
-/// Butter is taken as neither melting nor setting. Valid for 0 to 45 °C; an answer below 0 °C means
+/// A portion of butter neither melts nor sets by itself: see `butter_warming` for `Q`. Valid for 0 to 45 °C; an answer below 0 °C means
 /// that not all the ice melts. Çengel & Boles (2006), ch. 5; per mass of flour, not of dough.
 ///
 /// ```

@@ -1,8 +1,16 @@
 //! Heat: what food is made of, how it mixes, warms, cooks and cools.
+//!
+//! Composition gives properties ([`Composition`], [`mixture_conductivity()`]); a balance gives the dough's
+//! temperature ([`mixing_temperature()`], [`liquid_temperature()`], beside them the trade's [`factor_rule()`]);
+//! a lump cools by [`newton_cooling()`]; a piece cooks by [`cook()`], whose stages come from [`griddle`], whose
+//! coefficients from [`surroundings`], and whose course of temperatures goes to [`starch_setting()`],
+//! [`browning()`] and to whoever judges safety. [`griddle::foresee`] gives a range instead of a figure and
+//! [`probe`] fits the contact to one reading.
 
 pub mod air_pressure;
 pub mod boiling_point;
 pub mod browning;
+pub mod butter_warming;
 pub mod component;
 pub mod component_conductivity;
 pub mod component_density;
@@ -43,6 +51,7 @@ pub mod vaporisation_heat;
 pub use air_pressure::air_pressure;
 pub use boiling_point::boiling_point;
 pub use browning::browning;
+pub use butter_warming::butter_warming;
 pub use component::{Component, Composition};
 pub use component_conductivity::component_conductivity;
 pub use component_density::component_density;
@@ -108,5 +117,6 @@ pub const EQUATIONS: &[&Equation] = &[
     &mixing_temperature::EQUATION,
     &newton_cooling::EQUATION,
     &solid_fat::EQUATION,
+    &butter_warming::EQUATION,
     &starch_setting::EQUATION,
 ];

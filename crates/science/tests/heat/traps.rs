@@ -99,6 +99,24 @@ fn friction_warms_by_itself() {
     assert!((mixing_temperature(&[water], &mixing).as_celsius() - 25.5).abs() < 1e-9);
 }
 
+/// The rule hides hydration and heat capacities in its friction factor: for the balance without friction it must
+/// be about 9 K, though nothing rubbed.
+#[test]
+fn the_rules_friction_stands_for_more_than_friction() {
+    let flour = mixing_temperature::Portion {
+        mass: Mass::grams(1000.0),
+        heat: SpecificHeat::joules_per_kilogram_kelvin(1760.0),
+        temperature: Temperature::celsius(20.0),
+    };
+    let mixing = mixing_temperature::Mixing { newly_wetted: flour.mass, ..Default::default() };
+    let desired = Temperature::celsius(24.0);
+    let water = liquid_temperature(&[flour], &mixing, (Mass::grams(650.0), mixing_temperature::WATER), desired);
+    let parts = [Temperature::celsius(22.0), flour.temperature];
+    let hidden = factor_rule::agreeing_friction(desired, &parts, water);
+    assert!((factor_rule(desired, &parts, hidden) - water).as_kelvins().abs() < 1e-9);
+    assert!((7.0..10.0).contains(&hidden.as_kelvins()), "{hidden:?}");
+}
+
 /// Series and parallel enclose every other arrangement.
 #[test]
 fn bounds_enclose_the_mean() {

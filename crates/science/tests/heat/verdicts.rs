@@ -110,6 +110,17 @@ fn a_face_without_a_crust_stays_at_boiling() {
     }
 }
 
+/// A face colder than the dew point of the air takes up water, as a cold window does.
+#[test]
+fn a_cold_piece_in_humid_air_gains_water() {
+    let mut damp = kitchen(Temperature::celsius(28.0));
+    damp.humidity = Fraction::percent(80.0);
+    let cold = Piece { start: Temperature::celsius(4.0), ..cake(30.0) };
+    let stages = turned(Face::Insulated, damp, &[TimeSpan::minutes(10.0)], TimeSpan::ZERO);
+    let course = cook(&cold, &stages).expected;
+    assert!(course.loss.last().expect("recorded").as_ratio() < 0.0);
+}
+
 #[test]
 fn every_listed_figure_has_a_known_source() {
     let sources = include_str!("../../sources/heat.toml");

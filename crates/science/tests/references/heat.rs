@@ -80,6 +80,7 @@ pub const CASES: &[Case] = &[
         let friction = TemperatureDifference::fahrenheit_degrees(at.number("F"));
         factor_rule(f("T"), &parts, friction).as_fahrenheit()
     }),
+    ("heat::butter_warming", |at, _| butter_warming(celsius(at, "T_1"), celsius(at, "T_2")).as_kilojoules_per_kilogram()),
     ("heat::solid_fat", |at, _| solid_fat(celsius(at, "T")).as_percent()),
 ];
 
