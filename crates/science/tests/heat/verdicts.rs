@@ -110,6 +110,19 @@ fn a_face_without_a_crust_stays_at_boiling() {
     }
 }
 
+/// Straight lines between readings: half of a rise from 100 to 120 °C lies above 110 °C.
+#[test]
+fn time_above_counts_parts_of_a_rise() {
+    let course: Vec<_> = [(0.0, 100.0), (20.0, 120.0), (50.0, 120.0), (60.0, 100.0), (90.0, 100.0)]
+        .map(|(s, t)| (TimeSpan::seconds(s), Temperature::celsius(t)))
+        .to_vec();
+    let above = |t: f64| browning::time_above(&course, Temperature::celsius(t)).as_seconds();
+    assert!((above(110.0) - 45.0).abs() < 1e-9);
+    assert!((above(115.0) - (5.0 + 30.0 + 2.5)).abs() < 1e-9);
+    assert!(above(130.0).abs() < 1e-12);
+    assert!((above(90.0) - 90.0).abs() < 1e-9);
+}
+
 /// A face colder than the dew point of the air takes up water, as a cold window does.
 #[test]
 fn a_cold_piece_in_humid_air_gains_water() {
