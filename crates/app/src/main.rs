@@ -1,1 +1,7 @@
-fn main() {}
+//! The `wellproved` program.
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    wellproved_app::run()
+}

@@ -1,1 +1,5 @@
-//! bench
+//! A formula in a kitchen: what its scales can show, what must be minded, and (as the room grows)
+//! what the dough will do there.
+
+pub mod cautions;
+pub mod weighing;

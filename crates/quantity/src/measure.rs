@@ -54,12 +54,18 @@ impl FromStr for Measure {
         let (from, rest) = signed(text)?;
         let (to, rest) = range_end(rest)?;
         let (value, unit) = match to {
-            None => compound(from, rest)?,
+            None => {
+                let (value, unit) = compound(from, rest, f64::INFINITY)?;
+                (Between::just(value), unit)
+            }
             Some(to) => {
-                let (to, unit) = compound(to, rest)?;
-                (Between { from, to: to.to }, unit)
+                let (to, unit) = single(to, rest)?;
+                (Between { from, to }, unit)
             }
         };
+        if !value.to.is_finite() {
+            return Err(Fault::Number(NumberFault::NotFinite));
+        }
         if unit.kind() != Kind::Temperature && value.from < 0.0 {
             return Err(Fault::Negative);
         }
@@ -89,27 +95,36 @@ fn range_end(rest: &str) -> Result<(Option<f64>, &str), Fault> {
     }
 }
 
-/// The unit, and for times the further parts of "1 h 30 min", in the unit of the last part.
-fn compound(value: f64, rest: &str) -> Result<(Between<f64>, Unit), Fault> {
+/// The second figure of a range with its unit: which unit the first one has would be unclear in "1-1 h 30 min".
+fn single(value: f64, rest: &str) -> Result<(f64, Unit), Fault> {
+    if rest.contains(|c: char| c.is_ascii_digit()) {
+        return Err(Fault::UnknownUnit(rest.trim().to_owned()));
+    }
+    compound(value, rest, f64::INFINITY)
+}
+
+/// The unit, and for times the further parts of "1 h 30 min", in the unit of the last part. Each part's
+/// unit is smaller than the one before, `above`.
+fn compound(value: f64, rest: &str, above: f64) -> Result<(f64, Unit), Fault> {
     let word_end = rest.find(|c: char| c.is_ascii_digit()).unwrap_or(rest.len());
     let (word, more) = rest.split_at(word_end);
     let name = word.trim_matches(|c: char| c.is_whitespace());
     if name.is_empty() && more.is_empty() {
-        return Ok((Between::just(value), Unit::Piece));
+        return Ok((value, Unit::Piece));
     }
     let unit = Unit::named(name).ok_or_else(|| Fault::UnknownUnit(rest.trim().to_owned()))?;
     if more.is_empty() {
-        return Ok((Between::just(value), unit));
+        return Ok((value, unit));
     }
-    if unit.kind() != Kind::Time {
+    if unit.kind() != Kind::Time || unit_seconds(unit) >= above {
         return Err(Fault::UnknownUnit(rest.trim().to_owned()));
     }
     let (next, rest) = read_number(more)?;
-    let (tail, smaller) = compound(next, rest)?;
+    let (tail, smaller) = compound(next, rest, unit_seconds(unit))?;
     if smaller.kind() != Kind::Time || unit_seconds(smaller) >= unit_seconds(unit) {
         return Err(Fault::UnknownUnit(more.trim().to_owned()));
     }
-    Ok((Between::just(value * unit_seconds(unit) / unit_seconds(smaller) + tail.from), smaller))
+    Ok((value * unit_seconds(unit) / unit_seconds(smaller) + tail, smaller))
 }
 
 const fn unit_seconds(unit: Unit) -> f64 {

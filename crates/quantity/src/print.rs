@@ -138,11 +138,31 @@ pub fn time(range: Between<TimeSpan>) -> String {
     let (from, to) = (range.from.as_seconds(), range.to.as_seconds());
     for (size, symbol) in [(86_400.0, "d"), (3600.0, "h"), (60.0, "min"), (1.0, "s")] {
         let even = |seconds: f64| (seconds / size * 2.0).fract() == 0.0;
-        if from >= size && even(from) && even(to) && !(size > 3600.0 && to < 3.0 * size) {
+        let suits = match size {
+            86_400.0 => to >= 3.0 * size,
+            60.0 => to < 180.0 * size,
+            _ => true,
+        };
+        if from >= size && even(from) && even(to) && suits {
             return ranged(range, |t| number(t.as_seconds() / size, 1), symbol);
         }
     }
-    format!("{}–{}", span(range.from), span(range.to))
+    format!("{} to {}", span(range.from), span(range.to))
+}
+
+/// A sum of times as it is worth telling: to the minute below an hour, to five minutes below three
+/// hours, to a quarter of an hour below a day, to the hour above.
+#[must_use]
+pub fn rounded_time(range: Between<TimeSpan>) -> Between<TimeSpan> {
+    let hours = range.to.as_hours();
+    let step = match hours {
+        h if h < 1.0 => 1.0,
+        h if h < 3.0 => 5.0,
+        h if h < 24.0 => 15.0,
+        _ => 60.0,
+    };
+    let to_step = |t: TimeSpan| TimeSpan::minutes((t.as_minutes() / step).round() * step);
+    range.map(to_step)
 }
 
 fn span(value: TimeSpan) -> String {
@@ -184,10 +204,10 @@ pub fn inches(range: Between<Length>) -> String {
 /// None where nothing a spoon can hold comes within a tenth.
 #[must_use]
 pub fn spoons(value: Volume, system: SpoonSystem) -> Option<(String, Fraction)> {
-    let (unit, name, parts): (Volume, &str, &[f64]) = match value.as_millilitres() {
-        v if v >= system.cup().as_millilitres() * 0.23 => (system.cup(), "cup", &[0.25, 1.0 / 3.0, 0.5, 2.0 / 3.0, 0.75, 1.0]),
-        v if v >= system.tablespoon().as_millilitres() * 0.95 => (system.tablespoon(), "tbsp", &[0.5, 1.0]),
-        _ => (system.teaspoon(), "tsp", &[0.125, 0.25, 0.5, 0.75, 1.0]),
+    let (unit, names, parts): (Volume, (&str, &str), &[f64]) = match value.as_millilitres() {
+        v if v >= system.cup().as_millilitres() * 0.23 => (system.cup(), ("cup", "cups"), &[0.25, 1.0 / 3.0, 0.5, 2.0 / 3.0, 0.75, 1.0]),
+        v if v >= system.tablespoon().as_millilitres() * 0.95 => (system.tablespoon(), ("tbsp", "tbsp"), &[0.5, 1.0]),
+        _ => (system.teaspoon(), ("tsp", "tsp"), &[0.125, 0.25, 0.5, 0.75, 1.0]),
     };
     let ratio = value / unit;
     let whole = ratio.floor();
@@ -199,5 +219,6 @@ pub fn spoons(value: Volume, system: SpoonSystem) -> Option<(String, Fraction)> 
     if nearest == 0.0 || !off.is_finite() || off.abs() > Fraction::percent(10.0) {
         return None;
     }
+    let name = if nearest > 1.0 { names.1 } else { names.0 };
     Some((with_symbol(&count(Count::pieces(nearest)), name), off))
 }

@@ -1,6 +1,7 @@
 //! Published equations of the trade: one equation a file, grouped by phenomenon, each with its
 //! source, its valid range and reference values from outside in `reference/`.
 
+pub mod entry;
 pub mod equation;
 pub mod ferment;
 pub mod heat;

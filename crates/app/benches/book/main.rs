@@ -1,0 +1,110 @@
+//! How fast a book is proof-read, beside a plain reference in the same run.
+//!
+//! `cargo bench -p app --bench book` prints seconds and ratios; nothing here passes or fails.
+#![allow(clippy::disallowed_methods, clippy::disallowed_types, clippy::print_stdout, missing_docs)]
+
+use formula::arithmetic::{figures, mixture, overall};
+use formula::source::Source;
+use formula::{Book, BookText};
+use std::hint::black_box;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+use std::time::Instant;
+
+fn main() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
+    one_formula(&root);
+    let small = whole_book(&root, 1_000);
+    let large = whole_book(&root, 10_000);
+    println!("growth from 1,000 to 10,000 formulas: {:.1} times (10 is linear)", large / small);
+}
+
+/// Reading, resolving and working out one demo formula.
+fn one_formula(root: &Path) {
+    let example = root.join("examples/saltmarsh");
+    let mut text = BookText::default();
+    for file in ["book.toml", "ingredients/mill.toml", "ingredients/culture.toml", "formulas/potato-muffins.toml"] {
+        let source = Source { file: file.into(), text: std::fs::read_to_string(example.join(file)).expect("the demo book") };
+        text.files.insert(file.to_owned(), source);
+    }
+    let book = Book::open(text).value;
+    let rounds = 500;
+    let begun = Instant::now();
+    for _ in 0..rounds {
+        let formula = book.formula(black_box("potato-muffins")).expect("the formula").value;
+        for c in 0..formula.components.len() {
+            let overall = overall(&formula, c);
+            black_box((figures(&overall), mixture(&formula, c)));
+        }
+    }
+    let each = begun.elapsed().as_secs_f64() / f64::from(rounds);
+    println!("one demo formula read, resolved and worked out: {:.3} ms (wanted: under 1 ms)", each * 1e3);
+}
+
+/// `check` of a generated book, with the plain reference on the same files.
+fn whole_book(root: &Path, formulas: usize) -> f64 {
+    let book = generated(root, formulas);
+    let program = env!("CARGO_BIN_EXE_wellproved");
+    let seconds = (0..3).map(|_| run(program, &book)).fold(f64::INFINITY, f64::min);
+    let memory = peak_memory(program, &book);
+    println!("check of {formulas} formulas: {seconds:.3} s, {memory:.0} MB at the most");
+    let script = root.join("crates/app/benches/book/reference.py");
+    let reference = Command::new("python3").arg(script).arg(&book).arg(root.join("crates/formula/data/ingredients")).output();
+    match reference {
+        Ok(output) if output.status.success() => {
+            let text = String::from_utf8_lossy(&output.stdout);
+            let theirs: f64 = text.split_whitespace().next().and_then(|word| word.parse().ok()).unwrap_or(f64::NAN);
+            println!("  plain Python reference: {theirs:.3} s, {:.1} times as long", theirs / seconds);
+        }
+        _ => println!("  plain Python reference: python3 with tomllib is not here"),
+    }
+    seconds
+}
+
+fn run(program: &str, book: &Path) -> f64 {
+    let begun = Instant::now();
+    let output = Command::new(program).arg("check").arg(book).output().expect("the program runs");
+    assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stdout));
+    begun.elapsed().as_secs_f64()
+}
+
+/// The most memory the program holds, by way of Python's resource module; NaN where there is none.
+fn peak_memory(program: &str, book: &Path) -> f64 {
+    let script = "import resource,subprocess,sys; subprocess.run(sys.argv[1:], capture_output=True); \
+                  print(resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss / 1024)";
+    let output = Command::new("python3").args(["-c", script, program, "check"]).arg(book).output();
+    output.ok().and_then(|output| String::from_utf8_lossy(&output.stdout).trim().parse().ok()).unwrap_or(f64::NAN)
+}
+
+/// A book of so many formulas: the demo's five dishes over and over, each with a title of its own.
+fn generated(root: &Path, formulas: usize) -> PathBuf {
+    let example = root.join("examples/saltmarsh");
+    let book = root.join(format!("target/bench/book-{formulas}"));
+    let _ = std::fs::remove_dir_all(&book);
+    for part in ["formulas", "ingredients", "kitchens"] {
+        std::fs::create_dir_all(book.join(part)).expect("a folder under target");
+    }
+    for part in ["ingredients", "kitchens"] {
+        for entry in std::fs::read_dir(example.join(part)).expect("the demo book").flatten() {
+            std::fs::copy(entry.path(), book.join(part).join(entry.file_name())).expect("a copy");
+        }
+    }
+    std::fs::copy(example.join("book.toml"), book.join("book.toml")).expect("a copy");
+    let mut dishes: Vec<PathBuf> = std::fs::read_dir(example.join("formulas")).expect("the demo book").flatten().map(|entry| entry.path()).collect();
+    dishes.sort();
+    let texts: Vec<(String, String)> = dishes
+        .iter()
+        .map(|path| (path.file_stem().unwrap_or_default().to_string_lossy().into_owned(), std::fs::read_to_string(path).expect("a formula")))
+        .collect();
+    let base = texts.iter().find(|(name, _)| name == "base-syrup");
+    if let Some((name, text)) = base {
+        std::fs::write(book.join(format!("formulas/{name}.toml")), text).expect("a formula");
+    }
+    let dishes: Vec<&(String, String)> = texts.iter().filter(|(name, _)| name != "base-syrup").collect();
+    for number in 0..formulas - 1 {
+        let (name, text) = dishes[number % dishes.len()];
+        let text = text.replacen("title = \"", &format!("title = \"No. {number}, "), 1);
+        std::fs::write(book.join(format!("formulas/{name}-{number:05}.toml")), text).expect("a formula");
+    }
+    book
+}

@@ -1,0 +1,81 @@
+//! A book opened from the disk and worked out on all cores.
+
+use crate::failure::Failure;
+use crate::files;
+use crate::terminal;
+use formula::{Book, BookText, Checked, Diagnostic, Formula};
+use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
+use rayon::prelude::*;
+use std::path::{Path, PathBuf};
+
+/// A book with its texts.
+pub struct Opened {
+    /// Its folder.
+    pub folder: PathBuf,
+    /// Its texts.
+    pub text: BookText,
+    /// The book.
+    pub book: Book,
+    found: Vec<Diagnostic>,
+    only: Option<String>,
+}
+
+/// Opens the book at a path.
+pub fn open(path: &Path) -> Result<Opened, Failure> {
+    let files::Found { folder, text, refused, only } = files::find(path)?;
+    let Checked { value: book, diagnostics } = Book::open(text.clone());
+    let found = refused.into_iter().chain(diagnostics).collect();
+    Ok(Opened { folder, text, book, found, only })
+}
+
+impl Opened {
+    /// The names of the formulas that were asked for.
+    pub fn names(&self) -> Vec<&str> {
+        match &self.only {
+            Some(only) => self.book.formulas.keys().map(String::as_str).filter(|name| name == only).collect(),
+            None => self.book.formulas.keys().map(String::as_str).collect(),
+        }
+    }
+
+    /// Everything that is wrong, in the order of files and places.
+    pub fn check(&self) -> Vec<Diagnostic> {
+        let worked_out = self.each(|checked| checked.diagnostics);
+        let mut found: Vec<Diagnostic> = self.found.iter().cloned().chain(worked_out.into_iter().flatten()).collect();
+        if self.only.is_some() {
+            let names = self.names();
+            let own = |d: &Diagnostic| self.book.formulas.iter().any(|(name, source)| names.contains(&name.as_str()) && source.file == d.place.file);
+            found.retain(|d| own(d) || !d.place.file.starts_with("formulas/"));
+        }
+        found.sort_by(|a, b| (&a.place.file, a.place.span.start, a.code).cmp(&(&b.place.file, b.place.span.start, b.code)));
+        found
+    }
+
+    /// The formulas that were asked for, worked out, in the order of their names.
+    pub fn formulas(&self) -> Vec<Formula> {
+        self.each(|checked| checked.value)
+    }
+
+    /// Works out every formula that was asked for, on all cores, with progress when it takes long.
+    fn each<T: Send>(&self, take: impl Fn(Checked<Formula>) -> T + Sync) -> Vec<T> {
+        let names = self.names();
+        let bar = progress(names.len());
+        let each = |name: &&str| {
+            let checked = self.book.formula(name);
+            bar.inc(1);
+            checked.map(&take)
+        };
+        let made = names.par_iter().filter_map(each).collect();
+        bar.finish_and_clear();
+        made
+    }
+}
+
+/// A bar that shows itself only to a person, and only when there is much to do.
+pub fn progress(count: usize) -> ProgressBar {
+    let target = if terminal::is_watched() && count > 500 { ProgressDrawTarget::stderr() } else { ProgressDrawTarget::hidden() };
+    let bar = ProgressBar::with_draw_target(Some(count as u64), target);
+    if let Ok(style) = ProgressStyle::with_template("{bar:40} {pos}/{len} formulas, {eta} left") {
+        bar.set_style(style);
+    }
+    bar
+}

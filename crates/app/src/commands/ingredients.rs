@@ -1,0 +1,155 @@
+//! `ingredients`: searches the ingredient table and shows figures with their sources.
+
+use super::{Ended, Format, Outcome};
+use crate::failure::Failure;
+use crate::{book, terminal};
+use comfy_table::{CellAlignment, ContentArrangement, Table};
+use formula::ingredient::{datasets, Figure};
+use formula::{Ingredient, Pantry};
+use quantity::print;
+use serde_json::{json, Value};
+use std::path::PathBuf;
+use std::sync::Arc;
+
+/// Searches the ingredient table; with one match, shows all its figures and their sources.
+///
+///   wellproved ingredients rye
+///   wellproved ingredients milk-whole
+///   wellproved ingredients --sources
+#[derive(clap::Args)]
+#[command(verbatim_doc_comment)]
+pub struct Ingredients {
+    /// Words that the name or title holds.
+    words: Vec<String>,
+    /// Also the ingredients of this book.
+    #[arg(long)]
+    book: Option<PathBuf>,
+    /// Lists the datasets with their licences and attributions.
+    #[arg(long)]
+    sources: bool,
+    /// The form of the answer.
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    format: Format,
+}
+
+impl Ingredients {
+    pub fn run(self) -> Ended {
+        if self.sources {
+            terminal::say(&sources());
+            return Ok(Outcome::Fine);
+        }
+        let pantry = match &self.book {
+            Some(path) => book::open(path)?.book.pantry,
+            None => Pantry::built_in(),
+        };
+        let found = self.search(&pantry);
+        if found.is_empty() {
+            let asked = self.words.join(" ");
+            let near = pantry.nearest(&asked).map_or_else(String::new, |near| format!("did you mean “{near}”?"));
+            return Err(Failure::new(format!("no ingredient matches “{asked}”")).hint(near));
+        }
+        terminal::say(&match (self.format, &found[..]) {
+            (Format::Json, _) => format!("{:#}", Value::Array(found.iter().map(|one| as_json(one)).collect())),
+            (Format::Text, [one]) => in_full(one),
+            (Format::Text, many) => list(many),
+        });
+        Ok(Outcome::Fine)
+    }
+
+    /// An exact name alone, or else every ingredient that holds all the words.
+    fn search(&self, pantry: &Pantry) -> Vec<Arc<Ingredient>> {
+        let asked = self.words.join(" ");
+        if let Some(one) = pantry.find(&asked).filter(|_| !asked.is_empty()) {
+            return vec![Arc::clone(one)];
+        }
+        let holds = |one: &Ingredient| {
+            let text = format!("{} {} {}", one.name, one.title, one.also.join(" ")).to_lowercase();
+            self.words.iter().all(|word| text.contains(&word.to_lowercase()))
+        };
+        pantry.all().filter(|one| holds(one)).cloned().collect()
+    }
+}
+
+fn list(many: &[Arc<Ingredient>]) -> String {
+    let mut table = Table::new();
+    table.load_style(publish::sheet::RULED).set_content_arrangement(ContentArrangement::Dynamic).set_width(terminal::width() as u16);
+    table.set_header(["name", "title", "water", "protein", "fat", "sugars", "g/ml"]);
+    let shown = |one: &Ingredient, figure| one.composition.get(figure).map_or_else(|| "–".to_owned(), |value| print::number(value, 1));
+    for one in many {
+        let density = one.density.as_ref().map_or_else(|| "–".to_owned(), |(density, _)| print::number(density.as_grams_per_millilitre(), 3));
+        let figures = [Figure::Water, Figure::Protein, Figure::Fat, Figure::Sugars].map(|figure| shown(one, figure));
+        table.add_row([one.name.clone(), one.title.clone()].into_iter().chain(figures).chain([density]));
+    }
+    for column in 2..7 {
+        if let Some(column) = table.column_mut(column) {
+            column.set_cell_alignment(CellAlignment::Right);
+        }
+    }
+    format!("{}\n\ng per 100 g; – is not known, never nothing. Name one alone to see all of it.", table.trim_fmt())
+}
+
+fn in_full(one: &Ingredient) -> String {
+    let mut out = format!("{}\n{}\n\n", one.title, "═".repeat(one.title.chars().count()));
+    let mut say = |label: &str, value: String| {
+        if !value.is_empty() {
+            out.push_str(&format!("{label:24} {value}\n"));
+        }
+    };
+    say("name", one.name.clone());
+    say("also", one.also.join(", "));
+    say("group", one.group.clone());
+    if one.counts_as_flour {
+        say("counts as", "flour".to_owned());
+    }
+    let parts: Vec<String> = one.parts.iter().map(|(part, share)| format!("{} {}", print::percent(*share, 1), part.title)).collect();
+    say("made of", parts.join(", "));
+    if let Some((density, source)) = &one.density {
+        say("density", format!("{} g/ml ({source})", print::number(density.as_grams_per_millilitre(), 3)));
+    }
+    if let Some(piece) = &one.piece {
+        say("one piece", format!("{} ({})", print::mass(piece.weighs), piece.of));
+    }
+    say("edible part", print::percent(one.edible, 0));
+    say("allergens", if one.allergens.is_empty() { "none of the listed ones".to_owned() } else { one.allergens.join(", ") });
+    say("added sugar", if one.added_sugar { "yes" } else { "no" }.to_owned());
+    say("source", source_in_words(one));
+    say("notes", one.notes.clone());
+    out.push_str("\nper 100 g edible portion\n");
+    for figure in Figure::ALL {
+        let value = one.composition.get(*figure).map_or_else(|| "not known".to_owned(), |value| format!("{} {}", print::number(value, 3), figure.unit()));
+        out.push_str(&format!("  {:28} {value}\n", figure.title()));
+    }
+    out
+}
+
+fn source_in_words(one: &Ingredient) -> String {
+    let source = &one.source;
+    let Some(key) = &source.dataset else { return source.name.clone() };
+    let dataset = datasets().iter().find(|dataset| dataset.key == *key);
+    let title = dataset.map_or_else(|| key.clone(), |dataset| format!("{}, {}", dataset.title, dataset.release));
+    let id = source.id.as_ref().map(|id| format!(", {id}")).unwrap_or_default();
+    if source.name.is_empty() { format!("{title}{id}") } else { format!("{title}{id}: {}", source.name) }
+}
+
+fn as_json(one: &Ingredient) -> Value {
+    let figures: serde_json::Map<String, Value> = Figure::ALL.iter().map(|figure| (figure.name().to_owned(), json!(one.composition.get(*figure)))).collect();
+    json!({
+        "name": one.name,
+        "title": one.title,
+        "also": one.also,
+        "group": one.group,
+        "counts-as-flour": one.counts_as_flour,
+        "per-100-g": figures,
+        "grams-per-ml": one.density.as_ref().map(|(density, _)| density.as_grams_per_millilitre()),
+        "piece-grams": one.piece.as_ref().map(|piece| piece.weighs.as_grams()),
+        "edible": one.edible.as_ratio(),
+        "allergens": one.allergens,
+        "added-sugar": one.added_sugar,
+        "source": source_in_words(one),
+        "notes": one.notes,
+    })
+}
+
+fn sources() -> String {
+    datasets().iter().map(|set| format!("{} ({})\n  {}\n  licence: {}\n  {}\n\n", set.title, set.key, set.release, set.licence, set.attribution)).collect()
+}

@@ -1,0 +1,49 @@
+//! Why a command could not run at all.
+
+use std::fmt;
+use std::path::Path;
+
+/// A failure with what was being done, what went wrong, and what to do.
+#[derive(Debug)]
+pub struct Failure {
+    message: String,
+    hint: Option<String>,
+}
+
+impl Failure {
+    /// A failure in words.
+    pub fn new(message: impl Into<String>) -> Self {
+        Self { message: message.into(), hint: None }
+    }
+
+    /// The same with what to do.
+    #[must_use]
+    pub fn hint(mut self, hint: impl Into<String>) -> Self {
+        self.hint = Some(hint.into());
+        self
+    }
+
+    /// A file or folder that could not be used.
+    pub fn file(doing: &str, path: &Path, error: &std::io::Error) -> Self {
+        Self::new(format!("could not {doing} {}: {}", path.display(), plain(error)))
+    }
+}
+
+/// The system's word without its number.
+fn plain(error: &std::io::Error) -> String {
+    match error.kind() {
+        std::io::ErrorKind::NotFound => "there is no such file or folder".to_owned(),
+        std::io::ErrorKind::PermissionDenied => "permission denied".to_owned(),
+        _ => error.to_string(),
+    }
+}
+
+impl fmt::Display for Failure {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.message)?;
+        match &self.hint {
+            Some(hint) => write!(f, "\n  {hint}"),
+            None => Ok(()),
+        }
+    }
+}

@@ -1,0 +1,139 @@
+//! Books and formulas on the disk: read into texts, written whole or not at all.
+
+use crate::failure::Failure;
+use formula::source::{too_large, Source, MOST_BYTES, MOST_FILES};
+use formula::{BookText, Diagnostic};
+use std::fs;
+use std::io::Write;
+use std::path::{Path, PathBuf};
+
+/// A book as it was found on the disk.
+pub struct Found {
+    /// Its folder.
+    pub folder: PathBuf,
+    /// Its texts, file names relative to the folder.
+    pub text: BookText,
+    /// Files that are no text or too large.
+    pub refused: Vec<Diagnostic>,
+    /// The name of the one formula that was asked for, if it was a file.
+    pub only: Option<String>,
+}
+
+/// Reads the book at a path: its folder, or one of its formula files.
+pub fn find(path: &Path) -> Result<Found, Failure> {
+    let meta = fs::metadata(path).map_err(|error| {
+        Failure::file("open", path, &error).hint("give the folder of a book, such as examples/saltmarsh, or one formula's file")
+    })?;
+    if meta.is_dir() {
+        return read_book(path.to_owned(), None);
+    }
+    let file = fs::canonicalize(path).map_err(|error| Failure::file("open", path, &error))?;
+    let only = file.file_stem().map(|stem| stem.to_string_lossy().into_owned());
+    match file.ancestors().skip(1).take(3).find(|folder| folder.join("book.toml").is_file()) {
+        Some(folder) => read_book(folder.to_owned(), only),
+        None => read_alone(&file, only),
+    }
+}
+
+/// A formula file without a book around it.
+fn read_alone(file: &Path, only: Option<String>) -> Result<Found, Failure> {
+    let folder = file.parent().unwrap_or(Path::new(".")).to_owned();
+    let mut found = Found { folder, text: BookText::default(), refused: Vec::new(), only };
+    let name = file.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
+    found.read(file, format!("formulas/{name}"), &name)?;
+    Ok(found)
+}
+
+fn read_book(folder: PathBuf, only: Option<String>) -> Result<Found, Failure> {
+    let mut found = Found { folder: folder.clone(), text: BookText::default(), refused: Vec::new(), only };
+    let settings = folder.join("book.toml");
+    if settings.is_file() {
+        found.read(&settings, "book.toml".to_owned(), "book.toml")?;
+    }
+    for part in ["kitchens", "ingredients", "formulas"] {
+        found.read_folder(&folder.join(part), part)?;
+    }
+    // A bare folder of formulas is a book too.
+    if !folder.join("formulas").is_dir() {
+        found.read_folder_flat(&folder)?;
+    }
+    if !found.text.files.keys().any(|file| file.starts_with("formulas/")) && found.refused.is_empty() {
+        return Err(Failure::new(format!("{} holds no formulas", folder.display()))
+            .hint("a book has its formulas in formulas/*.toml; `wellproved new` writes a first one"));
+    }
+    Ok(found)
+}
+
+impl Found {
+    fn read_folder(&mut self, folder: &Path, part: &str) -> Result<(), Failure> {
+        if !folder.is_dir() {
+            return Ok(());
+        }
+        for path in listed(folder)? {
+            let name = path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
+            let inner = format!("{part}/{name}");
+            if path.is_dir() {
+                self.read_folder(&path, &inner)?;
+            } else if path.extension().is_some_and(|end| end == "toml") {
+                self.read(&path, inner.clone(), &inner)?;
+            }
+        }
+        Ok(())
+    }
+
+    fn read_folder_flat(&mut self, folder: &Path) -> Result<(), Failure> {
+        for path in listed(folder)? {
+            let name = path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
+            let is_formula = path.extension().is_some_and(|end| end == "toml") && name != "book.toml" && path.is_file();
+            if is_formula {
+                self.read(&path, format!("formulas/{name}"), &name)?;
+            }
+        }
+        Ok(())
+    }
+
+    /// Reads a file under its name in the book; `shown` is how faults call it.
+    fn read(&mut self, path: &Path, key: String, shown: &str) -> Result<(), Failure> {
+        if self.text.files.len() >= MOST_FILES {
+            return Err(Failure::new(format!("the book has more than {MOST_FILES} files")).hint("split it into several books"));
+        }
+        let failed = |error: std::io::Error| Failure::file("read", path, &error);
+        let size = fs::metadata(path).map_err(failed)?.len();
+        if size > MOST_BYTES {
+            self.refused.push(too_large(shown, size));
+            return Ok(());
+        }
+        let checked = Source::from_bytes(shown, fs::read(path).map_err(failed)?);
+        self.refused.extend(checked.diagnostics);
+        if let Some(source) = checked.value {
+            self.text.files.insert(key, source);
+        }
+        Ok(())
+    }
+}
+
+/// The entries of a folder in the order of their names.
+fn listed(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
+    let entries = fs::read_dir(folder).map_err(|error| Failure::file("list", folder, &error))?;
+    let mut paths: Vec<PathBuf> = entries.flatten().map(|entry| entry.path()).collect();
+    paths.retain(|path| !path.file_name().is_some_and(|name| name.to_string_lossy().starts_with('.')));
+    paths.sort();
+    Ok(paths)
+}
+
+/// Writes a file whole or not at all, its folder made if need be.
+pub fn write(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
+    let failed = |error: std::io::Error| Failure::file("write", path, &error);
+    let folder = path.parent().unwrap_or(Path::new("."));
+    fs::create_dir_all(folder).map_err(failed)?;
+    let mut draft = tempfile::NamedTempFile::new_in(folder).map_err(failed)?;
+    draft.write_all(bytes).map_err(failed)?;
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::PermissionsExt;
+        let readable = fs::Permissions::from_mode(0o644);
+        draft.as_file().set_permissions(readable).map_err(failed)?;
+    }
+    draft.persist(path).map_err(|error| failed(error.error))?;
+    Ok(())
+}

@@ -1,0 +1,42 @@
+//! `ingredients`: search, one in full, sources.
+
+use crate::sandbox::Sandbox;
+
+#[test]
+fn a_search_lists_what_holds_the_word() {
+    insta::assert_snapshot!("ingredients_rye", Sandbox::empty().fine(&["ingredients", "rye"]));
+}
+
+#[test]
+fn one_in_full_with_its_source() {
+    insta::assert_snapshot!("ingredient_in_full", Sandbox::empty().fine(&["ingredients", "semolina-durum"]));
+}
+
+#[test]
+fn by_the_name_people_type() {
+    let out = Sandbox::empty().fine(&["ingredients", "Whole", "Milk", "--format", "json"]);
+    let found: serde_json::Value = serde_json::from_str(&out).expect("JSON");
+    assert_eq!(found[0]["name"], "milk-whole");
+    assert_eq!(found[0]["per-100-g"]["water"], 88.13);
+}
+
+#[test]
+fn the_authors_own_are_found_too() {
+    let out = Sandbox::with_demo().fine(&["ingredients", "culture", "--book", "saltmarsh"]);
+    assert!(out.contains("rye-culture") || out.contains("Ripe"), "{out}");
+}
+
+#[test]
+fn datasets_with_licences() {
+    let out = Sandbox::empty().fine(&["ingredients", "--sources"]);
+    for word in ["USDA", "Ciqual", "Open Government Licence", "Public domain"] {
+        assert!(out.contains(word), "{word} is not named:\n{out}");
+    }
+}
+
+#[test]
+fn an_unknown_name_is_told_with_the_nearest() {
+    let ran = Sandbox::empty().run(&["ingredients", "buter-unsalted"]);
+    assert_eq!(ran.status, 2);
+    assert!(ran.err.contains("butter-unsalted"), "{}", ran.err);
+}

@@ -1,0 +1,55 @@
+//! `sheet` in all its forms.
+
+use crate::sandbox::{small_formula, Sandbox};
+
+const MUFFINS: &str = "saltmarsh/formulas/potato-muffins.toml";
+
+#[test]
+fn as_text() {
+    insta::assert_snapshot!("sheet_as_text", Sandbox::with_demo().fine(&["sheet", MUFFINS]));
+}
+
+#[test]
+fn as_rows_for_a_spreadsheet() {
+    let sandbox = Sandbox::with_demo();
+    let out = sandbox.fine(&["sheet", MUFFINS, "--format", "csv"]);
+    let mut reader = csv::Reader::from_reader(out.as_bytes());
+    let rows: Vec<csv::StringRecord> = reader.records().map(|row| row.expect("a row as wide as the heading")).collect();
+    assert!(rows.len() > 15);
+    insta::assert_snapshot!("sheet_as_csv", out);
+}
+
+#[test]
+fn as_json() {
+    let out = Sandbox::with_demo().fine(&["sheet", MUFFINS, "--format", "json"]);
+    let value: serde_json::Value = serde_json::from_str(&out).expect("JSON");
+    let muffins = &value[0]["components"][0];
+    let total = muffins["overall"].as_array().expect("rows").iter().map(|row| row["grams"].as_f64().expect("gram")).sum::<f64>();
+    let mixed = muffins["stages"].as_array().expect("stages").last().expect("a stage")["mixed-grams"].as_f64().expect("gram");
+    assert!((total - mixed).abs() < 1e-6, "the overall formula weighs what is mixed: {total} and {mixed}");
+}
+
+#[test]
+fn as_a_page_and_as_a_drawing() {
+    let sandbox = Sandbox::with_demo();
+    let page = sandbox.fine(&["sheet", "saltmarsh", "--format", "html"]);
+    assert!(page.starts_with("<!DOCTYPE html>") && page.matches("<article").count() == 6);
+    let drawing = sandbox.fine(&["sheet", MUFFINS, "--format", "svg"]);
+    assert!(drawing.starts_with("<svg") && drawing.contains("<title"));
+}
+
+#[test]
+fn no_cell_is_taken_for_a_command() {
+    let sandbox = Sandbox::empty();
+    let formula = small_formula("flour-bread = { amount = \"500 g\", title = \"=1+1\", note = \"@here\" }", "Mix {flour-bread}.");
+    sandbox.write("flat.toml", formula.replace("Flat bread", "-2+3"));
+    let out = sandbox.fine(&["sheet", "flat.toml", "--format", "csv"]);
+    assert!(out.contains("'=1+1") && out.contains("'@here") && out.contains("'-2+3"), "{out}");
+}
+
+#[test]
+fn a_formula_that_is_not_there() {
+    let ran = Sandbox::with_demo().run(&["sheet", "saltmarsh", "--formula", "rolls"]);
+    assert_eq!(ran.status, 2);
+    assert!(ran.err.contains("no formula called “rolls”") && ran.err.contains("potato-muffins"), "{}", ran.err);
+}

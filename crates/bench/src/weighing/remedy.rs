@@ -1,0 +1,48 @@
+//! What to do with an amount that a scale cannot show: weigh more of it in water, or bake more.
+
+use quantity::{Fraction, Mass};
+
+/// The rounding that a weighing may cost at most: half a display step is then a twentieth of the amount.
+pub const GOOD_TO: Fraction = Fraction::percent(5.0);
+
+/// Ways out for an amount below what a scale shows well.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Remedy {
+    /// Weigh a multiple in water and use a part of that, for what dissolves or can be stirred up.
+    pub solution: Option<Solution>,
+    /// The smallest multiple of the batch at which the scale is good to ±5 %.
+    pub smallest_batch: f64,
+}
+
+/// A weighable amount in water, of which a weighable part holds what is wanted.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Solution {
+    /// What is weighed of the ingredient, a whole number of display steps.
+    pub weigh: Mass,
+    /// The water it is stirred into, so that the whole is a round ten times as much.
+    pub water: Mass,
+    /// What is used of the whole.
+    pub take: Mass,
+    /// The water in what is used, to be taken off the formula's water.
+    pub water_taken: Mass,
+}
+
+/// The smallest multiple of the batch at which a scale of that display step is good to ±5 %.
+#[must_use]
+pub fn smallest_batch(wanted: Mass, step: Mass) -> f64 {
+    ((step / wanted) / (2.0 * GOOD_TO.as_ratio())).max(1.0)
+}
+
+/// Ten times as much, or a hundred or a thousand, until the scale shows it well; in nine times its
+/// weight of water, of which the exact part is taken.
+#[must_use]
+pub fn solution(wanted: Mass, step: Mass) -> Solution {
+    let mut times = 10.0;
+    while wanted * times < step * 10.0 && times < 1e6 {
+        times *= 10.0;
+    }
+    let weigh = step * (wanted * times / step).round().max(1.0);
+    let whole = weigh * 10.0;
+    let take = whole * (wanted / weigh);
+    Solution { weigh, water: whole - weigh, take, water_taken: take - wanted }
+}

@@ -1,0 +1,29 @@
+//! A small amount by the spoon: the nearest measure, and how far two people's spoons differ.
+
+use formula::Ingredient;
+use quantity::{print, Fraction, Mass, SpoonSystem};
+
+/// How far spooned powders differ from one person to the next: common practice, no source.
+const POWDER_SPREAD: Fraction = Fraction::percent(15.0);
+/// How far poured liquids differ: common practice, no source.
+const LIQUID_SPREAD: Fraction = Fraction::percent(5.0);
+
+/// A spoon measure.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Spoonful {
+    /// The measure in words: "¼ tsp".
+    pub measure: String,
+    /// How far it is from the amount, as a share.
+    pub off: Fraction,
+    /// How far two people's spoons differ, either way.
+    pub spread: Fraction,
+}
+
+/// The spoon measure nearest to an amount, if one comes within a tenth.
+#[must_use]
+pub fn spoonful(ingredient: &Ingredient, amount: Mass, system: SpoonSystem) -> Option<Spoonful> {
+    let (density, _) = ingredient.density.as_ref()?;
+    let (measure, off) = print::spoons(amount / *density, system)?;
+    let pours = matches!(ingredient.group.as_str(), "liquid" | "spirit" | "syrup" | "dairy" | "fat" | "egg");
+    Some(Spoonful { measure, off, spread: if pours { LIQUID_SPREAD } else { POWDER_SPREAD } })
+}

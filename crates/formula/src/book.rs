@@ -1,0 +1,226 @@
+//! A whole book: its texts, its settings, kitchens and ingredients, and its formulas by name.
+
+use crate::arithmetic;
+use crate::ingredient::{nearest, StockedFile};
+use crate::read::{read_book, read_formula, read_ingredients, read_kitchen, BookSettings, Kitchen};
+use crate::resolve::formula::{Blend, Formula};
+use crate::resolve::{resolve, OtherFormula, Surroundings};
+use crate::source::{LONGEST_CHAIN, Source};
+use crate::{fault, Checked, Diagnostic, Pantry, Place};
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+use std::sync::{Arc, RwLock};
+
+/// The texts of a book by file name, with forward slashes: all that the core is told.
+#[derive(Clone, Debug, Default)]
+pub struct BookText {
+    /// The files.
+    pub files: BTreeMap<String, Source>,
+}
+
+/// What was found of a formula that another one uses.
+#[derive(Clone, Debug)]
+enum Other {
+    /// What it makes, and the length of the longest chain of formulas from it down.
+    Makes(Arc<Blend>, usize),
+    Faulty,
+    Circle(Vec<String>),
+    /// The chain from it down is longer than that.
+    LongerThan(usize),
+}
+
+impl Other {
+    /// The answer where a chain may go on so far; none if it must be worked out anew for that.
+    fn answer(self, room: usize) -> Option<OtherFormula> {
+        match self {
+            Self::Makes(_, length) if length > room => Some(OtherFormula::TooFar),
+            Self::Makes(blend, _) => Some(OtherFormula::Makes(blend)),
+            Self::Faulty => Some(OtherFormula::Faulty),
+            Self::Circle(way) => Some(OtherFormula::Circle(way)),
+            Self::LongerThan(length) => (room <= length).then_some(OtherFormula::TooFar),
+        }
+    }
+}
+
+/// What a formula met among those it uses.
+#[derive(Default)]
+struct Met {
+    circle: Option<Vec<String>>,
+    too_far: bool,
+    longest: usize,
+}
+
+/// A book with everything read but its formulas, which are worked out one by one.
+#[derive(Debug)]
+pub struct Book {
+    /// What holds for all of it.
+    pub settings: BookSettings,
+    /// Its kitchens by name.
+    pub kitchens: BTreeMap<String, Kitchen>,
+    /// Its ingredients.
+    pub pantry: Pantry,
+    /// Its formulas' texts by name.
+    pub formulas: BTreeMap<String, Source>,
+    /// The settings' text, if there is a `book.toml`.
+    pub has_settings: bool,
+    others: RwLock<BTreeMap<String, Other>>,
+}
+
+impl Book {
+    /// Reads the settings, kitchens and ingredients of a book.
+    #[must_use]
+    pub fn open(text: BookText) -> Checked<Self> {
+        let mut found = Vec::new();
+        let mut keep = |diagnostics: Vec<Diagnostic>| found.extend(diagnostics);
+        let mut settings = BookSettings::default();
+        let mut kitchens = BTreeMap::new();
+        let mut stocked = Vec::new();
+        let mut formulas = BTreeMap::new();
+        let mut settings_file = None;
+        for (file, source) in text.files {
+            if file == "book.toml" {
+                let read = read_book(&source);
+                settings = read.value;
+                settings_file = Some(source.file);
+                keep(read.diagnostics);
+            } else if file.starts_with("kitchens/") {
+                let read = read_kitchen(&source);
+                kitchens.insert(read.value.name.clone(), read.value);
+                keep(read.diagnostics);
+            } else if file.starts_with("ingredients/") {
+                let read = read_ingredients(&source);
+                stocked.push(StockedFile { file: source.file, ingredients: read.value });
+                keep(read.diagnostics);
+            } else {
+                let name = name_of(&file);
+                if let Some(other) = formulas.get(&name) {
+                    keep(vec![named_twice(&source, other, &name)]);
+                } else {
+                    formulas.insert(name, source);
+                }
+            }
+        }
+        let pantry = Pantry::stocked(stocked);
+        keep(pantry.diagnostics);
+        if let (Some(kitchen), Some(file)) = (&settings.kitchen, &settings_file)
+            && !kitchens.contains_key(&kitchen.value)
+        {
+            let known: Vec<&str> = kitchens.keys().map(String::as_str).collect();
+            let message = format!("there is no kitchen called “{}”", kitchen.value);
+            let found = fault::UNKNOWN_KITCHEN.at(kitchen.place(file), message);
+            keep(vec![found.hint(format!("the files in kitchens/ are: {}", known.join(", ")))]);
+        }
+        let has_settings = settings_file.is_some();
+        let others = RwLock::new(BTreeMap::new());
+        Checked { value: Self { settings, kitchens, pantry: pantry.value, formulas, has_settings, others }, diagnostics: found }
+    }
+
+    /// The kitchen that formulas are worked out for.
+    #[must_use]
+    pub fn kitchen(&self) -> Kitchen {
+        let chosen = self.settings.kitchen.as_ref().and_then(|name| self.kitchens.get(&name.value));
+        chosen.or_else(|| self.kitchens.values().next()).cloned().unwrap_or_else(Kitchen::assumed)
+    }
+
+    /// Works out the formula of that name.
+    #[must_use]
+    pub fn formula(&self, name: &str) -> Option<Checked<Formula>> {
+        let source = self.formulas.get(name)?;
+        Some(self.work_out(source, &[name]).0)
+    }
+
+    fn work_out(&self, source: &Source, way: &[&str]) -> (Checked<Formula>, Met) {
+        let met = RefCell::new(Met::default());
+        let made = read_formula(source).then(|draft| {
+            let other = |name: &str| self.meet(name, way, &mut met.borrow_mut());
+            let nearest_formula = |name: &str| nearest(name, self.formulas.keys().map(String::as_str)).map(str::to_owned);
+            let around = Surroundings {
+                pantry: &self.pantry,
+                spoons: self.settings.spoons,
+                eggs: self.settings.eggs,
+                other_formula: &other,
+                nearest_formula: &nearest_formula,
+            };
+            resolve(&draft, &around)
+        });
+        (made, met.into_inner())
+    }
+
+    /// What another formula makes, with a note of what stood in the way; `way` is the chain of formulas that asks.
+    fn meet(&self, name: &str, way: &[&str], met: &mut Met) -> OtherFormula {
+        let answer = self.other_formula(name, way);
+        match &answer {
+            OtherFormula::Circle(circle) => met.circle = met.circle.take().or_else(|| Some(circle.clone())),
+            OtherFormula::TooFar => met.too_far = true,
+            OtherFormula::Makes(_) => met.longest = met.longest.max(self.length(name)),
+            OtherFormula::Unknown | OtherFormula::Faulty => {}
+        }
+        answer
+    }
+
+    fn known(&self, name: &str) -> Option<Other> {
+        self.others.read().ok()?.get(name).cloned()
+    }
+
+    /// The longest chain of formulas from one down, as far as is known.
+    fn length(&self, name: &str) -> usize {
+        match self.known(name) {
+            Some(Other::Makes(_, length)) => length,
+            _ => 0,
+        }
+    }
+
+    fn other_formula(&self, name: &str, way: &[&str]) -> OtherFormula {
+        if let Some(at) = way.iter().position(|other| *other == name) {
+            return OtherFormula::Circle(circle(&way[at..]));
+        }
+        let Some(source) = self.formulas.get(name) else { return OtherFormula::Unknown };
+        let room = LONGEST_CHAIN.saturating_sub(way.len());
+        if room == 0 {
+            return OtherFormula::TooFar;
+        }
+        if let Some(answer) = self.known(name).and_then(|known| known.answer(room)) {
+            return answer;
+        }
+        // Worked out without holding the lock: two threads may do it twice, none can wait for another.
+        let longer: Vec<&str> = way.iter().copied().chain([name]).collect();
+        let (made, met) = self.work_out(source, &longer);
+        let other = judge(name, &made, met, room);
+        if let Ok(mut others) = self.others.write() {
+            others.insert(name.to_owned(), other.clone());
+        }
+        other.answer(room).unwrap_or(OtherFormula::Faulty)
+    }
+}
+
+/// What a formula that another one uses turned out to be.
+fn judge(name: &str, made: &Checked<Formula>, met: Met, room: usize) -> Other {
+    // One that only leads to a circle is no part of it.
+    if let Some(circle) = met.circle.filter(|circle| circle.iter().any(|one| one == name)) {
+        return Other::Circle(circle);
+    }
+    if met.too_far {
+        return Other::LongerThan(room);
+    }
+    let broken = made.diagnostics.iter().any(|found| found.severity == crate::Severity::Error);
+    let blend = if broken { None } else { arithmetic::blend(&made.value) };
+    blend.map_or(Other::Faulty, |blend| Other::Makes(Arc::new(blend), met.longest + 1))
+}
+
+/// A circle of names told from its first in the alphabet, so that it reads the same whoever asks.
+fn circle(way: &[&str]) -> Vec<String> {
+    let first = way.iter().enumerate().min_by_key(|(_, name)| **name).map_or(0, |(at, _)| at);
+    let turned = way[first..].iter().chain(&way[..=first]);
+    turned.map(|name| (*name).to_owned()).collect()
+}
+
+fn named_twice(source: &Source, other: &Source, name: &str) -> Diagnostic {
+    let place = Place { file: Arc::clone(&source.file), span: 0..0 };
+    let message = format!("two formulas are called “{name}”: {} and {}", other.file, source.file);
+    fault::NAME_TWICE.at(place, message).hint("rename one of the files; other formulas call them by that name")
+}
+
+fn name_of(file: &str) -> String {
+    let name = file.rsplit('/').next().unwrap_or(file);
+    name.strip_suffix(".toml").unwrap_or(name).to_owned()
+}

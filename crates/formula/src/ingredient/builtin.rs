@@ -1,0 +1,87 @@
+//! The built-in table: published figures in our own layout, with their datasets and licences.
+
+use crate::read::{read_ingredients, IngredientDraft};
+use crate::source::Source;
+use std::sync::LazyLock;
+use toml::de::{DeTable, DeValue};
+
+macro_rules! groups {
+    ($($group:literal),+ $(,)?) => {
+        const GROUPS: &[(&str, &str)] = &[$(($group, include_str!(concat!("../../data/ingredients/", $group, ".toml")))),+];
+    };
+}
+
+groups!(
+    "flour", "starch", "sugar", "syrup", "dairy", "egg", "fat", "fruit", "nut", "chocolate", "spice", "leaven", "liquid",
+    "spirit", "salt", "other"
+);
+
+/// The rows of the built-in table by group, as read.
+pub fn builtin_drafts() -> impl Iterator<Item = (&'static str, Vec<IngredientDraft>)> {
+    GROUPS.iter().map(|(group, text)| {
+        let source = Source { file: format!("data/ingredients/{group}.toml").into(), text: (*text).to_owned() };
+        let read = read_ingredients(&source);
+        debug_assert!(read.diagnostics.is_empty(), "{:?}", read.diagnostics);
+        (*group, read.value)
+    })
+}
+
+/// A published dataset that the table draws on.
+#[derive(Clone, Debug)]
+pub struct Dataset {
+    /// The key by which rows name it.
+    pub key: String,
+    /// Its title.
+    pub title: String,
+    /// Its release.
+    pub release: String,
+    /// Its licence.
+    pub licence: String,
+    /// The attribution it asks for.
+    pub attribution: String,
+}
+
+/// A substance that labels must name.
+#[derive(Clone, Debug)]
+pub struct Allergen {
+    /// The code in ingredient rows.
+    pub code: String,
+    /// What readers see.
+    pub title: String,
+}
+
+/// The datasets, in the order of their file.
+pub fn datasets() -> &'static [Dataset] {
+    static DATASETS: LazyLock<Vec<Dataset>> = LazyLock::new(|| {
+        rows(include_str!("../../data/sources.toml"), |key, word| Dataset {
+            key,
+            title: word("title"),
+            release: word("release"),
+            licence: word("licence"),
+            attribution: word("attribution"),
+        })
+    });
+    &DATASETS
+}
+
+/// The allergens, in the order of their file.
+pub fn allergens() -> &'static [Allergen] {
+    static ALLERGENS: LazyLock<Vec<Allergen>> =
+        LazyLock::new(|| rows(include_str!("../../data/allergens.toml"), |code, word| Allergen { code, title: word("title") }));
+    &ALLERGENS
+}
+
+/// One value a table of a data file, in written order.
+fn rows<T>(text: &'static str, row: impl Fn(String, &dyn Fn(&str) -> String) -> T) -> Vec<T> {
+    let (table, _) = DeTable::parse_recoverable(text);
+    let mut entries: Vec<_> = table.get_ref().iter().collect();
+    entries.sort_by_key(|(key, _)| key.span().start);
+    entries
+        .into_iter()
+        .filter_map(|(key, value)| {
+            let DeValue::Table(fields) = value.get_ref() else { return None };
+            let word = |name: &str| fields.get(name).and_then(|v| v.get_ref().as_str()).unwrap_or_default().to_owned();
+            Some(row(key.get_ref().to_string(), &word))
+        })
+        .collect()
+}

@@ -1,0 +1,209 @@
+//! A formula file: its head, its components and their yields.
+
+use super::amount::measure;
+use super::draft::{ComponentDraft, Draft, PhotographDraft, YieldDraft};
+use super::fields::{Fields, Reader};
+use super::keys;
+use super::stage::read_stage;
+use super::{toml_text, At};
+use crate::source::{Source, MOST_LINES};
+use crate::{fault, Checked};
+use quantity::{Count, Fraction, Kind, Length, Mass, Measure, SpoonSystem, Volume};
+use std::ops::Range;
+use toml::de::DeTable;
+
+/// Reads a formula; what cannot be read is reported and left out.
+#[must_use]
+pub fn read_formula(source: &Source) -> Checked<Draft> {
+    let mut found = Vec::new();
+    let table = toml_text::parse(&source.file, &source.text, &mut found);
+    let unreadable = found.iter().any(|d| d.code == fault::NESTED_TOO_DEEP.code);
+    let mut reader = Reader { file: &source.file, found: &mut found };
+    let value = if unreadable { empty(source) } else { read(&mut reader, source, &table) };
+    Checked { value, diagnostics: found }
+}
+
+fn empty(source: &Source) -> Draft {
+    Draft {
+        file: source.file.clone(),
+        name: stem(&source.file).to_owned(),
+        title: String::new(),
+        intro: String::new(),
+        tags: Vec::new(),
+        source: None,
+        notes: Vec::new(),
+        storage: None,
+        photograph: None,
+        components: Vec::new(),
+    }
+}
+
+/// The file's name without folder and ending.
+pub fn stem(file: &str) -> &str {
+    let name = file.rsplit('/').next().unwrap_or(file);
+    name.strip_suffix(".toml").unwrap_or(name)
+}
+
+fn read(reader: &mut Reader, source: &Source, table: &DeTable) -> Draft {
+    let fields = Fields::open(reader, table, source.beginning(), &keys::FORMULA);
+    let mut draft = empty(source);
+    let owned = |text: Option<At<&str>>| text.map(|text| text.value.to_owned());
+    draft.title = owned(fields.text(reader, "title")).unwrap_or_default();
+    draft.intro = owned(fields.text(reader, "intro")).unwrap_or_default();
+    draft.tags = plain(fields.texts(reader, "tags"));
+    draft.source = owned(fields.text(reader, "source"));
+    draft.notes = plain(fields.texts(reader, "notes"));
+    draft.storage = owned(fields.text(reader, "storage"));
+    draft.photograph = fields.table(reader, "photograph").and_then(|(table, span)| read_photograph(reader, table, span));
+    for (table, span) in fields.tables(reader, "component") {
+        draft.components.push(read_component(reader, source, table, span));
+    }
+    check_size(reader, &mut draft);
+    draft
+}
+
+fn plain(texts: Vec<At<String>>) -> Vec<String> {
+    texts.into_iter().map(|text| text.value).collect()
+}
+
+/// Reports a formula with too many lines or steps, and refuses to go on with it.
+fn check_size(reader: &mut Reader, draft: &mut Draft) {
+    let stages = || draft.components.iter().flat_map(|component| &component.stages);
+    let lines: usize = stages().map(|stage| stage.lines.len()).sum();
+    let steps: usize = stages().map(|stage| stage.steps.len()).sum();
+    if lines > MOST_LINES || steps > MOST_LINES {
+        let message = format!("the formula has {lines} ingredient lines and {steps} steps; it may have {MOST_LINES} of each");
+        reader.report(&fault::TOO_MANY_LINES, 0..0, message, "split it into several formulas");
+        draft.components.clear();
+    }
+}
+
+fn read_photograph(reader: &mut Reader, table: &DeTable, span: Range<usize>) -> Option<PhotographDraft> {
+    let fields = Fields::open(reader, table, span, &keys::PHOTOGRAPH);
+    let file = fields.text(reader, "file")?;
+    let alt = fields.text(reader, "alt").map(|alt| alt.value.trim().to_owned()).unwrap_or_default();
+    if alt.is_empty() {
+        let message = format!("the photograph “{}” has no description", file.value);
+        reader.report(&fault::ALT_TEXT_MISSING, file.span.clone(), message, "say in alt what the picture shows, for those who cannot see it");
+    }
+    Some(PhotographDraft { file: file.value.to_owned(), alt })
+}
+
+fn read_component(reader: &mut Reader, source: &Source, table: &DeTable, span: Range<usize>) -> ComponentDraft {
+    let fields = Fields::open(reader, table, span, &keys::COMPONENT);
+    let name = read_name(reader, &fields);
+    let title = read_title(reader, &fields, &name);
+    let yields = fields.table(reader, "yield").map(|(table, span)| read_yield(reader, table, span));
+    let stages = fields.tables(reader, "stage").into_iter().map(|(table, span)| read_stage(reader, source, table, span)).collect();
+    ComponentDraft { name, title, yields, stages }
+}
+
+/// A name by which other parts of the text call this one.
+pub fn read_name(reader: &mut Reader, fields: &Fields) -> At<String> {
+    let Some(name) = fields.text(reader, "name") else { return At::new(String::new(), fields.span()) };
+    let is_plain = !name.value.is_empty() && name.value.chars().all(|c| c.is_lowercase() || c.is_ascii_digit() || c == '-');
+    if !is_plain {
+        let message = format!("“{}” cannot be a name", name.value);
+        reader.report(
+            &fault::NAME_NOT_PLAIN,
+            name.span.clone(),
+            message,
+            "a name is made of small letters, digits and hyphens; what readers see goes into title",
+        );
+    }
+    At::new(name.value.to_owned(), name.span)
+}
+
+/// The title, or the name with its hyphens opened and a capital.
+pub fn read_title(reader: &mut Reader, fields: &Fields, name: &At<String>) -> String {
+    if let Some(title) = fields.text(reader, "title") {
+        return title.value.to_owned();
+    }
+    let words = name.value.replace('-', " ");
+    let mut letters = words.chars();
+    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
+}
+
+fn read_yield(reader: &mut Reader, table: &DeTable, span: Range<usize>) -> YieldDraft {
+    let fields = Fields::open(reader, table, span.clone(), &keys::YIELD);
+    let piece = plain(fields.texts(reader, "piece"));
+    YieldDraft {
+        span,
+        pieces: read_count(reader, &fields, "pieces"),
+        piece: piece.first().map(|one| (one.clone(), piece.get(1).cloned().unwrap_or_else(|| format!("{one}s")))),
+        scaling_weight: read_mass(reader, &fields, "scaling-weight"),
+        total: read_mass(reader, &fields, "total"),
+        make_up_loss: read_loss(reader, &fields, "make-up-loss"),
+        bake_loss: read_loss(reader, &fields, "bake-loss"),
+        serves: read_count(reader, &fields, "serves").map(|count| count.value),
+        tin: fields.text(reader, "tin").and_then(|text| read_tin(reader, &text)),
+        tins: read_count(reader, &fields, "tins").map(|count| count.value),
+    }
+}
+
+/// A figure of one kind under a key.
+pub fn read_measure(reader: &mut Reader, fields: &Fields, name: &str, kind: Kind) -> Option<At<Measure>> {
+    let text = fields.figure(reader, name)?;
+    let value = measure(reader, &At::new(&text.value, text.span.clone()), &[kind])?;
+    Some(At::new(value, text.span))
+}
+
+fn read_count(reader: &mut Reader, fields: &Fields, name: &str) -> Option<At<Count>> {
+    let count = read_measure(reader, fields, name, Kind::Count)?;
+    let value = count.value.count(SpoonSystem::Metric)?.to;
+    if value > Count::ZERO {
+        return Some(At::new(value, count.span));
+    }
+    reader.report(&fault::YIELD_IMPOSSIBLE, count.span, format!("“{name}” is none"), "at least one is needed");
+    None
+}
+
+/// A weight under a key.
+pub fn read_mass(reader: &mut Reader, fields: &Fields, name: &str) -> Option<At<Mass>> {
+    let mass = read_measure(reader, fields, name, Kind::Mass)?;
+    Some(At::new(mass.value.mass(SpoonSystem::Metric)?.to, mass.span))
+}
+
+/// A share that is lost, which must leave something.
+pub fn read_loss(reader: &mut Reader, fields: &Fields, name: &str) -> Option<At<Fraction>> {
+    let share = read_measure(reader, fields, name, Kind::Share)?;
+    let value = share.value.share(SpoonSystem::Metric)?.to;
+    if value < Fraction::WHOLE {
+        return Some(At::new(value, share.span));
+    }
+    let message = format!("“{name}” is {}, which leaves nothing", quantity::print::percent(value, 1));
+    reader.report(&fault::LOSS_OVER_WHOLE, share.span, message, "a loss is a share of what went in: below 100 %");
+    None
+}
+
+/// "23 x 13 x 7 cm", "round 20 x 5 cm", "2 l".
+fn read_tin(reader: &mut Reader, text: &At<&str>) -> Option<Volume> {
+    let volume = tin_volume(text.value);
+    if volume.is_none() {
+        let message = format!("“{}” is no tin", text.value);
+        reader.report(&fault::NOT_AN_AMOUNT, text.span.clone(), message, "write \"23 x 13 x 7 cm\", \"round 20 x 5 cm\" or \"2 l\"");
+    }
+    volume
+}
+
+/// The volume of a tin written by its sides, its diameter and height, or its content.
+#[must_use]
+pub fn tin_volume(text: &str) -> Option<Volume> {
+    if let Some(volume) = text.parse::<Measure>().ok().and_then(|m| m.volume(SpoonSystem::Metric)) {
+        return Some(volume.to);
+    }
+    let (round, sides) = text.strip_prefix("round ").map_or((false, text), |rest| (true, rest));
+    let sides: Vec<&str> = sides.split(['x', '×']).map(str::trim).collect();
+    let last: Measure = sides.last()?.parse().ok()?;
+    let mut lengths = Vec::new();
+    for side in &sides {
+        let value = side.parse::<f64>().map_or_else(|_| side.parse::<Measure>().ok(), |v| Some(Measure::new(v, last.unit)))?;
+        lengths.push(value.length(SpoonSystem::Metric)?.to);
+    }
+    let product = |sides: &[Length]| Volume::millilitres(sides.iter().map(|side| side.as_centimetres()).product());
+    match (round, &lengths[..]) {
+        (false, [_, _, _]) => Some(product(&lengths)),
+        (true, [across, height]) => Some(product(&[*across, *across, *height]) * (std::f64::consts::PI / 4.0)),
+        _ => None,
+    }
+}

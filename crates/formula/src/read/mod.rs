@@ -1,0 +1,48 @@
+//! Text into drafts: every key known, every figure a quantity, every fault with its place.
+
+pub mod keys;
+pub mod schema;
+mod toml_text;
+mod fields;
+mod words;
+mod amount;
+mod draft;
+mod formula;
+mod stage;
+mod step;
+mod ingredients;
+mod settings;
+
+pub use amount::{part, Amount};
+pub use draft::{
+    ComponentDraft, Draft, IngredientDraft, LineDraft, PhotographDraft, StageDraft, StepDraft, Uses, YieldDraft,
+};
+pub use formula::{read_formula, tin_volume};
+pub use ingredients::read_ingredients;
+pub use settings::{read_book, read_kitchen, BookSettings, Kitchen, Scale};
+pub use words::{Action, Attention, Condition, EggSize, Leaven, PercentOf, StageKind};
+
+use crate::Place;
+use std::ops::Range;
+use std::sync::Arc;
+
+/// A value with the stretch of text it was read from.
+#[derive(Clone, Debug, PartialEq)]
+pub struct At<T> {
+    /// The value.
+    pub value: T,
+    /// The bytes of the text.
+    pub span: Range<usize>,
+}
+
+impl<T> At<T> {
+    /// A value at a stretch of text.
+    pub const fn new(value: T, span: Range<usize>) -> Self {
+        Self { value, span }
+    }
+
+    /// The place in that file.
+    pub fn place(&self, file: &Arc<str>) -> Place {
+        Place { file: Arc::clone(file), span: self.span.clone() }
+    }
+}

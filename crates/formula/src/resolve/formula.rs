@@ -1,0 +1,264 @@
+//! A formula with every name bound and every amount in gram.
+
+use crate::ingredient::Ingredient;
+use crate::read::{Action, Amount, Attention, Condition, PhotographDraft, StageKind};
+use crate::{Known, Place};
+use quantity::{Between, Count, Fraction, Mass, Measure, Temperature, TimeSpan, Volume};
+use std::sync::Arc;
+
+/// A formula, worked out.
+#[derive(Clone, Debug)]
+pub struct Formula {
+    /// The file it stands in.
+    pub file: Arc<str>,
+    /// The name by which other formulas call it.
+    pub name: String,
+    /// What readers see.
+    pub title: String,
+    /// The introduction.
+    pub intro: String,
+    /// Words to find it by.
+    pub tags: Vec<String>,
+    /// Where it comes from.
+    pub source: Option<String>,
+    /// What else a reader should know.
+    pub notes: Vec<String>,
+    /// How it keeps.
+    pub storage: Option<String>,
+    /// A picture.
+    pub photograph: Option<PhotographDraft>,
+    /// What is served together.
+    pub components: Vec<Component>,
+}
+
+/// What is served with the rest: muffins, syrup, whipped curd.
+#[derive(Clone, Debug)]
+pub struct Component {
+    /// How the text calls it.
+    pub name: String,
+    /// What readers see.
+    pub title: String,
+    /// What comes of it.
+    pub yields: Yield,
+    /// Its stages in working order.
+    pub stages: Vec<Stage>,
+}
+
+/// What comes of a component.
+#[derive(Clone, Debug)]
+pub struct Yield {
+    /// How many pieces.
+    pub pieces: Option<Count>,
+    /// The words for one piece and for more.
+    pub piece: (String, String),
+    /// What one piece weighs raw.
+    pub scaling_weight: Option<Mass>,
+    /// What the last stage makes, without what is added after scaling.
+    pub made: Mass,
+    /// What is added once the pieces are scaled.
+    pub after_scaling: Mass,
+    /// What stays in bowls, as a share of what is made.
+    pub make_up_loss: Fraction,
+    /// What heat drives off, as a share of the raw weight.
+    pub bake_loss: Fraction,
+    /// How many people it serves.
+    pub serves: Option<Count>,
+    /// The volume of the tin it is written for, and how many.
+    pub tin: Option<(Volume, Count)>,
+}
+
+impl Yield {
+    /// What all weighs raw, after make-up.
+    #[must_use]
+    pub fn raw(&self) -> Mass {
+        self.made * self.make_up_loss.left()
+    }
+
+    /// What all weighs when it is done.
+    #[must_use]
+    pub fn done(&self) -> Mass {
+        self.raw() * self.bake_loss.left() + self.after_scaling
+    }
+
+    /// The word for so many pieces.
+    #[must_use]
+    pub fn word(&self, count: Count) -> &str {
+        if count == Count::pieces(1.0) { &self.piece.0 } else { &self.piece.1 }
+    }
+}
+
+/// A stage: a sponge, a soaker, the final mix, a syrup.
+#[derive(Clone, Debug)]
+pub struct Stage {
+    /// How the text calls it.
+    pub name: String,
+    /// What readers see.
+    pub title: String,
+    /// What it is.
+    pub kind: StageKind,
+    /// Its ingredients.
+    pub lines: Vec<Line>,
+    /// Its steps.
+    pub steps: Vec<Step>,
+    /// The flour weighed into it.
+    pub flour: Mass,
+    /// Water that leaves as steam, as a share of the mix.
+    pub boil_off: Fraction,
+    /// What stays behind, as a share of the rest.
+    pub loss: Fraction,
+    /// What is kept for next time.
+    pub kept_back: Mass,
+}
+
+impl Stage {
+    /// All that goes in.
+    #[must_use]
+    pub fn mixed(&self) -> Mass {
+        self.lines.iter().map(|line| line.mass.value).sum()
+    }
+
+    /// What is taken out again, strained or lifted.
+    #[must_use]
+    pub fn taken_out(&self) -> Mass {
+        self.lines.iter().map(|line| line.mass.value * line.taken_out).sum()
+    }
+
+    /// What comes out and can be used.
+    #[must_use]
+    pub fn made(&self) -> Mass {
+        (self.mixed() * self.boil_off.left() - self.taken_out()) * self.loss.left() - self.kept_back
+    }
+
+    /// What is added once the pieces are scaled.
+    #[must_use]
+    pub fn after_scaling(&self) -> Mass {
+        self.lines.iter().filter(|line| line.after_scaling).map(|line| line.mass.value * line.taken_out.left()).sum()
+    }
+}
+
+/// A line of a stage's ingredients.
+#[derive(Clone, Debug)]
+pub struct Line {
+    /// Its name in the text.
+    pub name: String,
+    /// What it is.
+    pub content: Content,
+    /// How much of it.
+    pub mass: Known<Mass>,
+    /// How much, as written.
+    pub written: Amount,
+    /// What readers see.
+    pub title: String,
+    /// How it should be.
+    pub note: Option<String>,
+    /// How warm it goes in.
+    pub temperature: Option<Between<Temperature>>,
+    /// The share of it that is taken out again.
+    pub taken_out: Fraction,
+    /// Whether it is added once the pieces are scaled.
+    pub after_scaling: bool,
+    /// Whether percentages of this stage are shares of it.
+    pub is_flour: bool,
+    /// Where it stands.
+    pub place: Place,
+}
+
+/// What a line is made of.
+#[derive(Clone, Debug)]
+pub enum Content {
+    /// An ingredient.
+    Ingredient(Arc<Ingredient>),
+    /// A stage of the same formula: which component, which of its stages.
+    Stage(usize, usize),
+    /// The product of another formula.
+    Formula(Arc<Blend>),
+}
+
+/// What another formula makes, as a mix of ingredients.
+#[derive(Clone, Debug)]
+pub struct Blend {
+    /// The formula's name.
+    pub name: String,
+    /// The formula's title.
+    pub title: String,
+    /// How much it makes as written.
+    pub made: Mass,
+    /// What was weighed in for each gram that comes out; flour marked as its lines were.
+    pub ingredients: Vec<(Arc<Ingredient>, bool, f64)>,
+}
+
+/// A step of the method.
+#[derive(Clone, Debug)]
+pub struct Step {
+    /// The trade's verb.
+    pub action: Action,
+    /// The sentence, references bound.
+    pub words: Vec<Word>,
+    /// How long.
+    pub time: Option<Between<TimeSpan>>,
+    /// The time a side.
+    pub side_time: Option<Between<TimeSpan>>,
+    /// The condition.
+    pub until: Option<Condition>,
+    /// What it is done at.
+    pub temperature: Option<Between<Temperature>>,
+    /// Whether hands are needed.
+    pub attention: Attention,
+    /// What it is done with.
+    pub equipment: Vec<String>,
+    /// Where its sentence stands.
+    pub place: Place,
+}
+
+/// A piece of a method's sentence.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Word {
+    /// Plain words.
+    Text(String),
+    /// An ingredient line of a stage of this component: which stage, which line, how much of it.
+    Line {
+        /// The stage, counted within the component.
+        stage: usize,
+        /// The line, counted within the stage.
+        line: usize,
+        /// How much is meant.
+        mass: Mass,
+        /// Whether that is all of the line.
+        whole: bool,
+        /// What is printed of it.
+        shown: Shown,
+    },
+    /// A stage by its title.
+    Stage(usize, usize),
+    /// A figure.
+    Measure(Measure),
+    /// The step's time.
+    Time,
+    /// The step's time a side.
+    SideTime,
+    /// The step's condition.
+    Until,
+    /// The step's temperature.
+    Temperature,
+    /// The component's number of pieces.
+    Pieces,
+    /// The component's scaling weight.
+    ScalingWeight,
+    /// How many people the component serves.
+    Serves,
+    /// What the stage keeps back.
+    KeptBack,
+    /// How warm an ingredient line goes in.
+    LineTemperature(Between<Temperature>),
+}
+
+/// What is printed of an ingredient in a sentence.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Shown {
+    /// "180 g whole milk".
+    Both,
+    /// "180 g".
+    Amount,
+    /// "whole milk".
+    Name,
+}

@@ -1,0 +1,101 @@
+//! What must be at hand: every ingredient once a component, with household measures where sensible.
+
+use crate::words::Units;
+use formula::arithmetic::weighed;
+use formula::ingredient::eggs::{self, EggPart};
+use formula::read::EggSize;
+use formula::resolve::formula::Content;
+use formula::{Component, Formula, Ingredient};
+use quantity::{print, Count, Mass};
+use std::sync::Arc;
+
+/// An ingredient of a component, all stages together.
+#[derive(Clone, Debug)]
+pub struct Need {
+    /// What readers see.
+    pub title: String,
+    /// How much.
+    pub mass: Mass,
+    /// The household measure, where one comes near: "2½ cups", "3 eggs, size M".
+    pub household: Option<String>,
+    /// How it should be.
+    pub note: Option<String>,
+    /// Whether an allergen must be named with it.
+    pub allergens: Vec<String>,
+}
+
+impl Need {
+    /// "350 g strong white flour (2½ cups), sifted", as structured data says it and the page shows it.
+    #[must_use]
+    pub fn in_words(&self) -> String {
+        let household = self.household.as_ref().map(|measure| format!(" ({measure})")).unwrap_or_default();
+        let note = self.note.as_ref().map(|note| format!(", {note}")).unwrap_or_default();
+        format!("{} {}{household}{note}", print::mass(self.mass), self.title)
+    }
+}
+
+/// What a component needs, in the order in which it is first used.
+#[must_use]
+pub fn needs(formula: &Formula, component: usize, units: Units, egg: EggSize) -> Vec<Need> {
+    let mut needs: Vec<(String, Need, Option<Arc<Ingredient>>)> = Vec::new();
+    for part in weighed(formula, component).iter().filter(|part| part.stage.0 == component) {
+        let (key, ingredient) = match &part.line.content {
+            Content::Ingredient(ingredient) => (ingredient.name.clone(), Some(Arc::clone(ingredient))),
+            Content::Formula(blend) => (format!("formula {}", blend.name), None),
+            Content::Stage(..) => continue,
+        };
+        // The whole line is weighed out, also where only a part of its stage goes into the product.
+        let mass = part.line.mass.value;
+        match needs.iter_mut().find(|(other, ..)| *other == key) {
+            Some((_, need, _)) => need.mass += mass,
+            None => {
+                let title = part.line.title.clone();
+                let allergens = ingredient.as_ref().map(|one| one.allergens.clone()).unwrap_or_default();
+                let need = Need { title, mass, household: None, note: part.line.note.clone(), allergens };
+                needs.push((key, need, ingredient));
+            }
+        }
+    }
+    let finish = |(_, mut need, ingredient): (String, Need, Option<Arc<Ingredient>>)| {
+        need.household = ingredient.and_then(|one| household(&one, need.mass, units, egg));
+        need
+    };
+    needs.into_iter().map(finish).collect()
+}
+
+/// A household measure of a mass, where one is sensible.
+#[must_use]
+pub fn household(ingredient: &Ingredient, mass: Mass, units: Units, egg: EggSize) -> Option<String> {
+    if let Some(one) = eggs::one(ingredient, egg) {
+        let count = (mass / one * 2.0).round() / 2.0;
+        let near = (count * one.as_grams() - mass.as_grams()).abs() < 0.1 * mass.as_grams();
+        return (count > 0.0 && near).then(|| eggs_in_words(ingredient, count, egg));
+    }
+    let (density, _) = ingredient.density.as_ref()?;
+    if ingredient.is_water() && mass < Mass::grams(15.0) {
+        return None;
+    }
+    // Beyond a dozen cups nobody measures by the cup.
+    let volume = mass / *density;
+    if volume > units.household().cup() * 12.0 {
+        return None;
+    }
+    print::spoons(volume, units.household()).map(|(measure, _)| measure)
+}
+
+/// "2 eggs, size M", "1 yolk of size M".
+fn eggs_in_words(ingredient: &Ingredient, count: f64, egg: EggSize) -> String {
+    let (one, more) = match ingredient.piece_of_egg() {
+        EggPart::Whole => ("egg", "eggs"),
+        EggPart::White => ("white", "whites"),
+        EggPart::Yolk => ("yolk", "yolks"),
+    };
+    let word = if count > 1.0 { more } else { one };
+    format!("{} {word}, size {}", print::count(Count::pieces(count)), egg.word())
+}
+
+/// The title under which a component's part of the list stands; none where there is only one component.
+#[must_use]
+pub fn heading<'c>(formula: &Formula, component: &'c Component) -> Option<&'c str> {
+    (formula.components.len() > 1).then_some(component.title.as_str())
+}

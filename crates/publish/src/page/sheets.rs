@@ -1,0 +1,95 @@
+//! Formula sheets as a page for the screen or the printer.
+
+use super::table::{bare_grams, bare_percent};
+use super::Shell;
+use crate::sheet::text::{head, remedy_in_words};
+use crate::sheet::{ComponentSheet, LineSheet, Sheet, StageSheet};
+use formula::read::BookSettings;
+use maud::{html, Markup};
+use quantity::print;
+
+/// One page with the sheets of formulas, each begun on a new sheet of paper.
+#[must_use]
+pub fn sheets(sheets: &[Sheet], settings: &BookSettings) -> String {
+    let title = match sheets {
+        [one] => one.title.as_str(),
+        _ => settings.title.as_str(),
+    };
+    let body = html! {
+        main {
+            @for sheet in sheets {
+                article.sheet {
+                    h1 { (sheet.title) }
+                    @for component in &sheet.components { (component_markup(component, sheet.components.len())) }
+                    p.fine { "Weighed for " (sheet.kitchen) "." }
+                }
+            }
+        }
+    };
+    Shell { title, description: "", language: &settings.language, structured: None }.wrap(body)
+}
+
+fn component_markup(component: &ComponentSheet, components: usize) -> Markup {
+    html! {
+        section.component {
+            @if components > 1 { h2 { (component.title) } }
+            ul.plain { @for line in head(component) { li { (line) } } }
+            (overall_markup(component))
+            @for stage in component.stages.iter().filter(|stage| !stage.lines.is_empty()) { (stage_markup(stage)) }
+        }
+    }
+}
+
+fn overall_markup(component: &ComponentSheet) -> Markup {
+    let many = component.stages.len() > 1;
+    html! {
+        div.scroll tabindex="0" role="region" aria-label={ "Overall formula of " (component.title) } {
+            table {
+                caption { "Overall formula" }
+                thead { tr {
+                    th scope="col" { "Ingredient" }
+                    th.number scope="col" { "% of flour" }
+                    th.number scope="col" { "total, g" }
+                    @if many { @for stage in &component.stages { th.number scope="col" { (stage.title) ", g" } } }
+                } }
+                tbody { @for row in &component.overall.rows { tr {
+                    th scope="row" { (row.kind.title()) }
+                    td.number { (row.percent.map(bare_percent).unwrap_or_default()) }
+                    td.number { (bare_grams(row.mass)) }
+                    @if many { @for mass in &row.by_stage { td.number { (bare_grams(*mass)) } } }
+                } } }
+            }
+        }
+    }
+}
+
+fn stage_markup(stage: &StageSheet) -> Markup {
+    html! {
+        div.scroll tabindex="0" role="region" aria-label=(stage.title) {
+            table {
+                caption { (stage.title) " (" (stage.kind.word()) ")" }
+                thead { tr {
+                    th scope="col" { "Ingredient" }
+                    th.number scope="col" { "% of its flour" }
+                    th.number scope="col" { "g" }
+                    th.number scope="col" { "scale shows" }
+                    th scope="col" { "Note" }
+                } }
+                tbody { @for line in &stage.lines { (line_row(line)) } }
+            }
+        }
+        @for words in stage.lines.iter().filter_map(remedy_in_words) { p.fine { (words) } }
+    }
+}
+
+fn line_row(line: &LineSheet) -> Markup {
+    html! {
+        tr {
+            th scope="row" { (line.title) }
+            td.number { (line.percent.map(bare_percent).unwrap_or_default()) }
+            td.number { (bare_grams(line.mass)) }
+            td.number { (line.weighable.as_ref().map(|one| print::mass(one.shown)).unwrap_or_default()) }
+            td { (line.note.as_deref().unwrap_or_default()) }
+        }
+    }
+}

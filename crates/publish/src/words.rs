@@ -1,0 +1,143 @@
+//! Figures and conditions in words, in one unit system or in two.
+
+use formula::read::Condition;
+use formula::{Component, Line};
+use quantity::{print, Between, Count, Fraction, Kind, Length, Mass, Measure, SpoonSystem, Temperature, Volume};
+
+/// The units a page is printed in.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Units {
+    /// Whose spoons and cups the book means.
+    pub spoons: SpoonSystem,
+    /// A second system printed beside, if any.
+    pub second: Option<SpoonSystem>,
+}
+
+impl Units {
+    /// The units of a book's settings.
+    #[must_use]
+    pub fn of(settings: &formula::read::BookSettings) -> Self {
+        Self { spoons: settings.spoons.unwrap_or_default(), second: settings.second_units }
+    }
+
+    /// Whether the second system is the United States', with its degrees, inches and ounces.
+    #[must_use]
+    pub const fn is_american(self) -> bool {
+        matches!(self.second, Some(SpoonSystem::UsCustomary | SpoonSystem::UsLabel))
+    }
+
+    /// The spoons that household measures are printed in.
+    #[must_use]
+    pub const fn household(self) -> SpoonSystem {
+        match self.second {
+            Some(system) => system,
+            None => self.spoons,
+        }
+    }
+
+    /// A temperature: "180 °C", or "180 °C (355 °F)".
+    #[must_use]
+    pub fn temperature(self, range: Between<Temperature>) -> String {
+        self.beside(print::celsius(range), || print::fahrenheit(range))
+    }
+
+    /// A length: "20 cm", or "20 cm (8 in)".
+    #[must_use]
+    pub fn length(self, range: Between<Length>) -> String {
+        self.beside(print::length(range), || print::inches(range))
+    }
+
+    fn beside(self, metric: String, american: impl Fn() -> String) -> String {
+        if self.is_american() { format!("{metric} ({})", american()) } else { metric }
+    }
+
+    /// A figure of any kind that a sentence names.
+    #[must_use]
+    pub fn measure(self, measure: &Measure) -> String {
+        let spoons = self.spoons;
+        let printed = match measure.unit.kind() {
+            Kind::Temperature => measure.temperature().map(|range| self.temperature(range)),
+            Kind::Length => measure.length(spoons).map(|range| self.length(range)),
+            Kind::Time => measure.time(spoons).map(print::time),
+            Kind::Mass => measure.mass(spoons).map(|range| self.masses(range)),
+            Kind::Volume if !measure.unit.is_spoon() => measure.volume(spoons).map(|range| self.volumes(range)),
+            _ => None,
+        };
+        printed.unwrap_or_else(|| measure.to_string())
+    }
+
+    fn masses(self, range: Between<Mass>) -> String {
+        let both = |print: &dyn Fn(Mass) -> String| ranged(range, print);
+        self.beside(both(&print::mass), || both(&print::ounces))
+    }
+
+    fn volumes(self, range: Between<Volume>) -> String {
+        let metric = ranged(range, &print::volume);
+        match self.second.and_then(|system| print::spoons(range.from, system).filter(|_| range.is_single())) {
+            Some((spoons, _)) => format!("{metric} ({spoons})"),
+            None => metric,
+        }
+    }
+}
+
+fn ranged<T: Copy + PartialEq>(range: Between<T>, print: &dyn Fn(T) -> String) -> String {
+    if range.is_single() { print(range.from) } else { format!("{} to {}", print(range.from), print(range.to)) }
+}
+
+/// A condition as it follows a comma: "until doubled".
+#[must_use]
+pub fn until(condition: &Condition, units: Units) -> String {
+    match condition {
+        Condition::Ripe => "until ripe".to_owned(),
+        Condition::RisenBy(share) if *share == Fraction::WHOLE => "until doubled".to_owned(),
+        Condition::RisenBy(share) if *share == Fraction::percent(200.0) => "until trebled".to_owned(),
+        Condition::RisenBy(share) if *share == Fraction::percent(50.0) => "until risen by half".to_owned(),
+        Condition::RisenBy(share) => format!("until risen by {}", print::percent(*share, 0)),
+        Condition::Core(range) => format!("until {} in the middle", units.temperature(*range)),
+        Condition::At(range) => format!("until it is at {}", units.temperature(*range)),
+        Condition::Brix(value) => format!("until {} °Brix", print::number(*value, 1)),
+        Condition::Pours(value) => format!("until it pours at {}\u{a0}Pa·s", print::number(*value, 2)),
+        Condition::Words(words) if words.starts_with("until ") => words.clone(),
+        Condition::Words(words) => format!("until {words}"),
+    }
+}
+
+/// "12 muffins", or what else a component makes.
+#[must_use]
+pub fn makes(component: &Component) -> String {
+    let yields = &component.yields;
+    match yields.pieces {
+        Some(pieces) => pieces_in_words(component, pieces),
+        None => format!("about {}", print::large_mass(rounded(yields.done()))),
+    }
+}
+
+/// So many pieces of a component, with their word.
+#[must_use]
+pub fn pieces_in_words(component: &Component, pieces: Count) -> String {
+    format!("{}\u{a0}{}", print::count(pieces), component.yields.word(pieces))
+}
+
+/// A weight to the nearest 10 g, for what need not be exact.
+fn rounded(mass: Mass) -> Mass {
+    Mass::grams((mass.as_grams() / 10.0).round() * 10.0)
+}
+
+/// The name of a line within a sentence: its title, small at the beginning unless it is a proper name.
+#[must_use]
+pub fn in_sentence(line: &Line) -> String {
+    small(&line.title)
+}
+
+/// A title as it reads within a sentence: a first capital that no other follows becomes small.
+#[must_use]
+pub fn small(title: &str) -> String {
+    let without_note = title.split(" (").next().unwrap_or(title);
+    let mut letters = without_note.chars();
+    match (letters.next(), letters.next()) {
+        (Some(first), Some(second)) if first.is_uppercase() && second.is_lowercase() => {
+            first.to_lowercase().chain(without_note.chars().skip(1)).collect()
+        }
+        _ => without_note.to_owned(),
+    }
+}

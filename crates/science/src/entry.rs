@@ -1,0 +1,62 @@
+//! One entry of a data file: figures of a material or an organism with their source and standing.
+
+use crate::Standing;
+use toml::{Table, Value};
+
+/// A figure's origin, shown wherever the figure is used.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Origin {
+    /// A key of `sources/*.toml`.
+    pub source: String,
+    /// The page, table or section in the source.
+    pub place: String,
+    /// How well it is founded.
+    pub standing: Standing,
+}
+
+/// One entry of a data file, read by the names of its figures.
+#[derive(Debug)]
+pub struct Entry<'a>(&'a Table);
+
+/// Turns every entry of a data file's list into a value of its own; an entry that lacks a figure is left out.
+#[must_use]
+pub fn read<T>(text: &str, list: &str, into: impl Fn(&Entry) -> Option<T>) -> Vec<T> {
+    let table: Table = text.parse().unwrap_or_default();
+    let entries = table.get(list).and_then(Value::as_array);
+    entries.into_iter().flatten().filter_map(Value::as_table).filter_map(|row| into(&Entry(row))).collect()
+}
+
+/// How many entries a data file's list has, whether readable or not.
+#[must_use]
+pub fn count(text: &str, list: &str) -> usize {
+    let table: Table = text.parse().unwrap_or_default();
+    table.get(list).and_then(Value::as_array).map_or(0, Vec::len)
+}
+
+impl Entry<'_> {
+    /// A number.
+    #[must_use]
+    pub fn number(&self, key: &str) -> Option<f64> {
+        let value = self.0.get(key)?;
+        value.as_float().or_else(|| value.as_integer().map(|whole| whole as f64))
+    }
+
+    /// A word.
+    #[must_use]
+    pub fn word(&self, key: &str) -> Option<String> {
+        self.0.get(key)?.as_str().map(str::to_owned)
+    }
+
+    /// Source, place and standing.
+    #[must_use]
+    pub fn origin(&self) -> Option<Origin> {
+        let standing = match self.0.get("standing")?.as_str()? {
+            "published" => Standing::Published,
+            "fitted" => Standing::Fitted,
+            "common-practice" => Standing::CommonPractice,
+            "from-memory" => Standing::FromMemory,
+            _ => return None,
+        };
+        Some(Origin { source: self.word("source")?, place: self.word("place")?, standing })
+    }
+}
