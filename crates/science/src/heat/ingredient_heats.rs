@@ -1,41 +1,43 @@
 //! Specific heats of ingredients for the balance of mixing.
 
-use crate::Standing;
+use crate::entry::{self, Origin};
 use quantity::SpecificHeat;
+use std::sync::LazyLock;
+
+/// The entries of `data/heat_ingredients.toml`, as text.
+pub const DATA: &str = include_str!("../../data/heat_ingredients.toml");
 
 /// The specific heat of an ingredient.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct IngredientHeat {
     /// The ingredient.
-    pub name: &'static str,
+    pub name: String,
     /// Its specific heat near room temperature.
     pub heat: SpecificHeat,
-    /// A key of `sources/heat.toml`.
-    pub source: &'static str,
-    /// The place in the source.
-    pub place: &'static str,
-    /// How well it is founded.
-    pub standing: Standing,
+    /// Where the figure comes from.
+    pub origin: Origin,
 }
 
-const fn heat(name: &'static str, kilojoules: f64, (source, standing): (&'static str, Standing)) -> IngredientHeat {
-    IngredientHeat {
-        name,
-        heat: SpecificHeat::kilojoules_per_kilogram_kelvin(kilojoules),
-        source,
-        place: "specific heat near 20 °C",
-        standing,
-    }
+static HEATS: LazyLock<Vec<IngredientHeat>> = LazyLock::new(|| {
+    entry::read(DATA, "ingredient", |row| {
+        let heat = row.number("kilojoules_per_kilogram_kelvin").map(SpecificHeat::kilojoules_per_kilogram_kelvin)?;
+        Some(IngredientHeat { name: row.word("name")?, heat, origin: row.origin()? })
+    })
+});
+
+/// The ingredients listed; whatever is missing is computed from its composition by `mixture_heat_capacity`.
+#[must_use]
+pub fn all() -> &'static [IngredientHeat] {
+    &HEATS
 }
 
-/// The ingredients; whatever is missing is computed from its composition.
-pub const INGREDIENT_HEATS: &[IngredientHeat] = &[
-    heat("flour", 1.76, ("cengel-boles-2006", Standing::Published)),
-    heat("water", 4.18, ("cengel-boles-2006", Standing::Published)),
-    heat("milk", 3.94, ("milk-calorimetry", Standing::Published)),
-    heat("egg", 3.3, ("ashrae-2006", Standing::FromMemory)),
-    heat("butter", 2.3, ("ashrae-2006", Standing::FromMemory)),
-    heat("sugar", 1.25, ("ashrae-2006", Standing::FromMemory)),
-    heat("oil", 2.0, ("ashrae-2006", Standing::FromMemory)),
-    heat("equal-weights preferment", 2.97, ("cengel-boles-2006", Standing::Fitted)),
-];
+/// The specific heat of the ingredient of that name.
+///
+/// ```
+/// let flour = science::heat::ingredient_heats::named("flour");
+/// assert_eq!(flour.map(|flour| flour.heat.as_joules_per_kilogram_kelvin()), Some(1760.0));
+/// ```
+#[must_use]
+pub fn named(name: &str) -> Option<&'static IngredientHeat> {
+    HEATS.iter().find(|heat| heat.name == name)
+}

@@ -2,6 +2,7 @@
 
 use crate::batter;
 use quantity::*;
+use science::entry::count;
 use science::heat::cook::{Piece, cook};
 use science::heat::griddle::{Griddle, foresee, kitchen, turned};
 use science::heat::*;
@@ -141,8 +142,10 @@ fn every_listed_figure_has_a_known_source() {
     for equation in EQUATIONS {
         assert!(known(equation.source), "{} quotes {}", equation.name, equation.source);
     }
-    assert!(landmarks::LANDMARKS.iter().all(|landmark| known(landmark.source) && landmark.from <= landmark.to));
+    assert!(landmarks::all().iter().all(|landmark| known(&landmark.origin.source) && landmark.at.from <= landmark.at.to));
+    assert_eq!(landmarks::all().len(), count(landmarks::DATA, "landmark"));
+    assert!(ingredient_heats::all().iter().all(|heat| known(&heat.origin.source)));
+    assert_eq!(ingredient_heats::all().len(), count(ingredient_heats::DATA, "ingredient"));
     assert!(surroundings::TRANSFERS.iter().all(|transfer| known(transfer.source)));
     assert!(surroundings::TRANSFERS.iter().all(|at| at.range.from <= at.usual && at.usual <= at.range.to));
-    assert!(ingredient_heats::INGREDIENT_HEATS.iter().all(|heat| known(heat.source)));
 }

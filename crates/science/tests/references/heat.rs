@@ -305,7 +305,7 @@ fn cool(at: &Inputs, output: &str) -> f64 {
 }
 
 fn portion(name: &str, grams: f64, t: f64) -> mixing_temperature::Portion {
-    let heat = ingredient_heats::INGREDIENT_HEATS.iter().find(|entry| entry.name == name).expect("a listed ingredient").heat;
+    let heat = ingredient_heats::named(name).expect("a listed ingredient").heat;
     mixing_temperature::Portion { mass: Mass::grams(grams), heat, temperature: Temperature::celsius(t) }
 }
 
