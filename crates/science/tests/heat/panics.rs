@@ -121,4 +121,70 @@ proptest! {
         let block = freezing_front::Block { stuff, thickness: Length::millimetres(a), cells: 5, start: Temperature::celsius(start) };
         black_box(freezing_front(&block, face, TimeSpan::seconds(lasts.min(1e4))));
     }
+
+    #[test]
+    fn no_balance_panics(numbers in prop::array::uniform8(any_number())) {
+        let [a, b, c, d, e, f, g, h] = numbers;
+        let t = Temperature::celsius;
+        let portion = mixing_temperature::Portion {
+            mass: Mass::grams(a),
+            heat: SpecificHeat::joules_per_kilogram_kelvin(b),
+            temperature: t(c),
+        };
+        let mixing = mixing_temperature::Mixing {
+            newly_wetted: Mass::grams(d),
+            ice: Mass::grams(e),
+            ice_temperature: t(f),
+            work: Heat::joules(g),
+            melting: Heat::joules(a),
+            bowl: HeatCapacity::joules_per_kelvin(h),
+            room: t(a),
+        };
+        black_box(mixing_temperature(&[portion, portion], &mixing));
+        black_box(liquid_temperature(&[portion], &mixing, (Mass::grams(d), portion.heat), t(e)));
+        black_box(liquid_temperature::ice_in(Mass::grams(a), t(b), t(c)));
+        black_box(factor_rule(t(a), &[t(b), t(c)], TemperatureDifference::kelvins(d)));
+        black_box(butter_warming(t(a), t(b)));
+        let lump = newton_cooling::Lump {
+            mass: Mass::grams(a),
+            heat: portion.heat,
+            surface: Area::square_centimetres(c),
+            transfer: HeatTransfer::watts_per_square_metre_kelvin(d),
+        };
+        black_box(newton_cooling(&lump, [t(e), t(f)], TimeSpan::seconds(g)));
+        black_box(newton_cooling::time_to_reach(&lump, [t(e), t(f)], t(g)));
+        let (rho, k) = (Density::kilograms_per_cubic_metre(e), Conductivity::watts_per_metre_kelvin(f));
+        let thick = contact_temperature::Thick { temperature: t(a), conductivity: k, density: rho, heat: portion.heat };
+        black_box(contact_temperature(&thick, &thick));
+        let drying = crust_thickness::Drying {
+            conductivity: k,
+            transfer: lump.transfer,
+            excess: TemperatureDifference::kelvins(g),
+            water: rho,
+            latent: SpecificEnergy::joules_per_kilogram(h),
+        };
+        black_box(crust_thickness(&drying, TimeSpan::seconds(a)));
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 4, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn no_verdict_panics(food in any_composition(), numbers in prop::array::uniform4(any_number()), probed in any_number()) {
+        let [surface, start, thickness, side] = numbers;
+        let density = Density::kilograms_per_cubic_metre(600.0);
+        let piece = Piece { cells: 4, ..Piece::new(Length::millimetres(thickness), food, density, Temperature::celsius(start)) };
+        let griddle = griddle::Griddle {
+            surface: Temperature::celsius(surface),
+            transfer: surroundings::GRIDDLE,
+            sides: vec![TimeSpan::seconds(side); 3],
+            rest: TimeSpan::ZERO,
+            air: griddle::kitchen(Temperature::celsius(start)),
+        };
+        black_box(griddle::foresee(&piece, &griddle));
+        black_box(probe::contact_from_probe(&piece, &griddle, Temperature::celsius(probed)));
+        let none = griddle::Griddle { sides: Vec::new(), ..griddle };
+        black_box(griddle::foresee(&piece, &none));
+    }
 }
