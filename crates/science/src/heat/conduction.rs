@@ -91,7 +91,8 @@ pub fn conduction(solid: &Solid, faces: [Face; 2], lasts: TimeSpan) -> Profile {
     let mut body = Body::new(Inert { conductivity, capacity }, grid, solid.start.as_celsius(), 0.0);
     let before = body.content();
     run(&mut body, &faces, lasts.as_seconds(), shortest);
-    profile(&body, before)
+    let faces = body.face_temperatures(&faces);
+    profile(&body, before, faces)
 }
 
 /// The share of the whole time that one centred step may take.
@@ -116,13 +117,13 @@ fn run(body: &mut Body<Inert>, faces: &[Face; 2], lasts: f64, shortest: f64) {
     }
 }
 
-fn profile(body: &Body<Inert>, before: f64) -> Profile {
+fn profile(body: &Body<Inert>, before: f64, faces: [f64; 2]) -> Profile {
     let content = body.content();
     let volume: f64 = body.grid.volumes.iter().sum();
     Profile {
         places: (0..body.cells.len()).map(|cell| Length::metres(body.grid.middle(cell))).collect(),
         temperatures: body.cells.iter().map(|cell| Temperature::celsius(cell.temperature)).collect(),
-        faces: body.faces.map(Temperature::celsius),
+        faces: faces.map(Temperature::celsius),
         mean: Temperature::celsius(content / (body.medium.capacity * volume)),
         imbalance: if body.heat_moved > 0.0 { (content - before - body.heat_in) / body.heat_moved } else { 0.0 },
     }

@@ -68,8 +68,8 @@ pub struct Block {
 ///     heat: [2050.0, 4210.0].map(SpecificHeat::joules_per_kilogram_kelvin),
 /// };
 /// let tray = Block { stuff: water, thickness: Length::millimetres(60.0), cells: 120, start: Temperature::celsius(0.0) };
-/// let ice = freezing_front(&tray, Face::Held(Temperature::celsius(-10.0)), TimeSpan::hours(1.0));
-/// assert_eq!(format!("{:.1} cm", ice.as_centimetres()), "2.2 cm");
+/// let ice = freezing_front(&tray, Face::Held(Temperature::celsius(-10.0)), TimeSpan::hours(4.0));
+/// assert_eq!(format!("{:.0} mm", ice.as_millimetres()), "45 mm");
 /// ```
 #[must_use]
 pub fn freezing_front(block: &Block, face: Face, lasts: TimeSpan) -> Length {
@@ -82,12 +82,12 @@ pub fn freezing_front(block: &Block, face: Face, lasts: TimeSpan) -> Length {
         capacity: stuff.heat.map(|heat| density * heat.as_joules_per_kilogram_kelvin()),
     };
     let grid = Grid::new(Shape::Slab, block.thickness.as_metres(), block.cells);
-    let quickest = grid.width * grid.width * medium.capacity[0] / medium.conductivity[0];
+    let step = 2.0 * grid.width * grid.width * medium.capacity[0] / medium.conductivity[0];
     let mut body = Body::new(medium, grid, block.start.as_celsius(), 0.0);
     let molten = |body: &Body<Freezing>| body.enthalpy.iter().map(|h| body.medium.molten(*h)).sum::<f64>();
     let before = molten(&body);
     let lasts = lasts.as_seconds();
-    let steps = (lasts / quickest).ceil().clamp(0.0, MOST_STEPS);
+    let steps = (lasts / step).ceil().clamp(0.0, MOST_STEPS);
     for _ in 0..steps as u32 {
         body.step(lasts / steps, 1.0, &[face, Face::Insulated]);
     }

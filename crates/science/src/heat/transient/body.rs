@@ -7,7 +7,7 @@ use super::tridiagonal::Tridiagonal;
 use quantity::Pressure;
 
 /// A step is repeated until the straight lines it assumed hold to this, in kelvin.
-const AGREEMENT: f64 = 1e-3;
+const AGREEMENT: f64 = 1e-2;
 /// Or this often: a cell that begins to boil or to freeze needs a few.
 const MOST_PASSES: usize = 8;
 
@@ -21,8 +21,6 @@ pub(in crate::heat) struct Body<M> {
     /// kg/m³.
     pub water: Vec<f64>,
     pub cells: Vec<Settled>,
-    /// Temperatures of the lower and the upper face.
-    pub faces: [f64; 2],
     /// Heat that went in through both faces, less what vapour and steam took away, J/m².
     pub heat_in: f64,
     /// The same without its sign: what the balance is measured against.
@@ -40,12 +38,11 @@ impl<M: Medium> Body<M> {
         let n = grid.cells();
         let enthalpy = medium.enthalpy(temperature, water);
         let cell = medium.settle(enthalpy, water);
-        Self {
+        let mut body = Self {
             pressure: crate::heat::air_pressure::SEA_LEVEL,
             enthalpy: vec![enthalpy; n],
             water: vec![water; n],
             cells: vec![cell; n],
-            faces: [temperature; 2],
             heat_in: 0.0,
             heat_moved: 0.0,
             conductivity: vec![0.0; n],
@@ -55,7 +52,9 @@ impl<M: Medium> Body<M> {
             flows: [Flow::default(); 2],
             medium,
             grid,
-        }
+        };
+        body.conduct();
+        body
     }
 
     /// The heat in the body, J/m².
@@ -68,7 +67,20 @@ impl<M: Medium> Body<M> {
         self.water.iter().zip(&self.grid.volumes).map(|(w, v)| w * v).sum()
     }
 
-    /// Goes on by `dt` seconds; `implicit` is 1 for backward, ½ for centred in time.
+    /// Temperatures of the lower and the upper face while they meet these.
+    pub fn face_temperatures(&mut self, faces: &[Face; 2]) -> [f64; 2] {
+        self.meet(faces);
+        let n = self.cells.len();
+        [0, 1].map(|end| {
+            let (cell, area) = (end * (n - 1), self.grid.areas[end * n]);
+            let drop =
+                if area > 0.0 { self.flows[end].heat / area * self.grid.width / (2.0 * self.conductivity[cell]) } else { 0.0 };
+            self.cells[cell].temperature - drop
+        })
+    }
+
+    /// Goes on by `dt` seconds; `implicit` is the share of it that looks back from its end: 1 for backward,
+    /// ½ for centred in time.
     pub fn step(&mut self, dt: f64, implicit: f64, faces: &[Face; 2]) {
         self.conduct();
         self.meet(faces);
@@ -103,7 +115,6 @@ impl<M: Medium> Body<M> {
             };
             let area = self.grid.areas[end * n];
             let flow = faces[end].flow(&skin, &self.medium, self.pressure);
-            self.faces[end] = skin.temperature - flow.heat * skin.resistance;
             self.flows[end] = Flow {
                 heat: flow.heat * area,
                 heat_slope: flow.heat_slope * area,
@@ -127,6 +138,7 @@ impl<M: Medium> Body<M> {
             self.enthalpy[i] -= dt * self.outflow(i) / self.grid.volumes[i];
         }
         self.book(dt, [0.0; 2]);
+        self.evaporate(dt, [0.0; 2]);
         for i in 0..self.cells.len() {
             self.cells[i] = self.medium.settle(self.enthalpy[i], self.water[i]);
         }

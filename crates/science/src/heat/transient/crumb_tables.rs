@@ -27,17 +27,19 @@ impl Table {
     const ROWS: usize = 441;
 
     pub fn new(solids: &[(Component, f64)], boiling: Temperature) -> Self {
+        // Pores near and above boiling hold hardly any air: the vapour term keeps its last value.
+        let hottest = Temperature::celsius(boiling.as_celsius() - 1.0);
+        let last = (saturation_pressure(hottest).as_pascals(), saturated_term(hottest));
         let row = |i: usize| {
             let t = Temperature::celsius(Self::FIRST + i as f64);
             let logarithm = |part| libm::log(component_conductivity(part, t).as_watts_per_metre_kelvin().max(1e-3));
-            // Pores near and above boiling hold hardly any air: the vapour term keeps its last value.
-            let pores = Temperature::celsius(t.as_celsius().min(boiling.as_celsius() - 1.0));
+            let below = t < hottest;
             Row {
                 water_density: component_density(Component::Water, t).as_kilograms_per_cubic_metre().max(100.0),
                 water_logarithm: logarithm(Component::Water),
                 solid_logarithm: solids.iter().map(|(part, volume)| volume * logarithm(*part)).sum(),
-                vapour_pressure: saturation_pressure(pores).as_pascals(),
-                vapour_term: saturated_term(pores),
+                vapour_pressure: if below { saturation_pressure(t).as_pascals() } else { last.0 },
+                vapour_term: if below { saturated_term(t) } else { last.1 },
             }
         };
         Self { rows: (0..Self::ROWS).map(row).collect() }
@@ -45,7 +47,8 @@ impl Table {
 
     pub fn at(&self, temperature: f64) -> Row {
         let place = (temperature - Self::FIRST).clamp(0.0, (Self::ROWS - 2) as f64);
-        let (i, share) = (place as usize, place - libm::floor(place));
+        let i = place as usize;
+        let share = place - i as f64;
         let (a, b) = (self.rows[i], self.rows[i + 1]);
         let mix = |a: f64, b: f64| a + share * (b - a);
         Row {
@@ -89,4 +92,27 @@ fn climb(mut t: f64, target: f64) -> f64 {
         t = t.clamp(-50.0, 373.9);
     }
     t
+}
+
+/// A smooth function at even steps, read by straight lines.
+pub(super) struct Curve {
+    first: f64,
+    per_step: f64,
+    values: Vec<f64>,
+}
+
+impl Curve {
+    const STEPS: u16 = 512;
+
+    pub fn new(first: f64, last: f64, function: fn(f64) -> f64) -> Self {
+        let step = (last - first) / f64::from(Self::STEPS);
+        let values = (0..=Self::STEPS).map(|i| function(first + step * f64::from(i))).collect();
+        Self { first, per_step: 1.0 / step, values }
+    }
+
+    pub fn at(&self, x: f64) -> f64 {
+        let place = ((x - self.first) * self.per_step).clamp(0.0, f64::from(Self::STEPS - 1));
+        let i = place as usize;
+        self.values[i] + (place - i as f64) * (self.values[i + 1] - self.values[i])
+    }
 }

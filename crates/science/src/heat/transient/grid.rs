@@ -21,10 +21,12 @@ pub(in crate::heat) struct Grid {
 
 /// Fewer cells than this cannot show a profile.
 const FEWEST: usize = 2;
+/// More cells than this would take longer than anybody waits.
+const MOST: usize = 512;
 
 impl Grid {
     pub fn new(shape: Shape, thickness: f64, cells: u16) -> Self {
-        let cells = usize::from(cells).max(FEWEST);
+        let cells = usize::from(cells).clamp(FEWEST, MOST);
         let width = thickness / cells as f64;
         let power = match shape {
             Shape::Slab => 0,

@@ -1,6 +1,6 @@
 //! Solving a tridiagonal system in place, by elimination without pivoting (Thomas 1949).
 
-/// A tridiagonal system; `lower[0]` and the last of `upper` are not used.
+/// A tridiagonal system; `lower[0]` and the last of `upper` are zero.
 #[derive(Default)]
 pub(super) struct Tridiagonal {
     pub lower: Vec<f64>,
@@ -17,15 +17,18 @@ impl Tridiagonal {
 
     /// Leaves the solution in `right`.
     pub fn solve(&mut self) {
-        let n = self.diagonal.len();
-        for i in 1..n {
-            let factor = self.lower[i] / self.diagonal[i - 1];
-            self.diagonal[i] -= factor * self.upper[i - 1];
-            self.right[i] -= factor * self.right[i - 1];
+        let (mut upper, mut right) = (0.0, 0.0);
+        let rows = self.lower.iter().zip(&self.diagonal).zip(self.upper.iter_mut().zip(&mut self.right));
+        for ((lower, diagonal), (u, r)) in rows {
+            let pivot = 1.0 / (diagonal - lower * upper);
+            upper = *u * pivot;
+            right = (*r - lower * right) * pivot;
+            (*u, *r) = (upper, right);
         }
-        for i in (0..n).rev() {
-            let next = if i + 1 < n { self.upper[i] * self.right[i + 1] } else { 0.0 };
-            self.right[i] = (self.right[i] - next) / self.diagonal[i];
+        let mut next = 0.0;
+        for (u, r) in self.upper.iter().zip(&mut self.right).rev() {
+            next = *r - u * next;
+            *r = next;
         }
     }
 }
