@@ -295,6 +295,7 @@ fn a_spirit_butter_is_worked_through() {
     let activity = mixture::water_activity(&mixture::Mixture { water, solutes: &solutes, salt: Mass::ZERO, ethanol: alcohol });
     assert!((activity.as_ratio() - 0.776).abs() < 0.01);
     assert!(Fraction::ratio(alcohol / whole) > alcohol_mix::WORTH_A_WARNING);
+    assert_eq!(alcohol_mix::WORTH_A_WARNING.as_percent(), 0.5);
 }
 
 /// Stays add up over preparation and display.

@@ -110,3 +110,11 @@ fn three_large_eggs_and_a_yolk() {
     let bowl = parts.without_shell * 3.0 + parts.yolk;
     assert!((bowl.as_grams() - 167.0).abs() < 2.0);
 }
+
+/// Common practice, no source: above 2 % of uncertainty an amount wants a finer scale, as 5 g on a 1 g scale do.
+#[test]
+fn a_spoonful_wants_a_finer_scale() {
+    assert_eq!(scale::TOO_SMALL_FOR_THE_SCALE.as_percent(), 2.0);
+    let five = |step| scale::relative(Mass::grams(step), Mass::grams(5.0));
+    assert!(five(1.0) > scale::TOO_SMALL_FOR_THE_SCALE && five(0.1) < scale::TOO_SMALL_FOR_THE_SCALE);
+}

@@ -255,3 +255,16 @@ fn sugar_alcohols_have_their_own_factors() {
         assert_eq!(alcohol.kilocalories_per_gram(), factor);
     }
 }
+
+/// Regulation (EU) No 1169/2011, Annex VII, Part A: up to 5 % of the finished food, added water may be left out of the
+/// list; the biscuit's 25 g of 585 g may, the bread's 447 g of 1482 g may not.
+#[test]
+fn little_water_may_be_left_out() {
+    assert_eq!(added_water::MAY_BE_LEFT_OUT.as_percent(), 5.0);
+    let share = |finished, others| {
+        let water = added_water::to_list(Mass::grams(finished), Mass::grams(others));
+        cooking::share_of_finished(water, Mass::grams(finished))
+    };
+    assert!(share(585.0, 560.0) <= added_water::MAY_BE_LEFT_OUT);
+    assert!((share(1482.0, 1035.0).as_percent() - 30.16).abs() < 0.005);
+}
