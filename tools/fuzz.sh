@@ -2,7 +2,7 @@
 # Throws mutated texts at the document reader and the quantity parser.
 #   tools/fuzz.sh [SECONDS [TARGET]]     60 seconds each of document and quantities unless said otherwise
 # Stable Rust and a C++ compiler are enough. Leaves with status 1 when a target found something; what it
-# found lies in target/fuzz/findings/ and runs again with: target/fuzz/.../TARGET FINDING
+# found lies in target/fuzz/findings/TARGET/ and runs again as an argument of target/fuzz/HOST/release/TARGET.
 set -eu
 
 seconds=${1:-60}

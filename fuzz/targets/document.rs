@@ -2,7 +2,7 @@
 
 #![no_main]
 
-use formula::arithmetic::{blend, factor, figures, mixture, overall, scaled, weighed, Target};
+use formula::arithmetic::{Target, blend, factor, figures, mixture, overall, scaled, weighed};
 use formula::source::Source;
 use formula::{Book, BookText, Checked, Diagnostic, Formula};
 use libfuzzer_sys::fuzz_target;

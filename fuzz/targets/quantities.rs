@@ -3,7 +3,7 @@
 #![no_main]
 
 use libfuzzer_sys::fuzz_target;
-use quantity::{print, Between, Count, Fraction, Length, Mass, Measure, Money, SpoonSystem, Temperature, TimeSpan, Volume};
+use quantity::{Between, Count, Fraction, Length, Mass, Measure, Money, SpoonSystem, Temperature, TimeSpan, Volume, print};
 
 fuzz_target!(|bytes: &[u8]| {
     if let Ok(text) = std::str::from_utf8(bytes) {

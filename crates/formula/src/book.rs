@@ -108,7 +108,10 @@ impl Book {
             let known: Vec<&str> = kitchens.keys().map(String::as_str).collect();
             let message = format!("there is no kitchen called “{}”", kitchen.value);
             let found = fault::UNKNOWN_KITCHEN.at(kitchen.place(file), message);
-            keep(vec![found.hint(format!("the files in kitchens/ are: {}", known.join(", ")))]);
+            keep(vec![found.hint(match known[..] {
+                [] => "there is no file in kitchens/ yet: write one, or take this line out".to_owned(),
+                _ => format!("the files in kitchens/ are: {}", known.join(", ")),
+            })]);
         }
         let has_settings = settings_file.is_some();
         let others = RwLock::new(BTreeMap::new());

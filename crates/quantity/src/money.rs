@@ -36,7 +36,12 @@ impl FromStr for Money {
             [currency, amount] if letters(currency) => (amount, currency),
             _ => return Err(fault()),
         };
-        let amount = Decimal::from_str(&amount.replace(',', ".")).map_err(|_| fault())?;
+        // A comma before three digits is a thousand to some, a decimal mark to others.
+        let ambiguous = amount.split_once(',').is_some_and(|(whole, part)| whole != "0" && part.len() == 3);
+        if ambiguous {
+            return Err(fault());
+        }
+        let amount = Decimal::from_str_exact(&amount.replace(',', ".")).map_err(|_| fault())?;
         Ok(Self { amount, currency: currency.to_owned() })
     }
 }

@@ -4,9 +4,10 @@ use super::{Ended, Format, Outcome};
 use crate::failure::Failure;
 use crate::{book, terminal};
 use comfy_table::{CellAlignment, ContentArrangement, Table};
+use formula::arithmetic::{blended_protein, two_flours};
 use formula::ingredient::{Figure, datasets};
 use formula::{Ingredient, Pantry};
-use quantity::print;
+use quantity::{Fraction, Measure, SpoonSystem, print};
 use serde_json::{Value, json};
 use std::path::PathBuf;
 use std::sync::Arc;
@@ -16,6 +17,7 @@ use std::sync::Arc;
 ///   wellproved ingredients rye
 ///   wellproved ingredients milk-whole
 ///   wellproved ingredients --sources
+///   wellproved ingredients --blend flour-cake flour-bread --to-protein "10.5 %"
 #[derive(clap::Args)]
 #[command(verbatim_doc_comment)]
 pub struct Ingredients {
@@ -24,6 +26,12 @@ pub struct Ingredients {
     /// Also the ingredients of this book.
     #[arg(long)]
     book: Option<PathBuf>,
+    /// Two flours to be blended, with --to-protein.
+    #[arg(long, num_args = 2, value_names = ["FLOUR", "FLOUR"], requires = "to_protein", conflicts_with = "words")]
+    blend: Vec<String>,
+    /// The protein that the blend should have: "10.5 %".
+    #[arg(long, value_name = "SHARE", requires = "blend")]
+    to_protein: Option<String>,
     /// Lists the datasets with their licences and attributions.
     #[arg(long)]
     sources: bool,
@@ -42,6 +50,10 @@ impl Ingredients {
             Some(path) => book::open(path)?.book.pantry,
             None => Pantry::built_in(),
         };
+        if let (Some(target), [first, second]) = (&self.to_protein, &self.blend[..]) {
+            terminal::say(&blended(&pantry, first, second, target)?);
+            return Ok(Outcome::Fine);
+        }
         let found = self.search(&pantry);
         if found.is_empty() {
             let asked = self.words.join(" ");
@@ -68,6 +80,25 @@ impl Ingredients {
         };
         pantry.all().filter(|one| holds(one)).cloned().collect()
     }
+}
+
+/// The shares of two flours with which they have a protein.
+fn blended(pantry: &Pantry, first: &str, second: &str, target: &str) -> Result<String, Failure> {
+    let find = |name: &str| {
+        let near = pantry.nearest(name).map_or_else(String::new, |near| format!("did you mean “{near}”?"));
+        pantry.find(name).ok_or_else(|| Failure::new(format!("no ingredient is called “{name}”")).hint(near))
+    };
+    let (first, second) = (find(first)?, find(second)?);
+    let wanted = target.parse::<Measure>().ok().and_then(|measure| measure.share(SpoonSystem::Metric));
+    let wanted =
+        wanted.ok_or_else(|| Failure::new(format!("“{target}” is no percentage")).hint("write --to-protein \"10.5 %\""))?.to;
+    let share = two_flours(first, second, wanted).map_err(|fault| Failure::new(format!("that cannot be blended: {fault}")))?;
+    let told = |flour: &Ingredient, share: Fraction| {
+        let protein = flour.composition.share(Figure::Protein).unwrap_or_default();
+        format!("{:>8}  {} (protein {})\n", print::percent(share, 1), flour.title, print::percent(protein, 2))
+    };
+    let blend = blended_protein(&[(first, share), (second, share.left())]).unwrap_or_default();
+    Ok(format!("{}{}{:>8}  protein of the blend", told(first, share), told(second, share.left()), print::percent(blend, 2)))
 }
 
 fn list(many: &[Arc<Ingredient>]) -> String {

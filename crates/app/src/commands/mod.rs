@@ -53,7 +53,7 @@ pub struct Arguments {
 enum Command {
     Check(check::Check),
     Sheet(sheet::Sheet),
-    Scale(scale::Scale),
+    Scale(Box<scale::Scale>),
     Publish(publish::Publish),
     Ingredients(ingredients::Ingredients),
     Explain(explain::Explain),

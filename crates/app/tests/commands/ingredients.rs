@@ -40,3 +40,15 @@ fn an_unknown_name_is_told_with_the_nearest() {
     assert_eq!(ran.status, 2);
     assert!(ran.err.contains("butter-unsalted"), "{}", ran.err);
 }
+
+/// The alligation rule: half-way between two proteins is half of each.
+#[test]
+fn two_flours_blended_to_a_protein() {
+    let sandbox = Sandbox::empty();
+    // 8.2 % and 11.98 % protein (USDA SR28 20084 and 20083): 10.09 % is half-way.
+    let out = sandbox.fine(&["ingredients", "--blend", "flour-cake", "flour-bread", "--to-protein", "10.09 %"]);
+    assert!(out.contains("50\u{a0}%") && out.contains("10.09\u{a0}%"), "{out}");
+    let ran = sandbox.run(&["ingredients", "--blend", "flour-cake", "flour-bread", "--to-protein", "15 %"]);
+    assert_eq!(ran.status, 2);
+    assert!(ran.err.contains("reach from 8.2"), "{}", ran.err);
+}

@@ -17,12 +17,14 @@ pub struct Remedy {
 /// A weighable amount in water, of which a weighable part holds what is wanted.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Solution {
-    /// What is weighed of the ingredient, a whole number of display steps.
+    /// What is weighed of the ingredient: a whole number of display steps.
     pub weigh: Mass,
-    /// The water it is stirred into, so that the whole is a round ten times as much.
+    /// The water it is stirred into: a whole number of display steps.
     pub water: Mass,
-    /// What is used of the whole.
+    /// What is used of the whole: a whole number of display steps.
     pub take: Mass,
+    /// What that holds of the ingredient, which rounding keeps within a part in a hundred of what is wanted.
+    pub holds: Mass,
     /// The water in what is used, to be taken off the formula's water.
     pub water_taken: Mass,
 }
@@ -33,16 +35,13 @@ pub fn smallest_batch(wanted: Mass, step: Mass) -> f64 {
     ((step / wanted) / (2.0 * GOOD_TO.as_ratio())).max(1.0)
 }
 
-/// Ten times as much, or a hundred or a thousand, until the scale shows it well; in nine times its
-/// weight of water, of which the exact part is taken.
+/// Ten times as much, and at least ten display steps, in so much water that an equal weight of the
+/// whole holds what is wanted: for an amount the scale can show, ten times in water and a tenth of it.
 #[must_use]
 pub fn solution(wanted: Mass, step: Mass) -> Solution {
-    let mut times = 10.0;
-    while wanted * times < step * 10.0 && times < 1e6 {
-        times *= 10.0;
-    }
-    let weigh = step * (wanted * times / step).round().max(1.0);
-    let whole = weigh * 10.0;
-    let take = whole * (wanted / weigh);
-    Solution { weigh, water: whole - weigh, take, water_taken: take - wanted }
+    let steps = (wanted * 10.0 / step).round().max(10.0);
+    let weigh = step * steps;
+    let whole = step * (weigh * (weigh / wanted) / step).round();
+    let holds = weigh * (weigh / whole);
+    Solution { weigh, water: whole - weigh, take: weigh, holds, water_taken: weigh - holds }
 }

@@ -14,17 +14,27 @@ pub fn plain_name(typed: &str) -> String {
     plain
 }
 
+/// How alike two names must be for one to have been meant by the other.
+const ALIKE: f64 = 0.72;
+
 /// The known name nearest to a typed one, if one is near enough to have been meant.
 pub fn nearest<'n>(typed: &str, known: impl IntoIterator<Item = &'n str>) -> Option<&'n str> {
     let typed = plain_name(typed);
     // Comparing a novel with every name would take long and help nobody.
-    if typed.chars().count() > 60 {
+    let length = typed.chars().count();
+    if length > 60 {
         return None;
     }
+    // Names that differ in length by so much cannot be alike enough: most are passed over without comparing.
+    let near_in_length = |name: &&str| {
+        let other = name.chars().count();
+        length.abs_diff(other) as f64 <= (1.0 - ALIKE) * length.max(other) as f64
+    };
     known
         .into_iter()
+        .filter(near_in_length)
         .map(|name| (likeness(&typed, name), name))
-        .filter(|(likeness, _)| *likeness > 0.72)
+        .filter(|(likeness, _)| *likeness > ALIKE)
         .max_by(|a, b| a.0.total_cmp(&b.0).then_with(|| b.1.cmp(a.1)))
         .map(|(_, name)| name)
 }

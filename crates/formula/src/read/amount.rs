@@ -114,7 +114,7 @@ fn report(reader: &mut Reader, text: &At<&str>, why: &Fault) {
                 &known,
             );
         }
-        Fault::Number(NumberFault::Missing) if written.contains("inf") || written.contains("nan") => {
+        Fault::Number(NumberFault::Missing) if written.parse::<f64>().is_ok() => {
             reader.report_plainly(&fault::AMOUNT_NOT_FINITE, span, format!("“{written}” is not a finite number"));
         }
         Fault::Number(_) | Fault::Backwards => reader.report(

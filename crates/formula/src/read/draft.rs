@@ -29,6 +29,9 @@ pub struct Draft {
     pub photograph: Option<PhotographDraft>,
     /// What is served together.
     pub components: Vec<ComponentDraft>,
+    /// What is written but could not be read, by name: keys, lines, steps, or the whole file where
+    /// it is not TOML. What only follows from their absence is not reported.
+    pub unread: Vec<String>,
 }
 
 /// A picture.

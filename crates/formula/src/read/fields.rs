@@ -16,6 +16,8 @@ pub struct Reader<'r> {
     pub file: &'r Arc<str>,
     /// What is wrong so far.
     pub found: &'r mut Vec<Diagnostic>,
+    /// The names of what was written but could not be read.
+    pub unread: Vec<String>,
 }
 
 impl Reader<'_> {
@@ -42,17 +44,25 @@ impl Reader<'_> {
         }
     }
 
-    /// A word among known words that was meant by an unknown one: the hint, and the fix.
-    pub fn report_unknown(&mut self, fault: &fault::Fault, at: At<&str>, message: String, known: &[&str]) {
+    /// Reports an unknown word with the known one that was meant, or all of them; gives the one meant.
+    pub fn report_unknown<'k>(
+        &mut self,
+        fault: &fault::Fault,
+        at: At<&str>,
+        message: String,
+        known: &[&'k str],
+    ) -> Option<&'k str> {
         if told_enough(self.found, fault.code) {
-            return;
+            return None;
         }
         let place = self.place(at.span);
         let diagnostic = fault.at(place, message);
-        self.keep(match nearest(at.value, known.iter().copied()) {
+        let near = nearest(at.value, known.iter().copied());
+        self.keep(match near {
             Some(near) => diagnostic.hint(format!("did you mean “{near}”?")),
             None => diagnostic.hint(format!("known here: {}", known.join(", "))),
         });
+        near
     }
 }
 
@@ -66,16 +76,18 @@ pub struct Fields<'t, 'd> {
 impl<'t, 'd> Fields<'t, 'd> {
     /// Opens a table: reports unknown keys and missing required ones.
     pub fn open(reader: &mut Reader, table: &'t DeTable<'d>, span: Range<usize>, keys: &'static Table) -> Self {
+        let mut meant = Vec::new();
         for key in table.keys() {
             let name = key.get_ref().as_ref();
             if keys.key(name).is_none() {
                 let known: Vec<&str> = keys.keys.iter().map(|key| key.name).collect();
                 let message = format!("{} has no key “{name}”", keys.title);
-                reader.report_unknown(&fault::UNKNOWN_KEY, At::new(name, key.span()), message, &known);
+                meant.extend(reader.report_unknown(&fault::UNKNOWN_KEY, At::new(name, key.span()), message, &known));
+                reader.unread.push(name.to_owned());
             }
         }
         for key in keys.keys.iter().filter(|key| key.required) {
-            if !table.contains_key(key.name) {
+            if !table.contains_key(key.name) && !meant.contains(&key.name) {
                 let message = format!("{} has no “{}”", keys.title, key.name);
                 reader.report(&fault::KEY_MISSING, head(&span), message, format!("{}: {}", key.name, key.meaning));
             }
@@ -100,6 +112,7 @@ impl<'t, 'd> Fields<'t, 'd> {
         let wanted = self.keys.key(name).map_or(Kind::Text.describe(), |key| key.value.describe());
         let message = format!("“{name}” is {} here", describe(value.get_ref()));
         reader.report(&fault::WRONG_KIND, value.span(), message, format!("it should be {wanted}"));
+        reader.unread.push(name.to_owned());
     }
 
     /// A text.

@@ -18,7 +18,8 @@ pub fn read_formula(source: &Source) -> Checked<Draft> {
     let mut found = Vec::new();
     let table = toml_text::parse(&source.file, &source.text, &mut found);
     let unreadable = found.iter().any(|d| d.code == fault::NESTED_TOO_DEEP.code);
-    let mut reader = Reader { file: &source.file, found: &mut found };
+    let unread = found.iter().map(|found| found.place.file.to_string()).collect();
+    let mut reader = Reader { file: &source.file, found: &mut found, unread };
     let value = if unreadable { empty(source) } else { read(&mut reader, source, &table) };
     Checked { value, diagnostics: found }
 }
@@ -35,6 +36,7 @@ fn empty(source: &Source) -> Draft {
         storage: None,
         photograph: None,
         components: Vec::new(),
+        unread: Vec::new(),
     }
 }
 
@@ -58,6 +60,7 @@ fn read(reader: &mut Reader, source: &Source, table: &DeTable) -> Draft {
     for (table, span) in fields.tables(reader, "component") {
         draft.components.push(read_component(reader, source, table, span));
     }
+    draft.unread = std::mem::take(&mut reader.unread);
     check_size(reader, &mut draft);
     draft
 }
@@ -150,8 +153,11 @@ fn read_yield(reader: &mut Reader, table: &DeTable, span: Range<usize>) -> Yield
 /// A figure of one kind under a key.
 pub fn read_measure(reader: &mut Reader, fields: &Fields, name: &str, kind: Kind) -> Option<At<Measure>> {
     let text = fields.figure(reader, name)?;
-    let value = measure(reader, &At::new(&text.value, text.span.clone()), &[kind])?;
-    Some(At::new(value, text.span))
+    let value = measure(reader, &At::new(&text.value, text.span.clone()), &[kind]);
+    if value.is_none() {
+        reader.unread.push(name.to_owned());
+    }
+    Some(At::new(value?, text.span))
 }
 
 fn read_count(reader: &mut Reader, fields: &Fields, name: &str) -> Option<At<Count>> {
@@ -161,6 +167,7 @@ fn read_count(reader: &mut Reader, fields: &Fields, name: &str) -> Option<At<Cou
         return Some(At::new(value, count.span));
     }
     reader.report(&fault::YIELD_IMPOSSIBLE, count.span, format!("“{name}” is none"), "at least one is needed");
+    reader.unread.push(name.to_owned());
     None
 }
 

@@ -18,7 +18,7 @@ use toml::de::{DeTable, DeValue};
 pub fn read_ingredients(source: &Source) -> Checked<Vec<IngredientDraft>> {
     let mut found = Vec::new();
     let table = toml_text::parse(&source.file, &source.text, &mut found);
-    let mut reader = Reader { file: &source.file, found: &mut found };
+    let mut reader = Reader { file: &source.file, found: &mut found, unread: Vec::new() };
     let mut ingredients = Vec::new();
     for (name, value) in in_written_order(&table) {
         match value.get_ref() {
@@ -76,8 +76,13 @@ fn number(reader: &mut Reader, text: &At<String>) -> Option<f64> {
             reader.report_plainly(&fault::AMOUNT_NEGATIVE, text.span.clone(), format!("“{}” is negative", text.value));
             None
         }
-        _ => {
+        Some(_) => {
             reader.report_plainly(&fault::AMOUNT_NOT_FINITE, text.span.clone(), format!("“{}” is no finite number", text.value));
+            None
+        }
+        None => {
+            let message = format!("“{}” is no number", text.value);
+            reader.report(&fault::NOT_AN_AMOUNT, text.span.clone(), message, "write the number alone, without a unit");
             None
         }
     }
@@ -95,7 +100,12 @@ fn read_composition(reader: &mut Reader, table: &DeTable, span: Range<usize>) ->
             reader.report_unknown(&fault::UNKNOWN_KEY, name, message, &names);
             continue;
         };
-        let Some(amount) = figure(value).and_then(|text| number(reader, &text)) else { continue };
+        let Some(text) = figure(value) else {
+            let message = format!("“{}” is no number", name.value);
+            reader.report(&fault::WRONG_KIND, value.span(), message, "it should be a number of gram in 100 g");
+            continue;
+        };
+        let Some(amount) = number(reader, &text) else { continue };
         match known {
             Some(known) => composition.set(known, amount),
             // A label's salt is sodium times 2.5 by Regulation (EU) 1169/2011, Annex I.

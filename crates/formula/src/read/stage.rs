@@ -1,7 +1,7 @@
 //! A stage and its ingredient lines.
 
 use super::amount::{measure, part};
-use super::draft::{LineDraft, StageDraft, Uses};
+use super::draft::{LineDraft, StageDraft, StepDraft, Uses};
 use super::fields::{Fields, Reader, figure, in_written_order};
 use super::formula::{read_loss, read_mass, read_measure, read_name, read_title};
 use super::step::read_step;
@@ -23,8 +23,7 @@ pub fn read_stage(reader: &mut Reader, source: &Source, table: &DeTable, span: R
     let percent_of =
         read_word(reader, &fields, "percent-of", PercentOf::WORDS, PercentOf::named).unwrap_or(PercentOf::StageFlour);
     let lines = fields.table(reader, "ingredients").map(|(table, _)| read_lines(reader, table)).unwrap_or_default();
-    let steps =
-        fields.tables(reader, "step").into_iter().filter_map(|(table, span)| read_step(reader, source, table, span)).collect();
+    let steps = read_steps(reader, source, &fields);
     StageDraft {
         title,
         kind,
@@ -58,7 +57,25 @@ pub fn read_word<T>(
 }
 
 fn read_lines(reader: &mut Reader, table: &DeTable) -> Vec<LineDraft> {
-    in_written_order(table).into_iter().filter_map(|(name, value)| read_line(reader, &name, value)).collect()
+    let mut lines = Vec::new();
+    for (name, value) in in_written_order(table) {
+        match read_line(reader, &name, value) {
+            Some(line) => lines.push(line),
+            None => reader.unread.push(name.value.to_owned()),
+        }
+    }
+    lines
+}
+
+fn read_steps(reader: &mut Reader, source: &Source, fields: &Fields) -> Vec<StepDraft> {
+    let mut steps = Vec::new();
+    for (table, span) in fields.tables(reader, "step") {
+        match read_step(reader, source, table, span) {
+            Some(step) => steps.push(step),
+            None => reader.unread.push("text".to_owned()),
+        }
+    }
+    steps
 }
 
 fn read_line(reader: &mut Reader, name: &At<&str>, value: &Spanned<DeValue>) -> Option<LineDraft> {
@@ -154,16 +171,20 @@ fn read_line_amount(reader: &mut Reader, fields: &Fields, name: &At<String>) -> 
 
 fn read_uses(reader: &mut Reader, fields: &Fields) -> Uses {
     let mut uses = Uses::OwnName;
-    let kinds: [(&str, fn(At<String>) -> Uses); 4] =
-        [("ingredient", Uses::Ingredient), ("stage", Uses::Stage), ("component", Uses::Component), ("formula", Uses::Formula)];
-    for (key, make) in kinds {
+    for key in ["ingredient", "stage", "component", "formula"] {
         let Some(text) = fields.text(reader, key) else { continue };
         if uses != Uses::OwnName {
             let message = format!("the line names a second thing with “{key}”");
             reader.report(&fault::TWO_BASES, text.span, message, "a line uses one thing: keep the one that is meant");
             continue;
         }
-        uses = make(At::new(text.value.to_owned(), text.span));
+        let name = At::new(text.value.to_owned(), text.span);
+        uses = match key {
+            "ingredient" => Uses::Ingredient(name),
+            "stage" => Uses::Stage(name),
+            "component" => Uses::Component(name),
+            _ => Uses::Formula(name),
+        };
     }
     uses
 }

@@ -27,10 +27,13 @@ struct Sums {
     fixed_flour: Mass,
     percent: Fraction,
     percent_flour: Fraction,
+    /// Whether every line that is written counts; if not, a sum that is off is no fault of its own.
+    is_whole: bool,
 }
 
 fn sums(sizing: &Sizing, at: StageAt, sizes: &[Option<Size>]) -> Sums {
-    let mut sums = Sums::default();
+    let is_whole = sizing.draft.unread.is_empty() && sizes.iter().all(Option::is_some);
+    let mut sums = Sums { is_whole, ..Sums::default() };
     for (line, size) in sizing.bound.lines(at).iter().zip(sizes) {
         match size {
             Some(Size::Fixed(known)) => {
@@ -60,6 +63,7 @@ pub fn of_stage(sizing: &Sizing, at: StageAt, sizes: &[Option<Size>], found: Fou
     }
     let stated = stage.flour.as_ref().or(stage.weight.as_ref());
     if let Some(stated) = stated
+        && sums.is_whole
         && (sums.percent_flour <= Fraction::ZERO || (stage.flour.is_some() && stage.weight.is_some()))
     {
         let message = format!("the stage “{}” has its size twice: stated here, and by the weight of its lines", stage.name.value);
@@ -84,6 +88,7 @@ pub fn of_stage(sizing: &Sizing, at: StageAt, sizes: &[Option<Size>], found: Fou
             );
             Basis::Flour(sums.fixed_flour)
         }
+        (false, false) if !sums.is_whole => Basis::NotNeeded,
         (false, false) => {
             let place = first_percent(sizing, at, sizes).unwrap_or_else(|| stage.name.place(&sizing.draft.file));
             let message = format!("a percentage in the stage “{}”, which has no flour for it to be a share of", stage.name.value);
@@ -123,7 +128,7 @@ fn of_percentages(sizing: &Sizing, at: StageAt, sums: &Sums, found: Found) -> Ba
         return Basis::NotYet;
     };
     let off = (sums.percent_flour - Fraction::WHOLE).abs();
-    if off > Fraction::percent(0.05) {
+    if sums.is_whole && off > Fraction::percent(0.05) {
         let message =
             format!("the flours of the stage “{}” add up to {}", stage.name.value, print::percent(sums.percent_flour, 2));
         let place = stage.name.place(&sizing.draft.file);
@@ -155,10 +160,16 @@ pub fn total_flours(sizing: &mut Sizing, found: Found) {
         if component.stages.iter().all(|stage| stage.percent_of == PercentOf::StageFlour) {
             continue;
         }
+        let lines = || (0..component.stages.len()).flat_map(|s| &sizing.sizes[&(c, s)]);
+        let is_whole = sizing.draft.unread.is_empty() && lines().all(Option::is_some);
+        let before = found.len();
         let flour = total_flour(sizing, c, found);
+        if !is_whole {
+            found.truncate(before);
+        }
         if let Some(flour) = flour {
             sizing.total_flour.insert(c, flour);
-        } else {
+        } else if is_whole {
             let message = format!(
                 "the component “{}” has percentages of its total flour, and nothing says how much that is",
                 component.name.value

@@ -9,28 +9,35 @@ use crate::ingredient::{nearest, plain_name};
 use crate::read::{Draft, StepDraft};
 use crate::source::MOST_NAMES;
 use quantity::{Kind, Mass, Measure, print};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::ops::Range;
 
 /// Ties every step's sentence, and reports references to nothing and ingredients without a use.
 pub fn tie(draft: &Draft, formula: &mut Formula, found: Found) {
     for c in 0..formula.components.len() {
-        let mut told = Told::default();
+        let mut told = Told { missing: missing(draft, formula, c), ..Told::default() };
         let stages = formula.components[c].stages.len();
         for s in 0..stages {
             let drafts = &draft.components[c].stages[s].steps;
             let steps = drafts.iter().map(|step| tie_step(draft, formula, (c, s), step, &mut told, found)).collect();
             formula.components[c].stages[s].steps = steps;
         }
-        report_unused(draft, formula, c, &told, found);
+        // What could not be read may be just the sentence that was looked for.
+        if draft.unread.is_empty() && !told.has_gap {
+            report_unused(draft, formula, c, &told, found);
+        }
     }
 }
 
 /// What the sentences of a component have said so far.
 #[derive(Default)]
 struct Told {
+    /// What is written but could not be read or bound, by name.
+    missing: Vec<String>,
     /// How much of each line, by stage and line, is used up.
     used: BTreeMap<(usize, usize), Mass>,
+    /// Whether a reference among them means nothing.
+    has_gap: bool,
 }
 
 fn tie_step(draft: &Draft, formula: &Formula, at: (usize, usize), step: &StepDraft, told: &mut Told, found: Found) -> Step {
@@ -47,6 +54,16 @@ fn tie_step(draft: &Draft, formula: &Formula, at: (usize, usize), step: &StepDra
         equipment: step.equipment.clone(),
         place: step.text.place(&draft.file),
     }
+}
+
+/// What a component has written, but not so that it could be read or bound: a few names are enough.
+fn missing(draft: &Draft, formula: &Formula, c: usize) -> Vec<String> {
+    let stages = draft.components[c].stages.iter().zip(&formula.components[c].stages);
+    let unbound = stages.filter(|(draft, made)| draft.lines.len() > made.lines.len()).flat_map(|(draft, made)| {
+        let bound: BTreeSet<&str> = made.lines.iter().map(|line| line.name.as_str()).collect();
+        draft.lines.iter().map(|line| line.name.value.as_str()).filter(move |name| !bound.contains(name))
+    });
+    draft.unread.iter().map(String::as_str).chain(unbound).take(MOST_NAMES).map(str::to_owned).collect()
 }
 
 struct Tying<'t> {
@@ -112,6 +129,7 @@ impl Tying<'_> {
             return;
         }
         let place = self.place(span);
+        self.told.has_gap |= fault.code == fault::REFERENCE_UNREADABLE.code;
         self.found.push(fault.at(place, message).hint(hint));
     }
 
@@ -128,6 +146,10 @@ impl Tying<'_> {
             return self.line(stage, line, how, span);
         }
         if let Some((c, s)) = self.find_stage(name) {
+            if let Some(how) = how.filter(|how| *how != "name") {
+                let message = format!("“{how}” cannot be told of “{name}”, which is no line of this stage");
+                self.report(&fault::REFERENCE_UNREADABLE, span, message, "give the stage a line that uses it, or name it alone");
+            }
             return Word::Stage(c, s);
         }
         self.nothing(name, span)
@@ -230,6 +252,10 @@ impl Tying<'_> {
     }
 
     fn nothing(&mut self, name: &str, span: Range<usize>) -> Word {
+        self.told.has_gap = true;
+        if nearest(name, self.told.missing.iter().map(String::as_str)).is_some() {
+            return Word::Text(name.to_owned());
+        }
         if told_enough(self.found, fault::REFERENCE_TO_NOTHING.code) {
             return Word::Text(name.to_owned());
         }

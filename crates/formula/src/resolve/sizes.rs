@@ -160,7 +160,8 @@ impl Sizing<'_> {
             let waits_for_other =
                 self.sizes[at].iter().any(|size| matches!(size, Some(Size::PartOf(other, _)) if open.contains(other)));
             let stage = self.stage(*at);
-            if !waits_for_other {
+            let is_whole = self.draft.unread.is_empty() && self.sizes.values().flatten().all(Option::is_some);
+            if is_whole && !waits_for_other {
                 let message = format!("the stage “{}” has no size: its flours are percentages", stage.name.value);
                 let hint = "state flour = \"500 g\" or weight = \"1 kg\", or use a weight of it in another stage; the last stage may take its size from the yield";
                 found.push(fault::STAGE_WITHOUT_SIZE.at(stage.name.place(&self.draft.file), message).hint(hint));

@@ -2,7 +2,6 @@
 
 use super::Found;
 use super::formula::{Content, Formula};
-use super::names::Bound;
 use crate::Place;
 use crate::fault;
 use crate::read::{Amount, Draft, LineDraft};
@@ -14,15 +13,14 @@ const LEFT_OVER: Fraction = Fraction::percent(3.0);
 /// What may be missing of a stage before it is a fault: a rounding.
 const OVERDRAWN: Fraction = Fraction::percent(0.5);
 
-/// Reports what is wrong with the use of stages and units.
-pub fn check(draft: &Draft, formula: &Formula, bound: &Bound, found: Found) {
+/// Reports what is wrong with the use of stages, where every line is read, bound and sized.
+pub fn check(draft: &Draft, formula: &Formula, found: Found) {
     let taken = taken(formula);
     for (c, component) in formula.components.iter().enumerate() {
         for (s, stage) in component.stages.iter().enumerate() {
             let place = draft.components[c].stages[s].name.place(&draft.file);
             let is_product = s + 1 == component.stages.len();
-            let unread = bound.lines((c, s)).iter().any(|line| line.content.is_none());
-            if stage.lines.is_empty() && !is_product && !unread {
+            if stage.lines.is_empty() && !is_product {
                 let message = format!("the stage “{}” has no ingredients", stage.name);
                 found.push(
                     fault::NOTHING_IN_IT
@@ -42,7 +40,6 @@ pub fn check(draft: &Draft, formula: &Formula, bound: &Bound, found: Found) {
             }
         }
     }
-    check_units(draft, found);
 }
 
 /// What is taken of each stage that is used.
@@ -71,7 +68,7 @@ fn check_taken(place: &Place, stage: &super::formula::Stage, taken: Mass, is_pro
 }
 
 /// Gram and ounces in one formula are a slip in all but the rarest case.
-fn check_units(draft: &Draft, found: Found) {
+pub fn check_units(draft: &Draft, found: Found) {
     let lines = || draft.components.iter().flat_map(|component| &component.stages).flat_map(|stage| &stage.lines);
     let unit = |line: &LineDraft| match &line.amount.value {
         Amount::Measure(measure) => Some(measure.unit),

@@ -30,22 +30,28 @@ pub fn unsettled(component: &ComponentDraft) -> Yield {
     }
 }
 
-/// Completes every yield from what is mixed, and reports those that cannot be.
-pub fn settle(draft: &Draft, formula: &mut Formula, found: Found) {
-    for (component, written) in formula.components.iter_mut().zip(&draft.components) {
+/// Completes every yield from what is mixed.
+pub fn settle(formula: &mut Formula) {
+    for component in &mut formula.components {
         let Some(last) = component.stages.last() else { continue };
         let yields = &mut component.yields;
         yields.after_scaling = last.after_scaling();
         yields.made = last.made() - yields.after_scaling;
-        if let Some(stated) = &written.yields {
-            hold_against(draft, stated, yields, found);
-        }
         match (yields.pieces, yields.scaling_weight) {
             (Some(pieces), None) => yields.scaling_weight = Some(yields.raw() / pieces.as_pieces()),
             (None, Some(weight)) if weight > Mass::ZERO => {
                 yields.pieces = Some(Count::pieces((yields.raw() / weight + 1e-9).floor()));
             }
             _ => {}
+        }
+    }
+}
+
+/// Reports the yields that the mix does not make, or clearly exceeds.
+pub fn check(draft: &Draft, formula: &Formula, found: Found) {
+    for (component, written) in formula.components.iter().zip(&draft.components) {
+        if let (Some(stated), Some(_)) = (&written.yields, component.stages.last()) {
+            hold_against(draft, stated, &component.yields, found);
         }
     }
 }

@@ -5,7 +5,11 @@ use std::fmt::Write;
 
 fn chain(count: usize, link: impl Fn(usize) -> String) -> String {
     (0..count).fold(String::from("title = \"x\"\n[[component]]\nname = \"c\"\n"), |mut text, number| {
-        let _ = writeln!(text, "[[component.stage]]\nname = \"s{number}\"\n[component.stage.ingredients]\n{}", link(number));
+        let _ = writeln!(
+            text,
+            "[[component.stage]]\nname = \"s{number}\"\nkind = \"mixed\"\n[component.stage.ingredients]\n{}",
+            link(number)
+        );
         text
     })
 }
@@ -80,7 +84,7 @@ fn circles_of_stages() {
 fn formula_using(other: &str) -> Vec<u8> {
     let name = other.trim_start_matches("formulas/").trim_end_matches(".toml");
     format!(
-        "title = \"x\"\n[[component]]\nname = \"c\"\n[[component.stage]]\nname = \"s\"\n[component.stage.ingredients]\nwater = \"1 g\"\n\
+        "title = \"x\"\n[[component]]\nname = \"c\"\n[[component.stage]]\nname = \"s\"\nkind = \"mixed\"\n[component.stage.ingredients]\nwater = \"1 g\"\n\
          other = {{ formula = \"{name}\", amount = \"1 g\" }}"
     )
     .into_bytes()
@@ -121,7 +125,7 @@ fn a_thousand_formulas_each_using_the_next() {
 
 #[test]
 fn the_longest_chain_of_formulas_does_not_depend_on_which_is_asked_for_first() {
-    let water = b"title = \"x\"\n[[component]]\nname = \"c\"\n[[component.stage]]\nname = \"s\"\n[component.stage.ingredients]\nwater = \"1 g\"";
+    let water = b"title = \"x\"\n[[component]]\nname = \"c\"\n[[component.stage]]\nname = \"s\"\nkind = \"mixed\"\n[component.stage.ingredients]\nwater = \"1 g\"";
     for reversed in [0, 39] {
         let names: Vec<String> = (0..40_usize).map(|n| format!("formulas/f{:02}.toml", n.abs_diff(reversed))).collect();
         let uses = |n: usize| if n == 39 { water.to_vec() } else { formula_using(&names[n + 1]) };
@@ -143,8 +147,7 @@ fn circles_of_ingredients() {
         "[a]\nmade-of = { a = \"100 %\" }",
     ];
     for text in files {
-        let formula =
-            b"[[component]]\nname = \"c\"\n[[component.stage]]\nname = \"s\"\n[component.stage.ingredients]\na = \"1 g\"";
+        let formula = b"[[component]]\nname = \"c\"\n[[component.stage]]\nname = \"s\"\nkind = \"mixed\"\n[component.stage.ingredients]\na = \"1 g\"";
         open(&[("ingredients/x.toml", text.as_bytes().to_vec()), ("formulas/x.toml", formula.to_vec())])
             .refused_as("circular-ingredients");
     }
@@ -166,7 +169,7 @@ fn thirty_thousand_ingredients_each_like_the_next() {
 #[test]
 fn fifteen_thousand_ingredients_each_made_of_the_next() {
     let rows = ingredients(15_000, |n| format!("[i{n}]\nmade-of={{i{}=\"100 %\"}}", n + 1));
-    let formula = b"[[component]]\nname = \"c\"\n[[component.stage]]\nname = \"s\"\n[component.stage.ingredients]\ni0 = \"1 g\"";
+    let formula = b"[[component]]\nname = \"c\"\n[[component.stage]]\nname = \"s\"\nkind = \"mixed\"\n[component.stage.ingredients]\ni0 = \"1 g\"";
     open(&[("ingredients/x.toml", rows), ("formulas/x.toml", formula.to_vec())]).said_briefly();
 }
 
@@ -176,6 +179,6 @@ fn ingredients_that_double_at_every_level() {
         let below = format!("made-of = {{ a{0} = \"50 %\", b{0} = \"50 %\" }}", n + 1);
         format!("[a{n}]\n{below}\n[b{n}]\n{below}")
     });
-    let formula = b"[[component]]\nname = \"c\"\n[[component.stage]]\nname = \"s\"\n[component.stage.ingredients]\na0 = \"1 g\"";
+    let formula = b"[[component]]\nname = \"c\"\n[[component.stage]]\nname = \"s\"\nkind = \"mixed\"\n[component.stage.ingredients]\na0 = \"1 g\"";
     open(&[("ingredients/x.toml", rows), ("formulas/x.toml", formula.to_vec())]).said_briefly();
 }

@@ -100,6 +100,6 @@ fn work_out(formula: &Formula) {
 /// A formula of one stage with these ingredient lines.
 fn with_lines(lines: &str) -> String {
     format!(
-        "title = \"x\"\n[[component]]\nname = \"c\"\n[[component.stage]]\nname = \"s\"\n[component.stage.ingredients]\n{lines}"
+        "title = \"x\"\n[[component]]\nname = \"c\"\n[[component.stage]]\nname = \"s\"\nkind = \"mixed\"\n[component.stage.ingredients]\n{lines}"
     )
 }

@@ -33,13 +33,9 @@ fn over_a_megabyte_is_refused() {
 #[test]
 fn half_a_million_entries_in_an_array() {
     let entries = "1,".repeat(MEGABYTE / 2 - 50);
-    for key in ["title", "tags", "component", "notes"] {
-        open_formula(&format!("{key} = [{entries}]")).said_briefly();
-        open_formula(&format!("{key} = [{}]", "{},".repeat(MEGABYTE / 3 - 50))).said_briefly();
-    }
+    open_formula(&format!("tags = [{entries}]")).refused_as("wrong-kind").said_briefly();
+    open_formula(&format!("component = [{}]", "{},".repeat(MEGABYTE / 3 - 50))).refused_as("key-missing").said_briefly();
     open_formula(&format!("title = [{entries}")).refused_as("not-toml");
-    book_of("kitchens/x.toml", format!("title = \"x\"\nscale = [{entries}]")).said_briefly();
-    book_of("ingredients/x.toml", format!("[a]\nalso = [{entries}]")).said_briefly();
     book_of("book.toml", format!("title = [{entries}]")).refused_as("wrong-kind");
 }
 
@@ -71,24 +67,20 @@ fn as_many_stages_as_a_megabyte_holds() {
 
 #[test]
 fn as_many_unknown_keys_as_a_megabyte_holds() {
-    let keys = numbered(150_000, |n| format!("k{n}=1"));
-    for file in ["book.toml", "kitchens/x.toml", "ingredients/x.toml", "formulas/x.toml"] {
-        book_of(file, keys.clone());
-    }
-    book_of("ingredients/x.toml", format!("[a.per-100-g]\n{keys}"));
+    let keys = numbered(100_000, |n| format!("k{n}=1"));
+    book_of("formulas/x.toml", keys.clone()).refused_as("unknown-key").said_briefly();
+    book_of("ingredients/x.toml", format!("[a.per-100-g]\n{keys}")).refused_as("unknown-key").said_briefly();
     book_of("ingredients/x.toml", format!("[a.made-of]\n{}", numbered(70_000, |n| format!("k{n}=\"1 %\"")))).said_briefly();
     book_of("ingredients/x.toml", numbered(70_000, |n| format!("[k{n}]\nlike=\"w\""))).said_briefly();
 }
 
 #[test]
-fn a_sentence_of_a_hundred_thousand_references_to_nothing() {
+fn a_sentence_of_many_thousand_references_to_nothing() {
     let lines = numbered(5000, |n| format!("l{n} = {{ ingredient = \"water\", amount = \"1 g\" }}"));
     for reference in ["{zz}", "{water-of-the-well}", "{l1}", "{", "}", "{l1: zz}", "{1 zz}", "5 g {l2}"] {
-        let sentence = reference.repeat(500_000 / reference.len());
+        let sentence = reference.repeat(100_000 / reference.len());
         let text = format!("{lines}[[component.stage.step]]\ntext = \"{sentence}\"\n");
-        let t = std::time::Instant::now();
         open_formula(&with_lines(&text)).said_briefly();
-        eprintln!("{reference} {:?}", t.elapsed());
     }
 }
 

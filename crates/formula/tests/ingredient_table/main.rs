@@ -2,6 +2,7 @@
 //!
 //! `outside.csv` says which figure is compared with which entry, how closely and why; the values are
 //! read from the packages, which `tools/reference/fetch-food-tables.sh` lays under `target/reference`.
+#![allow(clippy::disallowed_methods, clippy::disallowed_types)] // Tests open files as the world does.
 
 use formula::ingredient::{Figure, allergens, datasets};
 use formula::{Ingredient, Pantry};

@@ -20,7 +20,7 @@ pub fn sheets(sheets: &[Sheet], settings: &BookSettings) -> String {
             @for sheet in sheets {
                 article.sheet {
                     h1 { (sheet.title) }
-                    @for component in &sheet.components { (component_markup(component, sheet.components.len())) }
+                    @for component in &sheet.components { (component_markup(sheet, component)) }
                     p.fine { "Weighed for " (sheet.kitchen) "." }
                 }
             }
@@ -29,21 +29,22 @@ pub fn sheets(sheets: &[Sheet], settings: &BookSettings) -> String {
     Shell { title, description: "", language: &settings.language, structured: None }.wrap(body)
 }
 
-fn component_markup(component: &ComponentSheet, components: usize) -> Markup {
+fn component_markup(sheet: &Sheet, component: &ComponentSheet) -> Markup {
+    let within = format!("{}, {}", sheet.title, component.title);
     html! {
         section.component {
-            @if components > 1 { h2 { (component.title) } }
+            @if sheet.components.len() > 1 { h2 { (component.title) } }
             ul.plain { @for line in head(component) { li { (line) } } }
-            (overall_markup(component))
-            @for stage in component.stages.iter().filter(|stage| !stage.lines.is_empty()) { (stage_markup(stage)) }
+            (overall_markup(component, &within))
+            @for stage in component.stages.iter().filter(|stage| !stage.lines.is_empty()) { (stage_markup(stage, &within)) }
         }
     }
 }
 
-fn overall_markup(component: &ComponentSheet) -> Markup {
+fn overall_markup(component: &ComponentSheet, within: &str) -> Markup {
     let many = component.stages.len() > 1;
     html! {
-        div.scroll tabindex="0" role="region" aria-label={ "Overall formula of " (component.title) } {
+        div.scroll tabindex="0" role="region" aria-label={ "Overall formula of " (within) } {
             table {
                 caption { "Overall formula" }
                 thead { tr {
@@ -63,9 +64,9 @@ fn overall_markup(component: &ComponentSheet) -> Markup {
     }
 }
 
-fn stage_markup(stage: &StageSheet) -> Markup {
+fn stage_markup(stage: &StageSheet, within: &str) -> Markup {
     html! {
-        div.scroll tabindex="0" role="region" aria-label=(stage.title) {
+        div.scroll tabindex="0" role="region" aria-label={ (within) ": " (stage.title) } {
             table {
                 caption { (stage.title) " (" (stage.kind.word()) ")" }
                 thead { tr {

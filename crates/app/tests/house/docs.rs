@@ -1,0 +1,69 @@
+//! Documentation that the program makes of its own lists is as fresh as the lists.
+//!
+//! `UPDATE_DOCS=1 cargo test -p app --test house` writes it anew.
+
+use crate::root;
+use formula::read::schema::{FILES, manual, schema};
+use std::path::Path;
+
+#[track_caller]
+fn fresh(file: &str, expected: &str) {
+    let path = root().join(file);
+    if std::env::var_os("UPDATE_DOCS").is_some() {
+        std::fs::create_dir_all(path.parent().unwrap_or(Path::new("."))).expect("a folder");
+        std::fs::write(&path, expected).expect("a file");
+    }
+    let found = std::fs::read_to_string(&path).unwrap_or_default();
+    assert!(found == expected, "{file} is stale: run UPDATE_DOCS=1 cargo test -p app --test house");
+}
+
+#[test]
+fn the_manual_of_keys() {
+    fresh("docs/keys.md", &manual());
+}
+
+#[test]
+fn the_schemas() {
+    for file in &FILES {
+        fresh(&format!("docs/{}", file.schema), &format!("{:#}\n", schema(file)));
+    }
+}
+
+#[test]
+fn the_manual_of_faults() {
+    let mut page = String::from("# Every fault that `check` can find\n\nThe same pages that `wellproved explain NAME` prints.\n");
+    for fault in formula::fault::ALL {
+        let body = fault.page.trim_end().replace("\n## ", "\n### ").replacen("# ", "## ", 1);
+        page.push_str(&format!("\n{body}\n"));
+    }
+    fresh("docs/faults.md", &page);
+}
+
+#[test]
+fn the_manual_of_commands() {
+    let program = env!("CARGO_BIN_EXE_wellproved");
+    let help = |words: &[&str]| {
+        let output =
+            std::process::Command::new(program).args(words).env_clear().env("COLUMNS", "100").output().expect("the program runs");
+        String::from_utf8_lossy(&output.stdout).trim_end().to_owned()
+    };
+    let mut page = format!("# The commands\n\n```text\n{}\n```\n", help(&["--help"]));
+    for command in ["check", "sheet", "scale", "publish", "ingredients", "explain", "new", "completions"] {
+        page.push_str(&format!("\n## {command}\n\n```text\n{}\n```\n", help(&[command, "--help"])));
+    }
+    fresh("docs/commands.md", &page);
+}
+
+/// The picture in the README is what the program draws of the demo formula.
+#[test]
+fn the_picture_in_the_readme() {
+    let program = env!("CARGO_BIN_EXE_wellproved");
+    let formula = root().join("examples/saltmarsh/formulas/potato-muffins.toml");
+    let output = std::process::Command::new(program)
+        .arg("sheet")
+        .arg(formula)
+        .args(["--format", "svg"])
+        .output()
+        .expect("the program runs");
+    fresh("docs/potato-muffins.svg", &String::from_utf8_lossy(&output.stdout));
+}

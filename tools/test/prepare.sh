@@ -1,0 +1,31 @@
+#!/usr/bin/env bash
+# Installs what the tests need and what is not here yet. Knows Debian; elsewhere it says what is missing.
+set -euo pipefail
+cd "$(dirname "$0")/../.."
+
+wanted=()
+need() { command -v "$1" >/dev/null 2>&1 || wanted+=("$2"); }
+need chromium chromium
+need python3 python3
+need pip3 python3-pip
+need node nodejs
+need npm npm
+need gcc gcc
+need g++ g++
+if [ "${#wanted[@]}" -gt 0 ]; then
+  if ! command -v apt-get >/dev/null 2>&1; then
+    printf 'please install: %s\n' "${wanted[*]}" >&2
+    exit 2
+  fi
+  as_root=""
+  [ "$(id -u)" -eq 0 ] || as_root="sudo"
+  $as_root apt-get update -qq
+  DEBIAN_FRONTEND=noninteractive $as_root apt-get install -y -qq --no-install-recommends "${wanted[@]}" fonts-dejavu-core >/dev/null
+fi
+
+tools/reference/fetch-food-tables.sh
+
+# The browser's driver and the accessibility rules, from the npm registry, under target/.
+mkdir -p target/browser
+cp tools/test/package.json target/browser/package.json
+(cd target/browser && PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD=1 npm install --no-audit --no-fund --silent)
