@@ -205,7 +205,9 @@ pub fn inches(range: Between<Length>) -> String {
 #[must_use]
 pub fn spoons(value: Volume, system: SpoonSystem) -> Option<(String, Fraction)> {
     let (unit, names, parts): (Volume, (&str, &str), &[f64]) = match value.as_millilitres() {
-        v if v >= system.cup().as_millilitres() * 0.23 => (system.cup(), ("cup", "cups"), &[0.25, 1.0 / 3.0, 0.5, 2.0 / 3.0, 0.75, 1.0]),
+        v if v >= system.cup().as_millilitres() * 0.23 => {
+            (system.cup(), ("cup", "cups"), &[0.25, 1.0 / 3.0, 0.5, 2.0 / 3.0, 0.75, 1.0])
+        }
         v if v >= system.tablespoon().as_millilitres() * 0.95 => (system.tablespoon(), ("tbsp", "tbsp"), &[0.5, 1.0]),
         _ => (system.teaspoon(), ("tsp", "tsp"), &[0.125, 0.25, 0.5, 0.75, 1.0]),
     };
