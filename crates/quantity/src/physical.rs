@@ -23,44 +23,6 @@ quantity! {
 }
 
 quantity! {
-    /// An amount of substance, stored in mole.
-    Amount {
-        /// So many mole.
-        moles, as_moles: 1.0;
-        /// So many millimole.
-        millimoles, as_millimoles: 0.001;
-    }
-}
-
-quantity! {
-    /// How often or how fast something happens or grows, stored per hour.
-    Rate {
-        /// So many per hour.
-        per_hour, as_per_hour: 1.0;
-        /// So many per minute.
-        per_minute, as_per_minute: 60.0;
-        /// So many per second.
-        per_second, as_per_second: 3600.0;
-    }
-}
-
-quantity! {
-    /// Dissolved particles to a mass of water, stored in osmole per kilogram.
-    Osmolality {
-        /// So many osmole per kilogram of water.
-        osmoles_per_kilogram, as_osmoles_per_kilogram: 1.0;
-    }
-}
-
-quantity! {
-    /// How sour something is, as its pH: the lower the sourer.
-    Acidity {
-        /// That pH.
-        ph, as_ph: 1.0;
-    }
-}
-
-quantity! {
     /// How well a stuff conducts heat, stored in watt per metre and kelvin.
     Conductivity {
         /// So many watt per metre and kelvin.
@@ -147,5 +109,43 @@ quantity! {
         kilograms_per_square_metre_second, as_kilograms_per_square_metre_second: 1.0;
         /// So many gram per square metre and minute.
         grams_per_square_metre_minute, as_grams_per_square_metre_minute: 0.001 / 60.0;
+    }
+}
+
+quantity! {
+    /// How often or how fast something happens or grows, stored per hour.
+    Rate {
+        /// So many per hour.
+        per_hour, as_per_hour: 1.0;
+        /// So many per minute.
+        per_minute, as_per_minute: 60.0;
+        /// So many per second.
+        per_second, as_per_second: 3600.0;
+    }
+}
+
+quantity! {
+    /// An amount of substance, stored in mole.
+    Amount {
+        /// So many mole.
+        moles, as_moles: 1.0;
+        /// So many millimole.
+        millimoles, as_millimoles: 0.001;
+    }
+}
+
+quantity! {
+    /// Dissolved particles to a mass of water, stored in osmole per kilogram.
+    Osmolality {
+        /// So many osmole per kilogram of water.
+        osmoles_per_kilogram, as_osmoles_per_kilogram: 1.0;
+    }
+}
+
+quantity! {
+    /// How sour something is, as its pH: the lower the sourer.
+    Acidity {
+        /// That pH.
+        ph, as_ph: 1.0;
     }
 }

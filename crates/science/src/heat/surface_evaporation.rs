@@ -54,8 +54,8 @@ impl Default for Air {
 /// Returns the water that leaves a wet face.
 ///
 /// ```text
-/// m = h / (ρ·c_p)·Le^(−2/3)·(p_s − p_a) / (R_v·T_f)·P / (P − (p_s + p_a)/2)
-/// ρ = P / (R_a·T_f),   p_s = a_w·p_sat(T_s),   p_a = φ·p_sat(T_a),   T_f = (T_s + T_a)/2
+/// m = h / c_p·(R_a/R_v)·Le^(−2/3)·(p_s − p_a) / (P − (p_s + p_a)/2)
+/// p_s = a_w·p_sat(T_s),   p_a = φ·p_sat(T_a)
 /// ```
 ///
 /// | symbol | meaning                              | value | unit       |
@@ -70,7 +70,7 @@ impl Default for Air {
 /// | `P`    | pressure                             |       | Pa         |
 ///
 /// Valid below boiling; the vapour's share of the pressure is held at 97 %, above which boiling takes
-/// over. The analogy of Chilton and Colburn with Stefan's flow, constants from memory.
+/// over. The film's temperature falls out, as both densities are those of ideal gases. The analogy of Chilton and Colburn with Stefan's flow, constants from memory.
 ///
 /// ```
 /// # use quantity::{Fraction, Temperature};
@@ -80,18 +80,17 @@ impl Default for Air {
 /// ```
 #[must_use]
 pub fn surface_evaporation(face: Temperature, water_activity: Fraction, air: &Air) -> MassFlux {
-    let film = f64::midpoint(face.as_kelvins(), air.temperature.as_kelvins());
     let p = air.pressure.as_pascals();
     let at_face = (water_activity.as_ratio() * saturation_pressure(face).as_pascals()).min(MOST_VAPOUR * p);
     let in_air = air.humidity.as_ratio() * saturation_pressure(air.temperature).as_pascals();
     let h = air.convection.as_watts_per_square_metre_kelvin();
-    MassFlux::kilograms_per_square_metre_second(flux(h, film, p, [at_face, in_air]))
+    MassFlux::kilograms_per_square_metre_second(flux(h, p, [at_face, in_air]))
 }
 
 /// The same in plain numbers, for the inner loop of a cook.
-pub(super) fn flux(h: f64, film: f64, p: f64, [at_face, in_air]: [f64; 2]) -> f64 {
-    let transfer = h * AIR_CONSTANT * film / (p * AIR_HEAT) * LEWIS_FACTOR;
-    transfer * (at_face - in_air) / (VAPOUR_CONSTANT * film) * p / (p - f64::midpoint(at_face, in_air))
+pub(super) fn flux(h: f64, p: f64, [at_face, in_air]: [f64; 2]) -> f64 {
+    let transfer = h / AIR_HEAT * (AIR_CONSTANT / VAPOUR_CONSTANT) * LEWIS_FACTOR;
+    transfer * (at_face - in_air) / (p - f64::midpoint(at_face, in_air))
 }
 
 /// `Le^(−2/3)` for a Lewis number of 0.85, water vapour in air.

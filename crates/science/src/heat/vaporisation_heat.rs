@@ -2,7 +2,7 @@
 
 use super::saturation_pressure::{CRITICAL_KELVINS, pascals_per_kelvin};
 use crate::{Equation, Standing, Valid};
-use quantity::{SpecificEnergy, Temperature};
+use quantity::{Density, SpecificEnergy, Temperature};
 
 /// Origin and limits.
 pub const EQUATION: Equation = Equation {
@@ -56,11 +56,17 @@ const VAPOUR: [(f64, f64); 6] = [
 /// ```
 #[must_use]
 pub fn vaporisation_heat(water: Temperature) -> SpecificEnergy {
-    let t = water.as_kelvins();
-    let tau = (1.0 - t / CRITICAL_KELVINS).max(0.0);
+    let [liquid, vapour] = saturated_densities(water).map(Density::as_kilograms_per_cubic_metre);
+    let volume = 1.0 / vapour - 1.0 / liquid;
+    SpecificEnergy::joules_per_kilogram(water.as_kelvins() * volume * pascals_per_kelvin(water))
+}
+
+/// Returns the densities of boiling water and of its steam, IAPWS SR1-86(1992), Eqs. (2) and (3).
+#[must_use]
+pub fn saturated_densities(water: Temperature) -> [Density; 2] {
+    let tau = (1.0 - water.as_kelvins() / CRITICAL_KELVINS).max(0.0);
     let (third, sixth) = (libm::cbrt(tau), libm::sqrt(libm::cbrt(tau)));
     let liquid = 1.0 + LIQUID.iter().map(|(b, n)| b * libm::pow(third, *n)).sum::<f64>();
     let vapour = libm::exp(VAPOUR.iter().map(|(c, m)| c * libm::pow(sixth, *m)).sum());
-    let volume = (1.0 / vapour - 1.0 / liquid) / CRITICAL_DENSITY;
-    SpecificEnergy::joules_per_kilogram(t * volume * pascals_per_kelvin(water))
+    [liquid, vapour].map(|reduced| Density::kilograms_per_cubic_metre(CRITICAL_DENSITY * reduced))
 }

@@ -30,7 +30,14 @@ pub const CASES: &[Case] = &[
     }),
     ("heat::ice_fraction", |at, _| ice_fraction(ratio(at, "x_w"), celsius(at, "T_f"), celsius(at, "T")).as_ratio()),
     ("heat::saturation_pressure", |at, _| saturation_pressure(celsius(at, "T")).as_kilopascals()),
-    ("heat::vaporisation_heat", |at, _| vaporisation_heat(celsius(at, "T")).as_kilojoules_per_kilogram()),
+    ("heat::vaporisation_heat", |at, output| {
+        let [liquid, vapour] = vaporisation_heat::saturated_densities(celsius(at, "T"));
+        match output {
+            "rho_liquid" => liquid.as_kilograms_per_cubic_metre(),
+            "rho_vapour" => vapour.as_kilograms_per_cubic_metre(),
+            _ => vaporisation_heat(celsius(at, "T")).as_kilojoules_per_kilogram(),
+        }
+    }),
     ("heat::air_pressure", |at, _| air_pressure(Length::metres(at.number("h"))).as_pascals()),
     ("heat::boiling_point", |at, _| boiling_point(Pressure::kilopascals(at.number("P"))).as_celsius()),
     ("heat::flour_water_activity", |at, _| flour_water_activity(ratio(at, "X"), celsius(at, "T")).as_ratio()),

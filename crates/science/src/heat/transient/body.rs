@@ -3,13 +3,28 @@
 use super::face::{Face, Flow, Skin};
 use super::grid::Grid;
 use super::medium::{Medium, Settled};
-use super::tridiagonal::Tridiagonal;
+use crate::numeric::tridiagonal;
 use quantity::Pressure;
 
 /// A step is repeated until the straight lines it assumed hold to this, in kelvin.
 const AGREEMENT: f64 = 1e-2;
 /// Or this often: a cell that begins to boil or to freeze needs a few.
 const MOST_PASSES: usize = 8;
+
+/// Rows for the change of each cell's enthalpy.
+struct System {
+    lower: Vec<f64>,
+    diagonal: Vec<f64>,
+    upper: Vec<f64>,
+    right: Vec<f64>,
+    work: Vec<f64>,
+}
+
+impl System {
+    fn solve(&mut self) {
+        tridiagonal::solve(&self.lower, &self.diagonal, &self.upper, &mut self.right, &mut self.work);
+    }
+}
 
 /// The cells' state and what has crossed their faces, per square metre of the outer face.
 pub(in crate::heat) struct Body<M> {
@@ -28,7 +43,7 @@ pub(in crate::heat) struct Body<M> {
     conductivity: Vec<f64>,
     conductance: Vec<f64>,
     start: Vec<f64>,
-    system: Tridiagonal,
+    system: System,
     flows: [Flow; 2],
 }
 
@@ -48,7 +63,13 @@ impl<M: Medium> Body<M> {
             conductivity: vec![0.0; n],
             conductance: vec![0.0; n + 1],
             start: vec![0.0; n],
-            system: Tridiagonal::sized(n),
+            system: System {
+                lower: vec![0.0; n],
+                diagonal: vec![0.0; n],
+                upper: vec![0.0; n],
+                right: vec![0.0; n],
+                work: vec![0.0; n],
+            },
             flows: [Flow::default(); 2],
             medium,
             grid,

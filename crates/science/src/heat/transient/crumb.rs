@@ -197,7 +197,11 @@ const VAPOUR_CONSTANT: f64 = 461.5;
 mod tests {
     use super::*;
     use crate::heat::air_pressure::SEA_LEVEL;
+    use crate::heat::pore_vapour_conductivity::Pores;
     use crate::heat::transient::{Body, Face, Grid, Shape};
+    use crate::heat::{
+        Arrangement, flour_water_activity, mixture_conductivity, mixture_density, pore_vapour_conductivity, porous_conductivity,
+    };
 
     /// A crumb that conducts alike wet and dry, for which the front has an exact solution.
     struct Even(Crumb);
@@ -217,6 +221,65 @@ mod tests {
         }
         fn water_heat(&self) -> f64 {
             self.0.water_heat()
+        }
+    }
+
+    /// A griddle batter, and its medium and water.
+    fn batter() -> (Composition, Crumb, f64) {
+        let share = Fraction::percent;
+        let composition = Composition {
+            water: share(52.0),
+            protein: share(7.0),
+            fat: share(6.0),
+            carbohydrate: share(33.5),
+            ash: share(1.5),
+            ..Composition::default()
+        };
+        let recipe = Recipe {
+            composition: &composition,
+            density: Density::kilograms_per_cubic_metre(800.0),
+            saturation: share(50.0),
+            pressure: SEA_LEVEL,
+            crust: Crust::Forms,
+        };
+        let (crumb, water) = Crumb::new(&recipe);
+        (composition, crumb, water)
+    }
+
+    /// The tables of the inner loop give what the published equations give.
+    #[test]
+    fn the_tables_keep_to_the_equations() {
+        let (composition, crumb, water) = batter();
+        for celsius in [5.0, 22.3, 60.0, 81.7, 95.0] {
+            let t = Temperature::celsius(celsius);
+            let moisture = Fraction::ratio(water / crumb.solids);
+            let activity = flour_water_activity(moisture, t);
+            assert!((crumb.activity(celsius, water) - activity.as_ratio()).abs() < 1e-3, "{celsius}");
+            let latent = vaporisation_heat(t).as_joules_per_kilogram();
+            assert!((crumb.vaporisation(celsius) / latent - 1.0).abs() < 0.003, "{celsius}");
+            let dense = mixture_density(&composition, t, Fraction::ZERO).as_kilograms_per_cubic_metre();
+            let pores = Pores { water_activity: activity, saturation: Fraction::percent(50.0), pressure: SEA_LEVEL };
+            let k = porous_conductivity(
+                mixture_conductivity(&composition, t, Arrangement::Geometric),
+                pore_vapour_conductivity(&pores, t),
+                Fraction::ratio(1.0 - 800.0 / dense),
+            );
+            let table = crumb.conductivity(celsius, water) / k.as_watts_per_metre_kelvin();
+            assert!((table - 1.0).abs() < 0.01, "{celsius}: {table}");
+        }
+    }
+
+    /// Whatever boiled, what is left is in equilibrium with steam of the air's pressure.
+    #[test]
+    fn a_boiling_cell_ends_in_equilibrium() {
+        let (_, crumb, water) = batter();
+        for excess in [2.0, 10.0, 60.0, 200.0, 400.0] {
+            let settled = crumb.settle(crumb.enthalpy(101.0 + excess, water), water);
+            let left = Fraction::ratio((water - settled.boiled) / crumb.solids);
+            let face = Temperature::celsius(settled.temperature);
+            let pressure = saturation_pressure(face).as_pascals() * flour_water_activity(left, face).as_ratio();
+            assert!(settled.boiled > 0.0);
+            assert!((pressure / SEA_LEVEL.as_pascals() - 1.0).abs() < 0.002, "{excess}: {pressure} Pa at {face:?}");
         }
     }
 

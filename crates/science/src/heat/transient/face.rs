@@ -111,10 +111,9 @@ impl Surroundings {
         let (at_face, slope) = if at_face < most { (at_face, slope) } else { (most, 0.0) };
         let humid = self.humidity.as_ratio() * saturation_pressure(self.air).as_pascals();
         let in_air = humid.min(most);
-        let film = f64::midpoint(skin.temperature + 273.15, self.air.as_kelvins());
         let h = self.convection.as_watts_per_square_metre_kelvin();
-        let flux = surface_evaporation::flux(h, film, pressure, [at_face, in_air]);
-        let per_pascal = surface_evaporation::flux(h, film, pressure, [at_face + 1.0, in_air]) - flux;
+        let flux = surface_evaporation::flux(h, pressure, [at_face, in_air]);
+        let per_pascal = surface_evaporation::flux(h, pressure, [at_face + 1.0, in_air]) - flux;
         [flux, per_pascal * slope]
     }
 }

@@ -9,7 +9,6 @@ mod crumb_tables;
 mod face;
 mod grid;
 pub(super) mod medium;
-mod tridiagonal;
 
 pub(super) use body::Body;
 pub use crumb::Crust;
