@@ -274,6 +274,11 @@ fn a_cooling_record_is_judged() {
     assert_eq!(cooling_rule::of_record(&[at(0.0, 57.0), at(130.0, 40.0)]), cooling_rule::Verdict::TooLongHot);
     assert_eq!(cooling_rule::of_record(&[at(0.0, 57.0), at(60.0, 20.0), at(370.0, 6.0)]), cooling_rule::Verdict::TooLongWarm);
     assert_eq!(cooling_rule::of_record(&[]), cooling_rule::Verdict::StillCooling);
+    // The clock starts at 57 °C and stops at 5 °C.
+    let hot = [at(0.0, 60.0), at(30.0, 57.0), at(149.0, 21.0), at(389.0, 5.0)];
+    assert_eq!(cooling_rule::of_record(&hot), cooling_rule::Verdict::InTime);
+    let nearly = [at(0.0, 57.0), at(119.0, 21.0), at(300.0, 5.1)];
+    assert_eq!(cooling_rule::of_record(&nearly), cooling_rule::Verdict::StillCooling);
 }
 
 /// A spirit butter of 250 g of butter (82 % fat, 16 % water), 200 g of icing sugar and 60 ml of brandy, worked by

@@ -201,5 +201,6 @@ fn the_short_formula_strays_when_hot() {
 fn glucose_rich_honey_crystallises() {
     let percent = Fraction::percent;
     assert!(honey::tends_to_crystallise(percent(38.0), percent(17.0)));
+    assert!(honey::tends_to_crystallise(percent(20.5), percent(10.0)));
     assert!(!honey::tends_to_crystallise(percent(28.0), percent(17.0)));
 }
