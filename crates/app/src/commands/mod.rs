@@ -3,6 +3,7 @@
 mod check;
 mod completions;
 mod explain;
+mod forecast;
 mod ingredients;
 mod new;
 mod publish;
@@ -54,6 +55,7 @@ enum Command {
     Check(check::Check),
     Sheet(sheet::Sheet),
     Scale(Box<scale::Scale>),
+    Forecast(forecast::Forecast),
     Publish(publish::Publish),
     Ingredients(ingredients::Ingredients),
     Explain(explain::Explain),
@@ -76,6 +78,7 @@ pub fn run(arguments: Arguments) -> Ended {
         Command::Check(command) => command.run(),
         Command::Sheet(command) => command.run(),
         Command::Scale(command) => command.run(),
+        Command::Forecast(command) => command.run(),
         Command::Publish(command) => command.run(),
         Command::Ingredients(command) => command.run(),
         Command::Explain(command) => command.run(),

@@ -250,7 +250,7 @@ pub fn remedy_in_words(line: &LineSheet) -> Option<String> {
 }
 
 /// Breaks a line at the width, further lines indented.
-fn wrap(line: &str, width: usize) -> String {
+pub fn wrap(line: &str, width: usize) -> String {
     let (mut out, mut column) = (String::new(), 0);
     for word in line.split(' ') {
         let length = word.chars().count();
