@@ -161,6 +161,8 @@ pub struct StepDraft {
     pub time: Option<Between<TimeSpan>>,
     /// The time a side.
     pub side_time: Option<Between<TimeSpan>>,
+    /// How many pieces go at once.
+    pub at_a_time: Option<Count>,
     /// The condition.
     pub until: Option<Condition>,
     /// What it is done at.

@@ -205,6 +205,11 @@ pub static STEP: Table = Table {
         must("text", Text, "the sentence readers follow; {names} stand for ingredients and figures"),
         may("time", Fig("a time, such as \"25 min\" or \"12-16 h\""), "how long it takes"),
         may("side-time", Fig("a time, such as \"4 min\""), "the time a side, on a griddle"),
+        may(
+            "at-a-time",
+            Fig("a number of pieces, such as 4"),
+            "how many pieces go at once, on a griddle or in fat; time is then the time of one batch",
+        ),
         may("until", Text, "the condition: \"ripe\", \"doubled\", \"96 °C core\", \"65 Brix\", or plain words"),
         may("temperature", Fig("a temperature, such as \"20-22 °C\""), "what it is done at: room, oven, fat or dough"),
         may("attention", Word(Attention::WORDS), "\"active\" when hands are needed, which is meant if left out, or \"waiting\""),

@@ -216,6 +216,8 @@ pub struct Step {
     pub time: Option<Between<TimeSpan>>,
     /// The time a side.
     pub side_time: Option<Between<TimeSpan>>,
+    /// How many pieces go at once.
+    pub at_a_time: Option<Count>,
     /// The condition.
     pub until: Option<Condition>,
     /// What it is done at.
@@ -226,6 +228,17 @@ pub struct Step {
     pub equipment: Vec<String>,
     /// Where its sentence stands.
     pub place: Place,
+}
+
+impl Step {
+    /// How many batches so many pieces take.
+    #[must_use]
+    pub fn batches(&self, pieces: Option<Count>) -> f64 {
+        match (self.at_a_time, pieces) {
+            (Some(at_once), Some(pieces)) if at_once > Count::ZERO => (pieces / at_once - 1e-9).ceil().max(1.0),
+            _ => 1.0,
+        }
+    }
 }
 
 /// A piece of a method's sentence.
@@ -264,6 +277,8 @@ pub enum Word {
     ScalingWeight,
     /// How many people the component serves.
     Serves,
+    /// How many pieces go at once.
+    AtATime,
     /// What the stage keeps back.
     KeptBack,
     /// How warm an ingredient line goes in.
