@@ -208,6 +208,8 @@ impl<'f> Foreseeing<'f> {
         }
         let carried = course.carried(lasts, start.dough.flour)?;
         if lasts > TimeSpan::ZERO && steps.iter().any(|step| step.attention == Attention::Waiting) {
+            // A dough that is only handled further carries all its flour over: that is no preferment.
+            let is_mixed = start.mixed.is_some();
             self.rises.push(Rise {
                 at,
                 title: title.to_owned(),
@@ -217,6 +219,7 @@ impl<'f> Foreseeing<'f> {
                 outside: course
                     .outside()
                     .iter()
+                    .filter(|one| is_mixed || one.valid.symbol != science::ferment::PREFERMENTED.symbol)
                     .map(|one| {
                         format!(
                             "{} is {}, known from {} to {} {}",

@@ -1,7 +1,7 @@
 //! What a waiting step wants, what is foreseen, and whether the two agree.
 
 use super::{KnownTime, uncalibrated};
-use formula::read::{Attention, Condition};
+use formula::read::{Action, Attention, Condition};
 use formula::{Known, Step};
 use quantity::{Between, Fraction, TimeSpan};
 use science::ferment::{Course, Ripeness};
@@ -78,6 +78,8 @@ fn one(course: &Course, step: &Step, began: TimeSpan, end: TimeSpan) -> Foreseen
     let since = |time: TimeSpan| uncalibrated((time - began).max(TimeSpan::ZERO));
     let (reached, verdict) = match &step.until {
         Some(Condition::Ripe) => ripe(course, step, began, &since),
+        // A preferment is on its way to ripeness whatever words tell it by.
+        None | Some(Condition::Words(_)) if step.action == Action::Ferment => ripe(course, step, began, &since),
         Some(Condition::RisenBy(share)) => {
             let goal = from * (Fraction::WHOLE + *share).as_ratio();
             let when = course.risen_to(goal).filter(|time| *time >= began).map(since);
@@ -101,10 +103,9 @@ fn ripe(
     let reached = Between { from: since(window.from), to: since(to) };
     let Some(stated) = step.time else { return (Some(reached), Verdict::NotAsked) };
     let (earliest, latest) = (began + stated.from, began + stated.to);
-    // The window with its band against the stated time: any overlap agrees.
+    // A slow kitchen may need the band to be ripe in time; what a usual kitchen finds past is told so.
     let opens = reached.from.band.map_or(window.from, |(low, _)| began + low);
-    let closes = reached.to.band.map_or(to, |(_, high)| began + high);
-    let verdict = if earliest <= closes && latest >= opens {
+    let verdict = if earliest <= to && latest >= opens {
         Verdict::Agrees
     } else if latest < opens {
         Verdict::Later
