@@ -4,18 +4,21 @@
 //! equation, and times carry the band in which an uncalibrated kitchen falls.
 
 mod bowl;
+mod cooking;
 mod kitchen;
 mod mixing;
 mod rise;
 mod verdict;
 
+pub use cooking::Cooking;
 pub use kitchen::Surroundings;
 pub use mixing::Mixed;
 pub use rise::{Point, Rise};
+pub use science::heat::griddle::PROBE;
 pub use verdict::{Foreseen, Verdict};
 
 use formula::read::Kitchen;
-use formula::{Formula, Known};
+use formula::{Formula, Known, Step};
 use quantity::{Between, Temperature, TimeSpan};
 
 /// How far an uncalibrated time may be off, as a share: the model's own record against practice.
@@ -28,6 +31,8 @@ pub struct Forecast {
     pub surroundings: Surroundings,
     /// Each stretch in which something ferments, in working order.
     pub rises: Vec<Rise>,
+    /// Each griddling and frying.
+    pub cookings: Vec<Cooking>,
     /// What cannot be told, and which datum is missing.
     pub missing: Vec<String>,
 }
@@ -43,8 +48,27 @@ pub fn forecast(formula: &Formula, kitchen: &Kitchen) -> Forecast {
     for c in 0..formula.components.len() {
         foreseeing.component(c);
     }
-    let (rises, missing) = foreseeing.done();
-    Forecast { surroundings, rises, missing }
+    let (rises, mut missing) = foreseeing.done();
+    let mut cookings = Vec::new();
+    for (at, step) in steps(formula).filter(|(_, step)| cooking::is_foreseen(step)) {
+        let risen =
+            rises.iter().rev().find(|rise| rise.at.0 == at.0).and_then(|rise| rise.points.last()).map(|point| point.risen);
+        match cooking::cooking(formula, at, step, &surroundings, risen) {
+            Ok(cooking) => cookings.push(cooking),
+            Err(lacking) => missing.push(lacking),
+        }
+    }
+    Forecast { surroundings, rises, cookings, missing }
+}
+
+/// Every step with the component and stage it stands in.
+fn steps(formula: &Formula) -> impl Iterator<Item = ((usize, usize), &Step)> {
+    let stages = formula
+        .components
+        .iter()
+        .enumerate()
+        .flat_map(|(c, component)| component.stages.iter().enumerate().map(move |(s, stage)| ((c, s), stage)));
+    stages.flat_map(|(at, stage)| stage.steps.iter().map(move |step| (at, step)))
 }
 
 /// A time with the band of an uncalibrated kitchen, by the ferment's equations.

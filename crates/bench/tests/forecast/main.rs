@@ -130,3 +130,33 @@ fn list(folder: &std::path::Path) -> Vec<String> {
         .map(|entry| entry.file_name().to_string_lossy().into_owned())
         .collect()
 }
+
+/// A thin round on a hot surface cooks through, a thick one in the same time does not: a limit that needs no source.
+#[test]
+fn thick_pieces_take_longer() {
+    let book = demo();
+    let mut formula = book.formula("potato-muffins").expect("the demo").value;
+    let mut core = |millimetres: f64| {
+        formula.components[0].yields.thickness = Some(quantity::Length::millimetres(millimetres));
+        let foreseen = forecast(&formula, &kitchen(21.0));
+        let cooking = &foreseen.cookings[0];
+        (cooking.core.value, cooking.is_enough())
+    };
+    let (thin, thick) = (core(10.0), core(40.0));
+    assert!(thin.1 && !thick.1);
+    assert!(thin.0.from > thick.0.to, "{thin:?} {thick:?}");
+}
+
+/// What cannot be told is said with the datum that is missing.
+#[test]
+fn a_missing_datum_is_named() {
+    let book = demo();
+    let mut formula = book.formula("potato-muffins").expect("the demo").value;
+    formula.components[0].yields.thickness = None;
+    let foreseen = forecast(&formula, &kitchen(21.0));
+    assert!(
+        foreseen.cookings.is_empty() && foreseen.missing.iter().any(|one| one.contains("thickness")),
+        "{:?}",
+        foreseen.missing
+    );
+}

@@ -143,6 +143,9 @@ fn read_yield(reader: &mut Reader, table: &DeTable, span: Range<usize>) -> Yield
         piece: piece.first().map(|one| (one.clone(), piece.get(1).cloned().unwrap_or_else(|| plural(one)))),
         scaling_weight: read_mass(reader, &fields, "scaling-weight"),
         total: read_mass(reader, &fields, "total"),
+        thickness: read_measure(reader, &fields, "thickness", Kind::Length)
+            .and_then(|m| m.value.length(SpoonSystem::Metric))
+            .map(|l| l.to),
         make_up_loss: read_loss(reader, &fields, "make-up-loss"),
         bake_loss: read_loss(reader, &fields, "bake-loss"),
         serves: read_count(reader, &fields, "serves").map(|count| count.value),

@@ -136,6 +136,7 @@ pub static YIELD: Table = Table {
         ),
         may("scaling-weight", Fig("a weight, such as \"85 g\""), "what one piece weighs raw"),
         may("total", Fig("a weight, such as \"1.2 kg\""), "what all weighs raw, after make-up loss"),
+        may("thickness", Fig("a length, such as \"25 mm\""), "how thick a piece is when it meets the heat"),
         may("make-up-loss", Fig("a percentage, such as \"2 %\""), "what stays in bowls and on the bench, as a share of the mix"),
         may("bake-loss", Fig("a percentage, such as \"11 %\""), "what heat drives off, as a share of the raw weight"),
         may("serves", Fig("a number of people"), "how many people it serves"),

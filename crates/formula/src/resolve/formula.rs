@@ -3,7 +3,7 @@
 use crate::ingredient::Ingredient;
 use crate::read::{Action, Amount, Attention, Condition, PhotographDraft, StageKind};
 use crate::{Known, Place};
-use quantity::{Between, Count, Fraction, Mass, Measure, Temperature, TimeSpan, Volume};
+use quantity::{Between, Count, Fraction, Length, Mass, Measure, Temperature, TimeSpan, Volume};
 use std::sync::Arc;
 
 /// A formula, worked out.
@@ -53,6 +53,8 @@ pub struct Yield {
     pub piece: (String, String),
     /// What one piece weighs raw.
     pub scaling_weight: Option<Mass>,
+    /// How thick a piece is when it meets the heat.
+    pub thickness: Option<Length>,
     /// What the last stage makes, without what is added after scaling.
     pub made: Mass,
     /// What is added once the pieces are scaled.

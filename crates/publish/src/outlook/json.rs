@@ -1,6 +1,6 @@
 //! A forecast for other programs: times in hours, temperatures in degrees Celsius, unrounded.
 
-use bench::forecast::{Forecast, Foreseen, Rise};
+use bench::forecast::{Cooking, Forecast, Foreseen, Rise};
 use formula::{Formula, Known, Origin};
 use quantity::{Temperature, TimeSpan};
 use serde_json::{Value, json};
@@ -14,6 +14,7 @@ pub fn json(formula: &Formula, forecast: &Forecast) -> Value {
         "room": temperature(&forecast.surroundings.room),
         "fridge": temperature(&forecast.surroundings.fridge),
         "rises": forecast.rises.iter().map(rise).collect::<Vec<_>>(),
+        "cookings": forecast.cookings.iter().map(cooking).collect::<Vec<_>>(),
         "not-told": forecast.missing,
     })
 }
@@ -65,5 +66,19 @@ fn step(step: &Foreseen) -> Value {
         "reached": step.reached.as_ref().map(|window| json!({ "from": time(&window.from), "to": time(&window.to) })),
         "risen-at-end": step.risen.value,
         "verdict": step.verdict.in_words(),
+    })
+}
+
+fn cooking(cooking: &Cooking) -> Value {
+    let core = cooking.core.value;
+    json!({
+        "action": cooking.action.word(),
+        "core-celsius": [core.from.as_celsius(), core.to.as_celsius()],
+        "wanted-celsius": cooking.wanted.map(Temperature::as_celsius),
+        "salmonella-decimal-reductions": cooking.reductions,
+        "enough": cooking.is_enough(),
+        "loss-percent": cooking.loss.as_percent(),
+        "batches": cooking.batches.0,
+        "origin": origin(&cooking.core.origin),
     })
 }

@@ -1,7 +1,7 @@
 //! A forecast as a readable story with small charts.
 
 use crate::words::{Units, until};
-use bench::forecast::{Forecast, Foreseen, Mixed, Point, Rise, UNCALIBRATED, Verdict};
+use bench::forecast::{Cooking, Forecast, Foreseen, Mixed, Point, Rise, UNCALIBRATED, Verdict};
 use formula::{Formula, Known, Origin};
 use quantity::{Between, Temperature, TimeSpan, print};
 
@@ -17,8 +17,11 @@ pub fn text(formula: &Formula, forecast: &Forecast, units: Units, width: usize) 
     for rise in &forecast.rises {
         rise_in_words(formula, rise, units, width, &mut out);
     }
-    if forecast.rises.is_empty() {
-        say(&mut out, "Nothing here ferments, so there is nothing to foresee yet.", width);
+    for cooking in &forecast.cookings {
+        cooking_in_words(formula, cooking, units, width, &mut out);
+    }
+    if forecast.rises.is_empty() && forecast.cookings.is_empty() {
+        say(&mut out, "Nothing here ferments or goes on a griddle, so there is nothing to foresee yet.", width);
     }
     for missing in &forecast.missing {
         say(&mut out, &format!("Not told: {missing}."), width);
@@ -105,6 +108,41 @@ fn time(span: TimeSpan) -> String {
 fn capital(word: &str) -> String {
     let mut letters = word.chars();
     letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
+}
+
+fn cooking_in_words(formula: &Formula, cooking: &Cooking, units: Units, width: usize, out: &mut String) {
+    let component = &formula.components[cooking.at.0];
+    let heading = format!("{}: {}", component.title, cooking.action.word());
+    out.push_str(&format!("\n{heading}\n{}\n", "─".repeat(heading.chars().count())));
+    let whole = |t: Temperature| Temperature::celsius(t.as_celsius().round());
+    let mut words = format!("The middle comes off at {}", units.temperature(cooking.core.value.map(whole)));
+    if let Some(wanted) = cooking.wanted {
+        let verdict = match (cooking.core.value.from >= wanted, cooking.core.value.to >= wanted) {
+            (true, _) => "reached even with a poor contact",
+            (false, true) => "reached with a good contact, not with a poor one",
+            (false, false) => "not reached: give it longer, or make it thinner",
+        };
+        words.push_str(&format!("; the {} that the method wants is {verdict}", units.temperature(Between::just(wanted))));
+    }
+    say(out, &format!("{words}. It has lost about {} by then.", print::percent(cooking.loss, 0)), width);
+    let reduced = if cooking.reductions > 12.0 { "more than 12".to_owned() } else { print::number(cooking.reductions, 1) };
+    let enough = if cooking.is_enough() {
+        "enough by the usual criterion for batters with flour and egg"
+    } else {
+        "NOT enough by the usual criterion for batters with flour and egg"
+    };
+    say(
+        out,
+        &format!(
+            "By the lower bound of the model the heat reduces Salmonella {reduced} times tenfold where it is least: {enough}. Guidance only; {}.",
+            bench::forecast::PROBE
+        ),
+        width,
+    );
+    let (batches, together) = cooking.batches;
+    if batches > 1.0 {
+        say(out, &format!("{} batches take {} together.", print::number(batches, 0), time(together)), width);
+    }
 }
 
 const STEPS: [char; 8] = ['▁', '▂', '▃', '▄', '▅', '▆', '▇', '█'];
