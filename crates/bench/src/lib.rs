@@ -3,4 +3,5 @@
 
 pub mod cautions;
 pub mod forecast;
+pub mod target;
 pub mod weighing;

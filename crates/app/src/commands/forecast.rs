@@ -24,6 +24,16 @@ pub struct Forecast {
     /// Only the formula of this name.
     #[arg(long, value_name = "NAME")]
     formula: Option<String>,
+    #[command(flatten)]
+    kitchen: InKitchen,
+    /// The form of the forecast.
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    format: Format,
+}
+
+/// Which kitchen is meant.
+#[derive(clap::Args)]
+pub struct InKitchen {
     /// The kitchen of this name instead of the book's own.
     #[arg(long, value_name = "NAME")]
     kitchen: Option<String>,
@@ -33,9 +43,6 @@ pub struct Forecast {
     /// The fridge this cold: "4 °C".
     #[arg(long, value_name = "TEMPERATURE")]
     fridge: Option<String>,
-    /// The form of the forecast.
-    #[arg(long, value_enum, default_value_t = Format::Text)]
-    format: Format,
 }
 
 impl Forecast {
@@ -44,7 +51,7 @@ impl Forecast {
             Ok(opened) => opened,
             Err(outcome) => return Ok(outcome),
         };
-        let kitchen = self.in_kitchen(&opened.book)?;
+        let kitchen = self.kitchen.of(&opened.book)?;
         let formulas = chosen(opened.formulas(), self.formula.as_deref())?;
         let units = publish::Units::of(&opened.book.settings);
         let foreseen = formulas.iter().map(|formula| (formula, forecast(formula, &kitchen)));
@@ -64,9 +71,11 @@ impl Forecast {
         });
         Ok(Outcome::Fine)
     }
+}
 
+impl InKitchen {
     /// The kitchen asked for, with what the command line says of it.
-    fn in_kitchen(&self, book: &formula::Book) -> Result<Kitchen, Failure> {
+    pub fn of(&self, book: &formula::Book) -> Result<Kitchen, Failure> {
         let mut kitchen = match &self.kitchen {
             None => book.kitchen(),
             Some(name) => book.kitchens.get(name).cloned().ok_or_else(|| {

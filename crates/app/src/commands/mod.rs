@@ -9,6 +9,7 @@ mod new;
 mod publish;
 mod scale;
 mod sheet;
+mod solve;
 
 use check::proof_read;
 
@@ -56,6 +57,7 @@ enum Command {
     Sheet(sheet::Sheet),
     Scale(Box<scale::Scale>),
     Forecast(forecast::Forecast),
+    Solve(solve::Solve),
     Publish(publish::Publish),
     Ingredients(ingredients::Ingredients),
     Explain(explain::Explain),
@@ -79,6 +81,7 @@ pub fn run(arguments: Arguments) -> Ended {
         Command::Sheet(command) => command.run(),
         Command::Scale(command) => command.run(),
         Command::Forecast(command) => command.run(),
+        Command::Solve(command) => command.run(),
         Command::Publish(command) => command.run(),
         Command::Ingredients(command) => command.run(),
         Command::Explain(command) => command.run(),

@@ -44,11 +44,7 @@ pub type KnownTime = Known<TimeSpan>;
 #[must_use]
 pub fn forecast(formula: &Formula, kitchen: &Kitchen) -> Forecast {
     let surroundings = Surroundings::of(kitchen);
-    let mut foreseeing = rise::Foreseeing::new(formula, &surroundings);
-    for c in 0..formula.components.len() {
-        foreseeing.component(c);
-    }
-    let (rises, mut missing) = foreseeing.done();
+    let (rises, mut missing) = risen(formula, &surroundings);
     let mut cookings = Vec::new();
     for (at, step) in steps(formula).filter(|(_, step)| cooking::is_foreseen(step)) {
         let risen =
@@ -59,6 +55,20 @@ pub fn forecast(formula: &Formula, kitchen: &Kitchen) -> Forecast {
         }
     }
     Forecast { surroundings, rises, cookings, missing }
+}
+
+/// Foresees only what ferments: what questions asked backwards try again and again.
+#[must_use]
+pub fn rises(formula: &Formula, kitchen: &Kitchen) -> Vec<Rise> {
+    risen(formula, &Surroundings::of(kitchen)).0
+}
+
+fn risen(formula: &Formula, surroundings: &Surroundings) -> (Vec<Rise>, Vec<String>) {
+    let mut foreseeing = rise::Foreseeing::new(formula, surroundings);
+    for c in 0..formula.components.len() {
+        foreseeing.component(c);
+    }
+    foreseeing.done()
 }
 
 /// Every step with the component and stage it stands in.

@@ -1,5 +1,7 @@
 //! What is foreseen, held to the standing facts of the trade and to limits that must hold anywhere.
 
+mod target;
+
 use bench::forecast::{Forecast, Verdict, forecast};
 use formula::read::Kitchen;
 use formula::source::Source;
