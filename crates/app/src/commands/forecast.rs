@@ -61,7 +61,7 @@ impl Forecast {
                     )
                 )
             }
-        });
+        })?;
         Ok(Outcome::Fine)
     }
 
