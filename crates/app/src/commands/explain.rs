@@ -18,11 +18,11 @@ pub struct Explain {
 impl Explain {
     pub fn run(self) -> Ended {
         let Some(code) = self.fault else {
-            terminal::say(&list());
+            terminal::say(&list())?;
             return Ok(Outcome::Fine);
         };
         if let Some(fault) = fault::named(&code) {
-            terminal::say(fault.page.trim_end());
+            terminal::say(fault.page.trim_end())?;
             return Ok(Outcome::Fine);
         }
         let near = nearest(&code, fault::ALL.iter().map(|fault| fault.code));

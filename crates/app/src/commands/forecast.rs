@@ -68,7 +68,7 @@ impl Forecast {
                     )
                 )
             }
-        });
+        })?;
         Ok(Outcome::Fine)
     }
 }

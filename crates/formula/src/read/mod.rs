@@ -13,7 +13,7 @@ mod step;
 mod toml_text;
 mod words;
 
-pub use amount::{Amount, part};
+pub use amount::{Amount, MOST_AMOUNT, part};
 pub use draft::{ComponentDraft, Draft, IngredientDraft, LineDraft, PhotographDraft, StageDraft, StepDraft, Uses, YieldDraft};
 pub use formula::{read_formula, tin_volume};
 pub use ingredients::read_ingredients;

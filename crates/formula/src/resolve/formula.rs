@@ -1,7 +1,7 @@
 //! A formula with every name bound and every amount in gram.
 
 use crate::ingredient::Ingredient;
-use crate::read::{Action, Amount, Attention, Condition, PhotographDraft, StageKind};
+use crate::read::{Action, Amount, Attention, Condition, EggSize, PhotographDraft, StageKind};
 use crate::{Known, Place};
 use quantity::{Between, Count, Fraction, Length, Mass, Measure, Temperature, TimeSpan, Volume};
 use std::sync::Arc;
@@ -172,6 +172,15 @@ impl Line {
     #[must_use]
     pub fn pieces_of(&self, part: Mass) -> Option<Count> {
         self.pieces.filter(|_| self.mass.value > Mass::ZERO).map(|pieces| pieces * (part / self.mass.value))
+    }
+
+    /// The size class of its eggs: as written, or else the usual one.
+    #[must_use]
+    pub fn egg_size(&self, usual: EggSize) -> EggSize {
+        match self.written {
+            Amount::Eggs(_, size) => size,
+            _ => usual,
+        }
     }
 
     /// What so many pieces are called: eggs take their plural, other titles are the author's own.

@@ -27,10 +27,10 @@ fn component_text(component: &ComponentSheet, components: usize, width: usize) -
         out.push_str(&wrap(&line, width));
     }
     if component.stages.len() > 1 || component.figures.is_some() {
-        out.push_str(&format!("\nOverall formula\n{}\n", overall_table(component, width)));
+        out.push_str(&format!("\nOverall formula\n{}\n", overall_table(component, width).trim_fmt()));
     }
     for stage in component.stages.iter().filter(|stage| !stage.lines.is_empty()) {
-        out.push_str(&format!("\n{} ({})\n{}\n", stage.title, stage.kind.word(), stage_table(stage, width)));
+        out.push_str(&format!("\n{} ({})\n{}\n", stage.title, stage.kind.word(), stage_table(stage, width).trim_fmt()));
         for line in &stage.lines {
             if let Some(words) = remedy_in_words(line) {
                 out.push_str(&wrap(&words, width));
