@@ -62,7 +62,7 @@ impl Solve {
         }
         let units = publish::Units::of(&opened.book.settings);
         out.push_str(&publish::outlook::text(formula, &dose.forecast, units, terminal::width()));
-        terminal::say(&out);
+        terminal::say(&out)?;
         Ok(Outcome::Fine)
     }
 }
