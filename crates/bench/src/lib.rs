@@ -2,4 +2,5 @@
 //! what the dough will do there.
 
 pub mod cautions;
+pub mod rules;
 pub mod weighing;
