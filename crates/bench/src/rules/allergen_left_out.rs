@@ -1,13 +1,14 @@
 //! A sentence that lists what is contained leaves an allergen out.
 
-use super::{Case, Rule};
 use super::texts::head;
+use super::{Case, Rule};
 use formula::ingredient::{Allergen, allergens};
-use std::collections::BTreeSet;
 use formula::{Diagnostic, Severity};
+use std::collections::BTreeSet;
 
 /// A sentence that lists what is contained leaves an allergen out.
-pub const RULE: Rule = Rule { code: "allergen-left-out", severity: Severity::Warning, page: include_str!("allergen_left_out.md"), check };
+pub const RULE: Rule =
+    Rule { code: "allergen-left-out", severity: Severity::Warning, page: include_str!("allergen_left_out.md"), check };
 
 const NUTS: [&str; 8] = ["almond", "hazelnut", "walnut", "cashew", "pecan", "brazil-nut", "pistachio", "macadamia"];
 
@@ -29,7 +30,8 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
     // "Contains alcohol" is a note of its own and no list of allergens.
     let Some(first) = lists.iter().find(|list| allergens().iter().any(|one| names(&list.words, one))) else { return };
     let codes: BTreeSet<&str> = case.ingredients().flat_map(|one| &one.allergens).map(String::as_str).collect();
-    let missing = allergens().iter().filter(|one| codes.contains(one.code.as_str()) && one.code != "sulphites" && !names(&text, one));
+    let missing =
+        allergens().iter().filter(|one| codes.contains(one.code.as_str()) && one.code != "sulphites" && !names(&text, one));
     let missing: Vec<&str> = missing.map(|one| one.title.as_str()).collect();
     if !missing.is_empty() {
         let message = format!("what is contained is listed, but not {}", missing.join(", "));

@@ -2,11 +2,16 @@
 
 use super::{Case, Rule};
 use formula::read::Action;
-use quantity::{Fraction, print};
 use formula::{Diagnostic, Severity};
+use quantity::{Fraction, print};
 
 /// A bake loss that no ordinary bread or cake has.
-pub const RULE: Rule = Rule { code: "bake-loss-outside-custom", severity: Severity::Warning, page: include_str!("bake_loss_outside_custom.md"), check };
+pub const RULE: Rule = Rule {
+    code: "bake-loss-outside-custom",
+    severity: Severity::Warning,
+    page: include_str!("bake_loss_outside_custom.md"),
+    check,
+};
 
 /// What baked and griddled goods lose: common practice, no source.
 const USUAL: (Fraction, Fraction) = (Fraction::percent(5.0), Fraction::percent(20.0));
@@ -26,6 +31,9 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
             print::percent(USUAL.0, 0),
             print::percent(USUAL.1, 0),
         );
-        found.push(RULE.at(place, message).hint("weigh a piece raw and cooled: the loss is the difference, as a share of the raw weight"));
+        found.push(RULE.at(place, message).hint(
+            "weigh a piece raw and cooled: the loss is the difference, as a \
+             share of the raw weight",
+        ));
     }
 }

@@ -1,11 +1,16 @@
 //! More baking powder or soda than a cake can carry without tasting of it.
 
 use super::{Case, Rule};
-use quantity::{Fraction, Mass, print};
 use formula::{Diagnostic, Severity};
+use quantity::{Fraction, Mass, print};
 
 /// More baking powder or soda than a cake can carry without tasting of it.
-pub const RULE: Rule = Rule { code: "chemical-leaven-outside-custom", severity: Severity::Warning, page: include_str!("chemical_leaven_outside_custom.md"), check };
+pub const RULE: Rule = Rule {
+    code: "chemical-leaven-outside-custom",
+    severity: Severity::Warning,
+    page: include_str!("chemical_leaven_outside_custom.md"),
+    check,
+};
 
 /// The most of each, as a share of the flour: common practice, no source.
 const MOST: [(&str, Fraction); 2] = [("baking-powder", Fraction::percent(8.0)), ("baking-soda", Fraction::percent(2.0))];
@@ -24,7 +29,10 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
                 print::percent(share, 1),
                 print::percent(most, 0)
             );
-            found.push(RULE.at(line.place.clone(), message).hint("baking powder is usually 3 to 6 % of the flour, soda half to one and a half"));
+            found.push(RULE.at(line.place.clone(), message).hint(
+                "baking powder is usually 3 to 6 % of the flour, \
+                 soda half to one and a half",
+            ));
         }
     }
 }

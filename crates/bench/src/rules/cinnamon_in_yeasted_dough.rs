@@ -1,13 +1,18 @@
 //! Cinnamon mixed into a dough, where it slows the yeast.
 
-use super::{Case, Rule};
 use super::stages::Traits;
+use super::{Case, Rule};
 use formula::read::StageKind;
-use quantity::{Fraction, print};
 use formula::{Diagnostic, Severity};
+use quantity::{Fraction, print};
 
 /// Cinnamon mixed into a dough, where it slows the yeast.
-pub const RULE: Rule = Rule { code: "cinnamon-in-yeasted-dough", severity: Severity::Advice, page: include_str!("cinnamon_in_yeasted_dough.md"), check };
+pub const RULE: Rule = Rule {
+    code: "cinnamon-in-yeasted-dough",
+    severity: Severity::Advice,
+    page: include_str!("cinnamon_in_yeasted_dough.md"),
+    check,
+};
 
 /// A pinch does no harm: common practice, no source.
 const HARMLESS: Fraction = Fraction::percent(0.25);
@@ -23,8 +28,16 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
                 let share = Fraction::ratio(line.mass.value / product.overall.total_flour);
                 let is_cinnamon = super::case::ingredient(line).is_some_and(|one| one.name.starts_with("cinnamon"));
                 if is_cinnamon && share > HARMLESS {
-                    let message = format!("{} of cinnamon, {} of the flour, slows the yeast (common practice, no source)", print::mass(line.mass.value), print::percent(share, 1));
-                    found.push(RULE.at(line.place.clone(), message).hint("put it into the filling or the dusting, or allow more time"));
+                    let message = format!(
+                        "{} of cinnamon, {} of the flour, slows the yeast (common \
+                         practice, no source)",
+                        print::mass(line.mass.value),
+                        print::percent(share, 1)
+                    );
+                    found.push(RULE.at(line.place.clone(), message).hint(
+                        "put it into the filling or the \
+                         dusting, or allow more time",
+                    ));
                 }
             }
         }

@@ -1,11 +1,16 @@
 //! A tin that the risen dough would overflow, or hardly cover.
 
 use super::{Case, Rule};
-use quantity::{Mass, Volume, print};
 use formula::{Diagnostic, Severity};
+use quantity::{Mass, Volume, print};
 
 /// A tin that the risen dough would overflow, or hardly cover.
-pub const RULE: Rule = Rule { code: "dough-does-not-fit-the-tin", severity: Severity::Warning, page: include_str!("dough_does_not_fit_the_tin.md"), check };
+pub const RULE: Rule = Rule {
+    code: "dough-does-not-fit-the-tin",
+    severity: Severity::Warning,
+    page: include_str!("dough_does_not_fit_the_tin.md"),
+    check,
+};
 
 /// The least and most dough for each millilitre of a tin, in gram: common practice, no source.
 const LIGHTEST: f64 = 0.25;

@@ -2,11 +2,12 @@
 
 use super::{Case, Rule};
 use formula::ingredient::Figure;
-use quantity::Fraction;
 use formula::{Diagnostic, Severity};
+use quantity::Fraction;
 
 /// A raised dough with no salt in it at all.
-pub const RULE: Rule = Rule { code: "dough-without-salt", severity: Severity::Advice, page: include_str!("dough_without_salt.md"), check };
+pub const RULE: Rule =
+    Rule { code: "dough-without-salt", severity: Severity::Advice, page: include_str!("dough_without_salt.md"), check };
 
 /// An ingredient with more sodium than this, in mg per 100 g, brings its own salt: salted butter, cheese.
 const SALTY: f64 = 300.0;
@@ -21,6 +22,9 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
         }
         let component = &case.formula.components[product.component];
         let message = format!("there is no salt in “{}”", component.title);
-        found.push(RULE.at(component.place.clone(), message).hint("most doughs carry 1.5 to 2.2 % of the flour; if none is meant, silence the rule and say why"));
+        found.push(RULE.at(component.place.clone(), message).hint(
+            "most doughs carry 1.5 to 2.2 % of the flour; if \
+             none is meant, silence the rule and say why",
+        ));
     }
 }

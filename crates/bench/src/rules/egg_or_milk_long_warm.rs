@@ -1,15 +1,16 @@
 //! A mix with raw egg or milk stands warm for longer than the usual four hours before it is cooked.
 
-use super::{Case, Rule};
 use super::stages::{Traits, heats};
+use super::{Case, Rule};
 use formula::read::Action;
 use formula::{Content, Stage};
+use formula::{Diagnostic, Severity};
 use quantity::{Temperature, TimeSpan, print};
 use std::collections::BTreeMap;
-use formula::{Diagnostic, Severity};
 
 /// A mix with raw egg or milk stands warm for longer than the usual four hours before it is cooked.
-pub const RULE: Rule = Rule { code: "egg-or-milk-long-warm", severity: Severity::Warning, page: include_str!("egg_or_milk_long_warm.md"), check };
+pub const RULE: Rule =
+    Rule { code: "egg-or-milk-long-warm", severity: Severity::Warning, page: include_str!("egg_or_milk_long_warm.md"), check };
 
 /// Four hours in all between fridge and heat, after Food Standards Australia New Zealand, standard 3.2.2.
 const MOST: TimeSpan = TimeSpan::hours(4.0);
@@ -23,7 +24,8 @@ fn run(stage: &Stage, before: TimeSpan) -> (TimeSpan, Option<usize>) {
         if heats(step) {
             return (TimeSpan::seconds(0.0), crossed);
         }
-        let is_cold = matches!(step.action, Action::Retard | Action::Chill | Action::Store) || step.temperature.is_some_and(|range| range.to <= COLD);
+        let is_cold = matches!(step.action, Action::Retard | Action::Chill | Action::Store)
+            || step.temperature.is_some_and(|range| range.to <= COLD);
         if let Some(time) = step.time.filter(|_| !is_cold) {
             clock += time.from;
             crossed = crossed.or((clock > MOST).then_some(i));
@@ -43,8 +45,15 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
         let already = before > MOST;
         let (clock, crossed) = run(stage, before);
         if let Some(step) = crossed.filter(|_| !already) {
-            let message = format!("by the shortest times stated, egg or milk has stood warm for {} by the end of this step", print::time(quantity::Between::just(clock)));
-            found.push(RULE.at(stage.steps[step].place.clone(), message).hint("shorten the wait, or put the mix in the fridge for part of it; the custom is four hours in all, and local rules decide"));
+            let message = format!(
+                "by the shortest times stated, egg or milk has stood warm for {} by \
+                 the end of this step",
+                print::time(quantity::Between::just(clock))
+            );
+            found.push(RULE.at(stage.steps[step].place.clone(), message).hint(
+                "shorten the wait, or put the mix in \
+                 the fridge for part of it; the custom is four hours in all, and local rules decide",
+            ));
         }
         clocks.insert(at, clock);
     }

@@ -1,12 +1,17 @@
 //! A cream or custard with milk or egg, and storage that does not name the fridge.
 
-use super::{Case, Rule};
 use super::stages::Traits;
+use super::{Case, Rule};
 use formula::read::StageKind;
 use formula::{Diagnostic, Severity};
 
 /// A cream or custard with milk or egg, and storage that does not name the fridge.
-pub const RULE: Rule = Rule { code: "filling-without-cold-storage", severity: Severity::Warning, page: include_str!("filling_without_cold_storage.md"), check };
+pub const RULE: Rule = Rule {
+    code: "filling-without-cold-storage",
+    severity: Severity::Warning,
+    page: include_str!("filling_without_cold_storage.md"),
+    check,
+};
 
 const COLD: [&str; 8] = ["fridge", "chill", "refrigerat", "freez", "cold", "at once", "straight away", "not keep"];
 

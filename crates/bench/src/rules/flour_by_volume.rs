@@ -1,12 +1,13 @@
 //! Flour measured by the cup or the spoon.
 
-use super::{Case, Rule};
 use super::stages::is_spooned;
-use quantity::{Mass, print};
+use super::{Case, Rule};
 use formula::{Diagnostic, Severity};
+use quantity::{Mass, print};
 
 /// Flour measured by the cup or the spoon.
-pub const RULE: Rule = Rule { code: "flour-by-volume", severity: Severity::Advice, page: include_str!("flour_by_volume.md"), check };
+pub const RULE: Rule =
+    Rule { code: "flour-by-volume", severity: Severity::Advice, page: include_str!("flour_by_volume.md"), check };
 
 /// Less than this is a dusting.
 const LITTLE: Mass = Mass::grams(20.0);
@@ -17,8 +18,15 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
             continue;
         }
         let weight = print::mass(line.mass.value);
-        let message = format!("{} by volume: a cup scooped or spooned differs by a fifth and more (common practice, no source)", line.title);
-        let found_here = RULE.at(line.place.clone(), message).hint(format!("state the weight, here {weight}: every percentage is a share of it"));
+        let message = format!(
+            "{} by volume: a cup scooped or spooned differs by a fifth and more (common \
+             practice, no source)",
+            line.title
+        );
+        let found_here = RULE.at(line.place.clone(), message).hint(format!(
+            "state the weight, here {weight}: every \
+             percentage is a share of it"
+        ));
         found.push(found_here.replace_with(format!("write {weight}"), format!("\"{weight}\"")));
     }
 }

@@ -1,11 +1,12 @@
 //! A dough divided into pieces without what stays in the bowl and on the bench.
 
 use super::{Case, Rule};
-use quantity::Fraction;
 use formula::{Diagnostic, Severity};
+use quantity::Fraction;
 
 /// A dough divided into pieces without what stays in the bowl and on the bench.
-pub const RULE: Rule = Rule { code: "make-up-loss-missing", severity: Severity::Advice, page: include_str!("make_up_loss_missing.md"), check };
+pub const RULE: Rule =
+    Rule { code: "make-up-loss-missing", severity: Severity::Advice, page: include_str!("make_up_loss_missing.md"), check };
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
     for product in &case.products {
@@ -16,6 +17,9 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
         }
         let Some(place) = yields.place.clone() else { continue };
         let message = format!("nothing of “{}” is said to stay in the bowl or on the bench", component.title);
-        found.push(RULE.at(place, message).hint("write make-up-loss = \"2 %\", or what you find: the last piece comes out short otherwise"));
+        found.push(RULE.at(place, message).hint(
+            "write make-up-loss = \"2 %\", or what you find: the last piece comes \
+             out short otherwise",
+        ));
     }
 }

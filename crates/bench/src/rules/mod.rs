@@ -6,9 +6,72 @@ mod customs;
 mod stages;
 mod texts;
 
+mod alcohol_for_children;
+mod alcohol_free_with_alcohol;
+mod alcohol_in_yeasted_dough;
+mod allergen_left_out;
+mod bake_loss_missing;
+mod bake_loss_outside_custom;
+mod below_what_the_scale_shows;
+mod butter_melts_in_the_proof;
+mod chemical_leaven_outside_custom;
+mod children_at_the_hot_pan;
+mod cinnamon_in_yeasted_dough;
+mod condition_without_time;
+mod cooking_without_an_end;
+mod cooking_without_temperature;
+mod core_below_custom;
+mod dough_does_not_fit_the_tin;
+mod dough_without_salt;
+mod egg_free_with_egg;
+mod egg_or_milk_long_warm;
+mod fat_outside_custom;
+mod filling_without_cold_storage;
+mod flour_by_volume;
+mod fridge_warmer_than_the_step;
+mod gluten_free_with_gluten;
+mod griddle_outside_custom;
+mod honey_for_infants;
+mod hours_in_words;
+mod hydration_outside_custom;
+mod introduction_missing;
+mod liquid_too_hot_for_yeast;
+mod make_up_loss_missing;
+mod milk_free_with_milk;
+mod nut_free_with_nuts;
+mod oil_temperature_outside_custom;
+mod oven_heat_in_words;
+mod oven_hotter_than_usual;
+mod percentage_of_part_of_the_flour;
+mod prefermented_flour_outside_custom;
+mod raw_egg_never_cooked;
+mod raw_flour_never_cooked;
+mod retard_too_warm;
+mod retard_without_temperature;
+mod ripe_without_temperature;
+mod rise_too_warm;
+mod rise_without_leaven;
+mod rise_without_temperature;
+mod salt_outside_custom;
+mod salt_straight_onto_yeast;
+mod servings_missing;
+mod silenced_without_a_reason;
+mod spooned_leaven_or_salt;
+mod storage_missing;
+mod sugars_outside_custom;
+mod sulphites_not_mentioned;
+mod tasting_raw_dough;
+mod temperature_without_thermometer;
+mod unknown_rule;
+mod vegan_with_animal_food;
+mod waiting_without_time;
+mod yeast_outside_custom;
+mod yield_missing;
+
 pub use case::{Case, Product};
 pub use customs::{Custom, custom};
 
+use formula::diagnostic::told_enough;
 use formula::read::{BookSettings, Kitchen};
 use formula::{Diagnostic, Formula, Place, Severity};
 
@@ -31,77 +94,70 @@ impl Rule {
     }
 }
 
-macro_rules! rules {
-    ($($name:ident,)+) => {
-        $(mod $name;)+
-        /// All rules, in the order of the manual.
-        pub const ALL: &[Rule] = &[$($name::RULE,)+];
-    };
-}
-
-rules! {
-    percentage_of_part_of_the_flour,
-    bake_loss_missing,
-    bake_loss_outside_custom,
-    make_up_loss_missing,
-    dough_does_not_fit_the_tin,
-    hydration_outside_custom,
-    salt_outside_custom,
-    sugars_outside_custom,
-    fat_outside_custom,
-    yeast_outside_custom,
-    prefermented_flour_outside_custom,
-    dough_without_salt,
-    rise_without_leaven,
-    chemical_leaven_outside_custom,
-    below_what_the_scale_shows,
-    spooned_leaven_or_salt,
-    flour_by_volume,
-    liquid_too_hot_for_yeast,
-    salt_straight_onto_yeast,
-    alcohol_in_yeasted_dough,
-    cinnamon_in_yeasted_dough,
-    condition_without_time,
-    waiting_without_time,
-    retard_too_warm,
-    retard_without_temperature,
-    fridge_warmer_than_the_step,
-    ripe_without_temperature,
-    rise_without_temperature,
-    rise_too_warm,
-    butter_melts_in_the_proof,
-    egg_or_milk_long_warm,
-    cooking_without_an_end,
-    core_below_custom,
-    oil_temperature_outside_custom,
-    griddle_outside_custom,
-    oven_hotter_than_usual,
-    cooking_without_temperature,
-    oven_heat_in_words,
-    hours_in_words,
-    temperature_without_thermometer,
-    raw_egg_never_cooked,
-    raw_flour_never_cooked,
-    tasting_raw_dough,
-    children_at_the_hot_pan,
-    honey_for_infants,
-    alcohol_for_children,
-    filling_without_cold_storage,
-    gluten_free_with_gluten,
-    milk_free_with_milk,
-    egg_free_with_egg,
-    nut_free_with_nuts,
-    alcohol_free_with_alcohol,
-    vegan_with_animal_food,
-    allergen_left_out,
-    sulphites_not_mentioned,
-    introduction_missing,
-    storage_missing,
-    yield_missing,
-    servings_missing,
-    unknown_rule,
-    silenced_without_a_reason,
-}
+/// All rules, in the order of the manual.
+pub const ALL: &[Rule] = &[
+    percentage_of_part_of_the_flour::RULE,
+    bake_loss_missing::RULE,
+    bake_loss_outside_custom::RULE,
+    make_up_loss_missing::RULE,
+    dough_does_not_fit_the_tin::RULE,
+    hydration_outside_custom::RULE,
+    salt_outside_custom::RULE,
+    sugars_outside_custom::RULE,
+    fat_outside_custom::RULE,
+    yeast_outside_custom::RULE,
+    prefermented_flour_outside_custom::RULE,
+    dough_without_salt::RULE,
+    rise_without_leaven::RULE,
+    chemical_leaven_outside_custom::RULE,
+    below_what_the_scale_shows::RULE,
+    spooned_leaven_or_salt::RULE,
+    flour_by_volume::RULE,
+    liquid_too_hot_for_yeast::RULE,
+    salt_straight_onto_yeast::RULE,
+    alcohol_in_yeasted_dough::RULE,
+    cinnamon_in_yeasted_dough::RULE,
+    condition_without_time::RULE,
+    waiting_without_time::RULE,
+    retard_too_warm::RULE,
+    retard_without_temperature::RULE,
+    fridge_warmer_than_the_step::RULE,
+    ripe_without_temperature::RULE,
+    rise_without_temperature::RULE,
+    rise_too_warm::RULE,
+    butter_melts_in_the_proof::RULE,
+    egg_or_milk_long_warm::RULE,
+    cooking_without_an_end::RULE,
+    core_below_custom::RULE,
+    oil_temperature_outside_custom::RULE,
+    griddle_outside_custom::RULE,
+    oven_hotter_than_usual::RULE,
+    cooking_without_temperature::RULE,
+    oven_heat_in_words::RULE,
+    hours_in_words::RULE,
+    temperature_without_thermometer::RULE,
+    raw_egg_never_cooked::RULE,
+    raw_flour_never_cooked::RULE,
+    tasting_raw_dough::RULE,
+    children_at_the_hot_pan::RULE,
+    honey_for_infants::RULE,
+    alcohol_for_children::RULE,
+    filling_without_cold_storage::RULE,
+    gluten_free_with_gluten::RULE,
+    milk_free_with_milk::RULE,
+    egg_free_with_egg::RULE,
+    nut_free_with_nuts::RULE,
+    alcohol_free_with_alcohol::RULE,
+    vegan_with_animal_food::RULE,
+    allergen_left_out::RULE,
+    sulphites_not_mentioned::RULE,
+    introduction_missing::RULE,
+    storage_missing::RULE,
+    yield_missing::RULE,
+    servings_missing::RULE,
+    unknown_rule::RULE,
+    silenced_without_a_reason::RULE,
+];
 
 /// The rule of that code.
 #[must_use]
@@ -145,6 +201,7 @@ pub fn judge(formula: &Formula, kitchen: &Kitchen, settings: &BookSettings) -> J
     for found in all {
         match reason(formula, &found) {
             Some(reason) => judged.silenced.push(Silenced { found, reason }),
+            None if told_enough(&judged.found, found.code) => {}
             None => judged.found.push(found),
         }
     }

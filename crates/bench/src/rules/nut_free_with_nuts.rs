@@ -1,11 +1,12 @@
 //! A claim of being free from nuts, beside nuts or peanuts.
 
-use super::{Case, Rule};
 use super::claims::{carries, hold_to};
+use super::{Case, Rule};
 use formula::{Diagnostic, Severity};
 
 /// A claim of being free from nuts, beside nuts or peanuts.
-pub const RULE: Rule = Rule { code: "nut-free-with-nuts", severity: Severity::Warning, page: include_str!("nut_free_with_nuts.md"), check };
+pub const RULE: Rule =
+    Rule { code: "nut-free-with-nuts", severity: Severity::Warning, page: include_str!("nut_free_with_nuts.md"), check };
 
 const NUTS: [&str; 9] = ["almond", "hazelnut", "walnut", "cashew", "pecan", "brazil-nut", "pistachio", "macadamia", "peanut"];
 

@@ -6,7 +6,8 @@ use formula::read::Action;
 use formula::{Diagnostic, Severity};
 
 /// An oven described in words instead of degrees.
-pub const RULE: Rule = Rule { code: "oven-heat-in-words", severity: Severity::Advice, page: include_str!("oven_heat_in_words.md"), check };
+pub const RULE: Rule =
+    Rule { code: "oven-heat-in-words", severity: Severity::Advice, page: include_str!("oven_heat_in_words.md"), check };
 
 const WORDS: [&str; 7] = ["hot oven", "moderate oven", "medium oven", "slow oven", "cool oven", "low oven", "gas mark"];
 

@@ -2,11 +2,16 @@
 
 use super::{Case, Rule};
 use formula::read::{Amount, StageKind};
-use quantity::{Fraction, print};
 use formula::{Diagnostic, Severity};
+use quantity::{Fraction, print};
 
 /// Salt reckoned on the flour of the final mix alone, while a preferment brings more flour.
-pub const RULE: Rule = Rule { code: "percentage-of-part-of-the-flour", severity: Severity::Advice, page: include_str!("percentage_of_part_of_the_flour.md"), check };
+pub const RULE: Rule = Rule {
+    code: "percentage-of-part-of-the-flour",
+    severity: Severity::Advice,
+    page: include_str!("percentage_of_part_of_the_flour.md"),
+    check,
+};
 
 /// Salt as people state it of the total flour: common practice, no source.
 const USUAL: (Fraction, Fraction) = (Fraction::percent(1.7), Fraction::percent(2.3));
@@ -36,7 +41,10 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
                     print::percent(figures.salt, 2),
                     print::percent(product.overall.prefermented, 0),
                 );
-                found.push(RULE.at(line.place.clone(), message).hint("write percent-of = \"total flour\" in this stage if the share is meant of all flour"));
+                found.push(RULE.at(line.place.clone(), message).hint(
+                    "write percent-of = \"total flour\" in this \
+                     stage if the share is meant of all flour",
+                ));
             }
         }
     }

@@ -1,12 +1,13 @@
 //! A dough is left to rise, and nothing in it would raise it.
 
-use super::{Case, Rule};
 use super::stages::Traits;
+use super::{Case, Rule};
 use formula::read::{Action, StageKind};
 use formula::{Diagnostic, Severity};
 
 /// A dough is left to rise, and nothing in it would raise it.
-pub const RULE: Rule = Rule { code: "rise-without-leaven", severity: Severity::Warning, page: include_str!("rise_without_leaven.md"), check };
+pub const RULE: Rule =
+    Rule { code: "rise-without-leaven", severity: Severity::Warning, page: include_str!("rise_without_leaven.md"), check };
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
     for (at, stage) in case.all_stages() {

@@ -1,12 +1,13 @@
 //! Yeast, salt or baking powder measured by the spoon.
 
-use super::{Case, Rule};
 use super::stages::is_spooned;
-use quantity::print;
+use super::{Case, Rule};
 use formula::{Diagnostic, Severity};
+use quantity::print;
 
 /// Yeast, salt or baking powder measured by the spoon.
-pub const RULE: Rule = Rule { code: "spooned-leaven-or-salt", severity: Severity::Advice, page: include_str!("spooned_leaven_or_salt.md"), check };
+pub const RULE: Rule =
+    Rule { code: "spooned-leaven-or-salt", severity: Severity::Advice, page: include_str!("spooned_leaven_or_salt.md"), check };
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
     for (_, line) in case.lines().filter(|(_, line)| is_spooned(line)) {
@@ -15,8 +16,15 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
             continue;
         }
         let weight = print::mass(line.mass.value);
-        let message = format!("{} by the spoon: two people's spoons differ by about 15 % either way (common practice, no source)", line.title);
-        let found_here = RULE.at(line.place.clone(), message).hint(format!("state the weight, here {weight}; a spoon may be told in the note"));
+        let message = format!(
+            "{} by the spoon: two people's spoons differ by about 15 % either way (common \
+             practice, no source)",
+            line.title
+        );
+        let found_here = RULE.at(line.place.clone(), message).hint(format!(
+            "state the weight, here {weight}; a spoon \
+             may be told in the note"
+        ));
         found.push(found_here.replace_with(format!("write {weight}"), format!("\"{weight}\"")));
     }
 }

@@ -11,7 +11,8 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
     for quiet in case.formula.quiets.iter().filter(|quiet| super::named(&quiet.rule).is_none()) {
         let message = format!("no rule is called “{}”", quiet.rule);
         let near = nearest(&quiet.rule, super::ALL.iter().map(|rule| rule.code));
-        let hint = near.map_or_else(|| "`wellproved explain` lists them all".to_owned(), |near| format!("did you mean “{near}”?"));
+        let hint =
+            near.map_or_else(|| "`wellproved explain` lists them all".to_owned(), |near| format!("did you mean “{near}”?"));
         found.push(RULE.at(quiet.place.clone(), message).hint(hint));
     }
 }

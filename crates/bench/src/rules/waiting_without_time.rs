@@ -5,7 +5,8 @@ use formula::read::Attention;
 use formula::{Diagnostic, Severity};
 
 /// Something is left alone, and neither a time nor a condition ends it.
-pub const RULE: Rule = Rule { code: "waiting-without-time", severity: Severity::Warning, page: include_str!("waiting_without_time.md"), check };
+pub const RULE: Rule =
+    Rule { code: "waiting-without-time", severity: Severity::Warning, page: include_str!("waiting_without_time.md"), check };
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
     for (_, step) in case.steps() {

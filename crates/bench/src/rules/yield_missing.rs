@@ -10,7 +10,10 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
     for component in case.formula.components.iter().take(1).filter(|component| case.is_cooked_in_pieces(component)) {
         if component.yields.place.is_none() {
             let message = format!("how much “{}” makes is not said", component.title);
-            found.push(RULE.at(component.place.clone(), message).hint("add [component.yield] with pieces, scaling-weight and serves"));
+            found.push(RULE.at(component.place.clone(), message).hint(
+                "add [component.yield] with pieces, \
+                 scaling-weight and serves",
+            ));
         }
     }
 }
