@@ -1,6 +1,6 @@
 //! A sentence that lists what is contained leaves an allergen out.
 
-use super::texts::head;
+use super::texts::{head, holds_word};
 use super::{Case, Rule};
 use formula::ingredient::{Allergen, allergens};
 use formula::{Diagnostic, Severity};
@@ -18,10 +18,13 @@ fn names(text: &str, allergen: &Allergen) -> bool {
     let group: &[&str] = match allergen.code.as_str() {
         "wheat" | "rye" | "barley" | "oats" => &["gluten"],
         "milk" => &["dairy", "butter"],
+        "soy" => &["soya", "soy"],
+        "peanut" => &["peanuts"],
         code if NUTS.contains(&code) => &["nuts"],
         _ => &[],
     };
-    text.contains(title.trim_end_matches('s')) || group.iter().any(|word| text.contains(word))
+    let one = title.trim_end_matches('s');
+    [&title, one].into_iter().chain(group.iter().copied()).any(|word| holds_word(text, word))
 }
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {

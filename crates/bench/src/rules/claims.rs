@@ -5,8 +5,9 @@ use super::texts::head;
 use super::{Case, Rule};
 use formula::{Diagnostic, Ingredient};
 
-/// What turns a claim into its opposite.
-const DENIALS: [&str; 5] = ["not ", "never", "n't ", "no claim", "cannot"];
+/// What turns a claim into its opposite, or into the offer of an exchange.
+const DENIALS: [&str; 11] =
+    ["not ", "never", "n't ", "no claim", "cannot", "instead", "can be", "to make it", "replace", "swap", "stand in"];
 
 /// Reports every claim, made in one of these phrases, that an ingredient of the formula contradicts.
 pub fn hold_to(

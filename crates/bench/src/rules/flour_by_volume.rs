@@ -1,9 +1,9 @@
 //! Flour measured by the cup or the spoon.
 
-use super::stages::is_spooned;
+use super::stages::{is_spooned, written};
 use super::{Case, Rule};
 use formula::{Diagnostic, Severity};
-use quantity::{Mass, print};
+use quantity::Mass;
 
 /// Flour measured by the cup or the spoon.
 pub const RULE: Rule =
@@ -17,7 +17,7 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
         if line.mass.value < LITTLE {
             continue;
         }
-        let weight = print::mass(line.mass.value);
+        let weight = written(line.mass.value);
         let message = format!(
             "{} by volume: a cup scooped or spooned differs by a fifth and more (common \
              practice, no source)",

@@ -8,7 +8,7 @@ use formula::{Diagnostic, Severity};
 pub const RULE: Rule =
     Rule { code: "honey-for-infants", severity: Severity::Warning, page: include_str!("honey_for_infants.md"), check };
 
-const INFANTS: [&str; 6] = ["baby", "babies", "infant", "infants", "weaning", "baby-led"];
+const INFANTS: [&str; 8] = ["babies", "infant", "infants", "weaning", "baby-led", "your baby", "for the baby", "for a baby"];
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
     if !case.ingredients().any(|one| one.name.starts_with("honey")) {

@@ -13,7 +13,7 @@ pub const RULE: Rule = Rule {
 };
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    for (_, step) in case.steps().filter(|(_, step)| matches!(step.action, Action::Bulk | Action::Proof)) {
+    for (_, step) in case.steps().filter(|(_, step)| matches!(step.action, Action::Bulk | Action::Proof | Action::Ferment)) {
         if step.temperature.is_none() && step.until != Some(Condition::Ripe) {
             found.push(
                 RULE.at(

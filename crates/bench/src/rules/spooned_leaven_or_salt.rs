@@ -1,9 +1,8 @@
 //! Yeast, salt or baking powder measured by the spoon.
 
-use super::stages::is_spooned;
+use super::stages::{is_spooned, written};
 use super::{Case, Rule};
 use formula::{Diagnostic, Severity};
-use quantity::print;
 
 /// Yeast, salt or baking powder measured by the spoon.
 pub const RULE: Rule =
@@ -15,7 +14,7 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
         if one.leaven.is_none() && one.group != "salt" {
             continue;
         }
-        let weight = print::mass(line.mass.value);
+        let weight = written(line.mass.value);
         let message = format!(
             "{} by the spoon: two people's spoons differ by about 15 % either way (common \
              practice, no source)",

@@ -1,10 +1,10 @@
 //! What is in each stage's product, stages before it counted in, and whether it meets heat afterwards.
 
-use super::case::{ingredients, is_yeast};
+use super::case::{ingredients, is_yeast, plain};
 use formula::read::{Action, Condition, Leaven};
 use formula::resolve::formula::Word;
 use formula::{Content, Formula, Ingredient, Line, Stage, Step};
-use quantity::{Between, SpoonSystem, Temperature};
+use quantity::{Between, Mass, SpoonSystem, Temperature, print};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// A stage: which component, which of its stages.
@@ -117,7 +117,7 @@ impl Stages {
         self.users.get(&at).into_iter().flatten().copied()
     }
 
-    /// Everything that is done to a component and to what its product goes into.
+    /// Everything that is done to what rises in a component, and to what it goes into.
     #[must_use]
     pub fn actions_from(&self, formula: &Formula, component: usize) -> BTreeSet<Action> {
         let stages = 0..formula.components[component].stages.len();
@@ -125,7 +125,8 @@ impl Stages {
         let mut seen: BTreeSet<StageAt> = open.iter().copied().collect();
         let mut actions = BTreeSet::new();
         while let Some(at) = open.pop() {
-            actions.extend(formula.components[at.0].stages[at.1].steps.iter().map(|step| step.action));
+            let steps = if self.traits(at).has(Traits::LEAVEN) { &formula.components[at.0].stages[at.1].steps[..] } else { &[] };
+            actions.extend(steps.iter().map(|step| step.action));
             open.extend(self.users(at).map(|(user, _)| user).filter(|user| seen.insert(*user)));
         }
         actions
@@ -171,11 +172,19 @@ pub fn heats(step: &Step) -> bool {
         Word::Measure(measure) => measure.temperature().as_ref().is_some_and(hot),
         _ => false,
     };
-    step.action.cooks() || condition || step.temperature.as_ref().is_some_and(hot) || step.words.iter().any(said)
+    // An egg wash that is brushed on before baking goes into the oven with the rest.
+    let washes = step.action == Action::Glaze && plain(&step.words).contains("before");
+    step.action.cooks() || washes || condition || step.temperature.as_ref().is_some_and(hot) || step.words.iter().any(said)
 }
 
 /// Whether the author thinks of a line by volume.
 #[must_use]
 pub fn is_spooned(line: &Line) -> bool {
     matches!(&line.written, formula::read::Amount::Measure(measure) if measure.volume(SpoonSystem::Metric).is_some())
+}
+
+/// A weight as an author types it: with a plain space and digits in one piece.
+#[must_use]
+pub fn written(mass: Mass) -> String {
+    print::mass(mass).replace('\u{202f}', "").replace(print::NO_BREAK_SPACE, " ")
 }

@@ -10,7 +10,7 @@ pub const RULE: Rule =
     Rule { code: "tasting-raw-dough", severity: Severity::Warning, page: include_str!("tasting_raw_dough.md"), check };
 
 const TASTE: [&str; 7] = ["taste the", "taste a", "taste some", "taste it", "lick the", "try the", "try a little"];
-const RAW: [&str; 7] = ["dough", "batter", "sponge", "levain", "mixture", "bowl", "spoon"];
+const RAW: [&str; 4] = ["dough", "batter", "sponge", "levain"];
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
     if !case.all_stages().any(|(at, _)| case.stages.traits(at).has(Traits::FLOUR.with(Traits::EGG))) {

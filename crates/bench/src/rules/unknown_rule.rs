@@ -5,7 +5,7 @@ use formula::ingredient::nearest;
 use formula::{Diagnostic, Severity};
 
 /// A rule is silenced that does not exist.
-pub const RULE: Rule = Rule { code: "unknown-rule", severity: Severity::Error, page: include_str!("unknown_rule.md"), check };
+pub const RULE: Rule = Rule { code: "unknown-rule", severity: Severity::Warning, page: include_str!("unknown_rule.md"), check };
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
     for quiet in case.formula.quiets.iter().filter(|quiet| super::named(&quiet.rule).is_none()) {

@@ -3,6 +3,9 @@
 #![allow(clippy::disallowed_methods, clippy::disallowed_types, reason = "tests open files as the world does")]
 
 mod examples;
+mod fixes;
+mod hostile;
+mod judgement;
 mod silence;
 
 use bench::rules::{self, Rule};
