@@ -4,7 +4,8 @@ use crate::failure::Failure;
 use crate::files;
 use crate::photographs;
 use crate::terminal;
-use formula::{Book, BookText, Checked, Diagnostic, Formula};
+use bench::rules::proof_read;
+use formula::{Book, BookText, Checked, Diagnostic, Formula, Severity};
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use rayon::prelude::*;
 use std::collections::BTreeMap;
@@ -41,10 +42,14 @@ impl Opened {
 
     /// Everything that is wrong, in the order of files and places.
     pub fn check(&self) -> Vec<Diagnostic> {
+        let kitchen = self.book.kitchen();
         let worked_out = self.each(|checked| {
+            // What the rules say of a formula that cannot be computed would only follow from its errors.
+            let is_sound = checked.diagnostics.iter().all(|found| found.severity < Severity::Error);
+            let by_rules = is_sound.then(|| proof_read(&checked.value, &kitchen, &self.book.settings));
             let photograph = checked.value.photograph.as_ref();
             let unusable = photograph.and_then(|photograph| photographs::judge(&self.folder, photograph));
-            checked.diagnostics.into_iter().chain(unusable).collect::<Vec<_>>()
+            checked.diagnostics.into_iter().chain(unusable).chain(by_rules.into_iter().flatten()).collect::<Vec<_>>()
         });
         let mut found: Vec<Diagnostic> = self.found.iter().cloned().chain(worked_out.into_iter().flatten()).collect();
         if self.only.is_some() {

@@ -3,5 +3,6 @@
 
 pub mod cautions;
 pub mod forecast;
+pub mod rules;
 pub mod target;
 pub mod weighing;

@@ -12,6 +12,15 @@ fn every_fault_can_be_explained() {
 }
 
 #[test]
+fn every_rule_can_be_explained() {
+    let sandbox = Sandbox::empty();
+    for rule in bench::rules::ALL {
+        let out = sandbox.fine(&["explain", rule.code]);
+        assert!(out.starts_with(&format!("# {}", rule.code)), "{out}");
+    }
+}
+
+#[test]
 fn the_list_and_the_nearest_name() {
     let sandbox = Sandbox::empty();
     insta::assert_snapshot!("explain_list", sandbox.fine(&["explain"]));

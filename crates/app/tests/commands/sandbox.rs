@@ -85,7 +85,8 @@ fn copy(from: &Path, to: &Path) {
 /// A small formula without a fault, with lines put into its one stage.
 pub fn small_formula(lines: &str, text: &str) -> String {
     format!(
-        "title = \"Flat bread\"\n\n[[component]]\nname = \"bread\"\n\n[[component.stage]]\nname = \"dough\"\nkind = \"final-mix\"\n\n\
-         [component.stage.ingredients]\n{lines}\n\n[[component.stage.step]]\naction = \"mix\"\ntext = \"{text}\"\ntime = \"5 min\"\n"
+        "title = \"Flat bread\"\nintro = \"A plain flat bread.\"\nstorage = \"Best at once.\"\n\n[[component]]\nname = \"bread\"\n\n[[component.stage]]\nname = \"dough\"\nkind = \"final-mix\"\n\n\
+         [component.stage.ingredients]\n{lines}\n\n[[component.stage.step]]\naction = \"mix\"\ntext = \"{text}\"\ntime = \"5 min\"\n\n\
+         [[component.stage.step]]\naction = \"boil\"\ntext = \"Steam until it is done.\"\ntime = \"9 min\"\n"
     )
 }

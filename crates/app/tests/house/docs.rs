@@ -29,14 +29,26 @@ fn the_schemas() {
     }
 }
 
+/// Pages of explanation under one heading.
+fn pages<'p>(head: &str, pages: impl Iterator<Item = &'p str>) -> String {
+    let mut whole = format!("{head}\n\nThe same pages that `wellproved explain NAME` prints.\n");
+    for page in pages {
+        let body = page.trim_end().replace("\n## ", "\n### ").replacen("# ", "## ", 1);
+        whole.push_str(&format!("\n{body}\n"));
+    }
+    whole
+}
+
 #[test]
 fn the_manual_of_faults() {
-    let mut page = String::from("# Every fault that `check` can find\n\nThe same pages that `wellproved explain NAME` prints.\n");
-    for fault in formula::fault::ALL {
-        let body = fault.page.trim_end().replace("\n## ", "\n### ").replacen("# ", "## ", 1);
-        page.push_str(&format!("\n{body}\n"));
-    }
-    fresh("docs/faults.md", &page);
+    let faults = formula::fault::ALL.iter().map(|fault| fault.page);
+    fresh("docs/faults.md", &pages("# Every fault of the text that `check` can find", faults));
+}
+
+#[test]
+fn the_manual_of_rules() {
+    let rules = bench::rules::ALL.iter().map(|rule| rule.page);
+    fresh("docs/rules.md", &pages("# Every rule of the trade that `check` proof-reads by", rules));
 }
 
 #[test]

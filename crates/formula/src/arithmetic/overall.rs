@@ -31,8 +31,8 @@ pub struct Row {
     pub percent: Option<Fraction>,
     /// How much in each stage of the component.
     pub by_stage: Vec<Mass>,
-    /// How much of it stays in the mix itself: what is taken out again, or only laid in by a stage of
-    /// kind inclusion, does not wet, sweeten or enrich it.
+    /// How much of it stays in the mix itself: what is taken out again, laid in by a stage of kind
+    /// inclusion, or added after scaling does not wet, sweeten or enrich it.
     pub in_mix: Mass,
 }
 
@@ -106,7 +106,8 @@ pub fn overall(formula: &Formula, component: usize) -> Overall {
         let stage = part.stage.1;
         let kind = formula.components[component].stages[stage].kind;
         let is_preferment = kind.is_preferment();
-        let in_mix = if kind == StageKind::Inclusion { Fraction::ZERO } else { part.line.taken_out.left() };
+        let is_added = kind == StageKind::Inclusion || part.line.after_scaling;
+        let in_mix = if is_added { Fraction::ZERO } else { part.line.taken_out.left() };
         match &part.line.content {
             Content::Ingredient(ingredient) if ingredient.parts.is_empty() => {
                 if part.line.is_flour && is_preferment {

@@ -1,5 +1,7 @@
 //! Every fault that reading and resolving can find, each with its page of explanation.
 
+pub mod page;
+
 use crate::{Diagnostic, Place, Severity};
 
 /// A kind of fault.

@@ -29,9 +29,41 @@ pub struct Draft {
     pub photograph: Option<PhotographDraft>,
     /// What is served together.
     pub components: Vec<ComponentDraft>,
+    /// Where its head's texts stand.
+    pub places: Places,
+    /// What the author silenced.
+    pub quiets: Vec<Quiet>,
     /// What is written but could not be read, by name: keys, lines, steps, or the whole file where
     /// it is not TOML. What only follows from their absence is not reported.
     pub unread: Vec<String>,
+}
+
+/// Where the texts of a formula's head stand.
+#[derive(Clone, Debug, Default)]
+pub struct Places {
+    /// The title, or the file's beginning.
+    pub title: Range<usize>,
+    /// The introduction.
+    pub intro: Range<usize>,
+    /// The storage.
+    pub storage: Range<usize>,
+    /// Each tag.
+    pub tags: Vec<Range<usize>>,
+    /// Each note.
+    pub notes: Vec<Range<usize>>,
+}
+
+/// A rule that the author silenced.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Quiet {
+    /// The rule's name as written.
+    pub rule: String,
+    /// Why.
+    pub reason: String,
+    /// Where it is written.
+    pub place: crate::Place,
+    /// The bytes of the file for which it is silenced.
+    pub covers: Range<usize>,
 }
 
 /// A picture.

@@ -1,7 +1,7 @@
 //! Taking a table apart key by key, with a fault for each key or value that does not belong.
 
-use super::At;
 use super::keys::{Table, Value as Kind};
+use super::{At, Quiet};
 use crate::diagnostic::told_enough;
 use crate::ingredient::{FigureSource, nearest};
 use crate::{Diagnostic, Place, fault};
@@ -18,6 +18,8 @@ pub struct Reader<'r> {
     pub found: &'r mut Vec<Diagnostic>,
     /// The names of what was written but could not be read.
     pub unread: Vec<String>,
+    /// What the author silenced so far.
+    pub quiets: Vec<Quiet>,
 }
 
 impl Reader<'_> {
@@ -36,6 +38,13 @@ impl Reader<'_> {
     pub fn report_plainly(&mut self, fault: &fault::Fault, span: Range<usize>, message: String) {
         let place = self.place(span);
         self.keep(fault.at(place, message));
+    }
+
+    /// Takes note of the rules that a table silences for a stretch of the file.
+    pub fn silence(&mut self, fields: &Fields, covers: &Range<usize>) {
+        for (rule, reason) in fields.reasons(self, "quiet") {
+            self.quiets.push(Quiet { place: self.place(rule.span), rule: rule.value, reason, covers: covers.clone() });
+        }
     }
 
     fn keep(&mut self, one: Diagnostic) {
@@ -163,6 +172,24 @@ impl<'t, 'd> Fields<'t, 'd> {
             }
         }
         texts
+    }
+
+    /// A table of names, each with a reason.
+    pub fn reasons(&self, reader: &mut Reader, name: &str) -> Vec<(At<String>, String)> {
+        let Some((table, _)) = self.table(reader, name) else { return Vec::new() };
+        let mut reasons = Vec::new();
+        for (rule, value) in in_written_order(table) {
+            match value.get_ref().as_str() {
+                Some(reason) => reasons.push((At::new(rule.value.to_owned(), rule.span), reason.trim().to_owned())),
+                None => reader.report(
+                    &fault::WRONG_KIND,
+                    value.span(),
+                    format!("the reason for silencing “{}” is {}", rule.value, describe(value.get_ref())),
+                    "say why in a text in quotes",
+                ),
+            }
+        }
+        reasons
     }
 
     /// Where figures come from: a text, or a table with dataset, id and name.

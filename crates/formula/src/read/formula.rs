@@ -1,7 +1,7 @@
 //! A formula file: its head, its components and their yields.
 
 use super::amount::measure;
-use super::draft::{ComponentDraft, Draft, PhotographDraft, YieldDraft};
+use super::draft::{ComponentDraft, Draft, PhotographDraft, Places, YieldDraft};
 use super::fields::{Fields, Reader};
 use super::keys;
 use super::stage::read_stage;
@@ -19,7 +19,7 @@ pub fn read_formula(source: &Source) -> Checked<Draft> {
     let table = toml_text::parse(&source.file, &source.text, &mut found);
     let unreadable = found.iter().any(|d| d.code == fault::NESTED_TOO_DEEP.code);
     let unread = found.iter().map(|found| found.place.file.to_string()).collect();
-    let mut reader = Reader { file: &source.file, found: &mut found, unread };
+    let mut reader = Reader { file: &source.file, found: &mut found, unread, quiets: Vec::new() };
     let value = if unreadable { empty(source) } else { read(&mut reader, source, &table) };
     Checked { value, diagnostics: found }
 }
@@ -36,6 +36,8 @@ fn empty(source: &Source) -> Draft {
         storage: None,
         photograph: None,
         components: Vec::new(),
+        places: Places { title: source.beginning(), ..Places::default() },
+        quiets: Vec::new(),
         unread: Vec::new(),
     }
 }
@@ -49,20 +51,39 @@ pub fn stem(file: &str) -> &str {
 fn read(reader: &mut Reader, source: &Source, table: &DeTable) -> Draft {
     let fields = Fields::open(reader, table, source.beginning(), &keys::FORMULA);
     let mut draft = empty(source);
-    let owned = |text: Option<At<&str>>| text.map(|text| text.value.to_owned());
-    draft.title = owned(fields.text(reader, "title")).unwrap_or_default();
-    draft.intro = owned(fields.text(reader, "intro")).unwrap_or_default();
-    draft.tags = plain(fields.texts(reader, "tags"));
-    draft.source = owned(fields.text(reader, "source"));
-    draft.notes = plain(fields.texts(reader, "notes"));
-    draft.storage = owned(fields.text(reader, "storage"));
+    read_head(reader, &fields, &mut draft);
+    reader.silence(&fields, &(0..usize::MAX));
     draft.photograph = fields.table(reader, "photograph").and_then(|(table, span)| read_photograph(reader, table, span));
-    for (table, span) in fields.tables(reader, "component") {
+    for (table, span) in reaching_on(fields.tables(reader, "component"), usize::MAX) {
         draft.components.push(read_component(reader, source, table, span));
     }
+    draft.quiets = std::mem::take(&mut reader.quiets);
     draft.unread = std::mem::take(&mut reader.unread);
     check_size(reader, &mut draft);
     draft
+}
+
+/// Reads what stands before the components.
+fn read_head(reader: &mut Reader, fields: &Fields, draft: &mut Draft) {
+    let mut text = |name: &str, place: &mut Range<usize>| {
+        let text = fields.text(reader, name)?;
+        *place = text.span;
+        Some(text.value.to_owned())
+    };
+    draft.title = text("title", &mut draft.places.title).unwrap_or_default();
+    draft.intro = text("intro", &mut draft.places.intro).unwrap_or_default();
+    draft.storage = text("storage", &mut draft.places.storage);
+    draft.source = text("source", &mut Range::default());
+    let (tags, notes) = (fields.texts(reader, "tags"), fields.texts(reader, "notes"));
+    draft.places.tags = tags.iter().map(|tag| tag.span.clone()).collect();
+    draft.places.notes = notes.iter().map(|note| note.span.clone()).collect();
+    (draft.tags, draft.notes) = (plain(tags), plain(notes));
+}
+
+/// Tables each with the stretch from its own beginning to the next one's, the last to that end.
+pub fn reaching_on<T>(tables: Vec<(T, Range<usize>)>, end: usize) -> Vec<(T, Range<usize>)> {
+    let ends: Vec<usize> = tables.iter().skip(1).map(|(_, span)| span.start).chain([end]).collect();
+    tables.into_iter().zip(ends).map(|((table, span), end)| (table, span.start..end.max(span.end))).collect()
 }
 
 fn plain(texts: Vec<At<String>>) -> Vec<String> {
@@ -99,12 +120,13 @@ fn read_photograph(reader: &mut Reader, table: &DeTable, span: Range<usize>) -> 
 }
 
 fn read_component(reader: &mut Reader, source: &Source, table: &DeTable, span: Range<usize>) -> ComponentDraft {
-    let fields = Fields::open(reader, table, span, &keys::COMPONENT);
+    let fields = Fields::open(reader, table, span.clone(), &keys::COMPONENT);
     let name = read_name(reader, &fields);
     let title = read_title(reader, &fields, &name);
+    reader.silence(&fields, &span);
     let yields = fields.table(reader, "yield").map(|(table, span)| read_yield(reader, table, span));
-    let stages =
-        fields.tables(reader, "stage").into_iter().map(|(table, span)| read_stage(reader, source, table, span)).collect();
+    let stages = reaching_on(fields.tables(reader, "stage"), span.end);
+    let stages = stages.into_iter().map(|(table, span)| read_stage(reader, source, table, span)).collect();
     ComponentDraft { name, title, yields, stages }
 }
 

@@ -18,7 +18,7 @@ use toml::de::{DeTable, DeValue};
 pub fn read_ingredients(source: &Source) -> Checked<Vec<IngredientDraft>> {
     let mut found = Vec::new();
     let table = toml_text::parse(&source.file, &source.text, &mut found);
-    let mut reader = Reader { file: &source.file, found: &mut found, unread: Vec::new() };
+    let mut reader = Reader { file: &source.file, found: &mut found, unread: Vec::new(), quiets: Vec::new() };
     let mut ingredients = Vec::new();
     for (name, value) in in_written_order(&table) {
         match value.get_ref() {

@@ -28,6 +28,8 @@ pub enum Value {
     Shares,
     /// A table of composition figures, g per 100 g.
     Composition,
+    /// A table of rule names, each with the reason why it is silenced.
+    Reasons,
     /// A text, or a table that names a dataset and the entry in it.
     Source,
 }
@@ -72,7 +74,7 @@ impl Value {
             Self::Word(_) => "one of the known words, in quotes",
             Self::Texts => "a text, or a list of texts in [ ]",
             Self::Truth => "true or false",
-            Self::Table(_) | Self::Lines(_) | Self::Shares | Self::Composition => "a table",
+            Self::Table(_) | Self::Lines(_) | Self::Shares | Self::Composition | Self::Reasons => "a table",
             Self::Source => "a text in quotes",
             Self::Tables(_) => "a list of tables, each begun with [[ ]]",
         }
@@ -87,7 +89,11 @@ const fn may(name: &'static str, value: Value, meaning: &'static str) -> Key {
     Key { name, value, required: false, meaning }
 }
 
-use Value::{Composition, Figure as Fig, Lines, Shares, Table as Sub, Tables, Text, Texts, Truth, Word};
+/// The key that silences rules at a place, the same in every table that has one.
+const QUIET: Key =
+    may("quiet", Reasons, "rules that are silenced here, each with the reason: { salt-outside-custom = \"a sweet bread\" }");
+
+use Value::{Composition, Figure as Fig, Lines, Reasons, Shares, Table as Sub, Tables, Text, Texts, Truth, Word};
 
 /// A formula file.
 pub static FORMULA: Table = Table {
@@ -100,6 +106,7 @@ pub static FORMULA: Table = Table {
         may("notes", Texts, "what else a reader should know"),
         may("storage", Text, "how it keeps"),
         may("photograph", Sub(&PHOTOGRAPH), "a picture with its description"),
+        QUIET,
         must("component", Tables(&COMPONENT), "what is served together, the main thing first"),
     ],
 };
@@ -120,6 +127,7 @@ pub static COMPONENT: Table = Table {
         must("name", Text, "how the rest of the text calls it: small letters, digits and hyphens"),
         may("title", Text, "what readers see; the name with its hyphens opened if left out"),
         may("yield", Sub(&YIELD), "what comes of it"),
+        QUIET,
         must("stage", Tables(&STAGE), "its stages in working order; the last one is what the component is"),
     ],
 };
@@ -166,6 +174,7 @@ pub static STAGE: Table = Table {
             "what stays in bowl, sieve or pan, as a share of what is left after boiling",
         ),
         may("kept-back", Fig("a weight, such as \"50 g\""), "what is kept for next time, as a culture fed on"),
+        QUIET,
         may("ingredients", Lines(&LINE), "a line for each: its name, then its amount or a table"),
         may("step", Tables(&STEP), "what is done, in order"),
     ],
@@ -195,6 +204,7 @@ pub static LINE: Table = Table {
         ),
         may("after-scaling", Truth, "whether it is added once the pieces are scaled: a glaze, a dusting"),
         may("as-flour", Truth, "whether it counts as flour here; the ingredient table decides if left out"),
+        QUIET,
     ],
 };
 

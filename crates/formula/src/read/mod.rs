@@ -14,7 +14,9 @@ mod toml_text;
 mod words;
 
 pub use amount::{Amount, MOST_AMOUNT, part};
-pub use draft::{ComponentDraft, Draft, IngredientDraft, LineDraft, PhotographDraft, StageDraft, StepDraft, Uses, YieldDraft};
+pub use draft::{
+    ComponentDraft, Draft, IngredientDraft, LineDraft, PhotographDraft, Places, Quiet, StageDraft, StepDraft, Uses, YieldDraft,
+};
 pub use formula::{read_formula, tin_volume};
 pub use ingredients::read_ingredients;
 pub use settings::{BookSettings, Kitchen, Scale, read_book, read_kitchen};

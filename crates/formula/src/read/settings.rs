@@ -100,7 +100,7 @@ pub fn read_book(source: &Source) -> Checked<BookSettings> {
     if found.iter().any(|found| found.code == fault::NESTED_TOO_DEEP.code) {
         return Checked { value: BookSettings::default(), diagnostics: found };
     }
-    let mut reader = Reader { file: &source.file, found: &mut found, unread: Vec::new() };
+    let mut reader = Reader { file: &source.file, found: &mut found, unread: Vec::new(), quiets: Vec::new() };
     let fields = Fields::open(&mut reader, &table, source.beginning(), &keys::BOOK);
     let defaults = BookSettings::default();
     let spoon_words: Vec<&str> = SpoonSystem::ALL.iter().map(|system| system.name()).collect();
@@ -129,7 +129,7 @@ pub fn read_kitchen(source: &Source) -> Checked<Kitchen> {
     if found.iter().any(|found| found.code == fault::NESTED_TOO_DEEP.code) {
         return Checked { value: Kitchen { name: stem(&source.file).to_owned(), ..Kitchen::assumed() }, diagnostics: found };
     }
-    let mut reader = Reader { file: &source.file, found: &mut found, unread: Vec::new() };
+    let mut reader = Reader { file: &source.file, found: &mut found, unread: Vec::new(), quiets: Vec::new() };
     let fields = Fields::open(&mut reader, &table, source.beginning(), &keys::KITCHEN);
     let mut temperature =
         |name| read_measure(&mut reader, &fields, name, Kind::Temperature).and_then(|m| m.value.temperature()).map(|t| t.to);

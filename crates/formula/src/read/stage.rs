@@ -16,7 +16,8 @@ use toml::de::{DeTable, DeValue};
 
 /// Reads a stage.
 pub fn read_stage(reader: &mut Reader, source: &Source, table: &DeTable, span: Range<usize>) -> StageDraft {
-    let fields = Fields::open(reader, table, span, &keys::STAGE);
+    let fields = Fields::open(reader, table, span.clone(), &keys::STAGE);
+    reader.silence(&fields, &span);
     let name = read_name(reader, &fields);
     let title = read_title(reader, &fields, &name);
     let kind = read_word(reader, &fields, "kind", StageKind::WORDS, StageKind::named).unwrap_or(StageKind::Mixed);
@@ -93,6 +94,7 @@ fn read_line(reader: &mut Reader, name: &At<&str>, value: &Spanned<DeValue>) -> 
         return None;
     };
     let fields = Fields::open(reader, table, value.span(), &keys::LINE);
+    reader.silence(&fields, &(name.span.start..value.span().end));
     let uses = read_uses(reader, &fields);
     let amount = read_line_amount(reader, &fields, &name)?;
     let owned = |text: Option<At<&str>>| text.map(|text| text.value.to_owned());

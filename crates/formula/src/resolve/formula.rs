@@ -1,7 +1,7 @@
 //! A formula with every name bound and every amount in gram.
 
 use crate::ingredient::Ingredient;
-use crate::read::{Action, Amount, Attention, Condition, EggSize, PhotographDraft, StageKind};
+use crate::read::{Action, Amount, Attention, Condition, EggSize, PhotographDraft, Places, Quiet, StageKind};
 use crate::{Known, Place};
 use quantity::{Between, Count, Fraction, Length, Mass, Measure, Temperature, TimeSpan, Volume};
 use std::sync::Arc;
@@ -29,6 +29,18 @@ pub struct Formula {
     pub photograph: Option<PhotographDraft>,
     /// What is served together.
     pub components: Vec<Component>,
+    /// Where the texts above stand.
+    pub places: Places,
+    /// What the author silenced.
+    pub quiets: Vec<Quiet>,
+}
+
+impl Formula {
+    /// A stretch of its file.
+    #[must_use]
+    pub fn place(&self, span: &std::ops::Range<usize>) -> Place {
+        Place { file: Arc::clone(&self.file), span: span.clone() }
+    }
 }
 
 /// What is served with the rest: muffins, syrup, whipped curd.
@@ -42,6 +54,8 @@ pub struct Component {
     pub yields: Yield,
     /// Its stages in working order.
     pub stages: Vec<Stage>,
+    /// Where its name stands.
+    pub place: Place,
 }
 
 /// What comes of a component.
@@ -67,6 +81,8 @@ pub struct Yield {
     pub serves: Option<Count>,
     /// The volume of the tin it is written for, and how many.
     pub tin: Option<(Volume, Count)>,
+    /// Where it stands, if it is stated.
+    pub place: Option<Place>,
 }
 
 impl Yield {
@@ -110,6 +126,8 @@ pub struct Stage {
     pub loss: Fraction,
     /// What is kept for next time.
     pub kept_back: Mass,
+    /// Where its name stands.
+    pub place: Place,
 }
 
 impl Stage {

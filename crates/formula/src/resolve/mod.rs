@@ -70,7 +70,8 @@ fn assemble(draft: &Draft, bound: &Bound, sizes: &sizes::Sizes) -> Formula {
     let components = draft.components.iter().enumerate().map(|(c, component)| Component {
         name: component.name.value.clone(),
         title: component.title.clone(),
-        yields: yields::unsettled(component),
+        place: component.name.place(&draft.file),
+        yields: yields::unsettled(component, &draft.file),
         stages: (0..component.stages.len()).map(|s| assemble_stage(draft, bound, sizes, (c, s))).collect(),
     });
     Formula {
@@ -84,6 +85,8 @@ fn assemble(draft: &Draft, bound: &Bound, sizes: &sizes::Sizes) -> Formula {
         storage: draft.storage.clone(),
         photograph: draft.photograph.clone(),
         components: components.collect(),
+        places: draft.places.clone(),
+        quiets: draft.quiets.clone(),
     }
 }
 
@@ -117,6 +120,7 @@ fn assemble_stage(draft: &Draft, bound: &Bound, sizes: &sizes::Sizes, at: (usize
         name: stage.name.value.clone(),
         title: stage.title.clone(),
         kind: stage.kind,
+        place: stage.name.place(&draft.file),
         flour: lines.iter().filter(|line| line.is_flour).map(|line| line.mass.value).sum(),
         lines,
         steps: Vec::new(),

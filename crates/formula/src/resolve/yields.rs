@@ -6,6 +6,7 @@ use super::formula::{Formula, Yield};
 use crate::fault;
 use crate::read::{ComponentDraft, Draft, YieldDraft};
 use quantity::{Count, Fraction, Mass, print};
+use std::sync::Arc;
 
 /// A mix may fall short of its yield by this share before it is a fault.
 const SHORT: Fraction = Fraction::percent(0.5);
@@ -13,7 +14,7 @@ const SHORT: Fraction = Fraction::percent(0.5);
 const OVER: Fraction = Fraction::percent(5.0);
 
 /// The yield as written, before the mix is known.
-pub fn unsettled(component: &ComponentDraft) -> Yield {
+pub fn unsettled(component: &ComponentDraft, file: &Arc<str>) -> Yield {
     let nothing = YieldDraft::default();
     let written = component.yields.as_ref().unwrap_or(&nothing);
     let share = |loss: &Option<crate::read::At<Fraction>>| loss.as_ref().map_or(Fraction::ZERO, |loss| loss.value);
@@ -27,6 +28,7 @@ pub fn unsettled(component: &ComponentDraft) -> Yield {
         make_up_loss: share(&written.make_up_loss),
         bake_loss: share(&written.bake_loss),
         serves: written.serves,
+        place: component.yields.as_ref().map(|stated| crate::Place { file: Arc::clone(file), span: stated.span.clone() }),
         tin: written.tin.map(|tin| (tin, written.tins.unwrap_or(Count::pieces(1.0)))),
     }
 }

@@ -2,105 +2,11 @@
 
 #![allow(clippy::disallowed_methods, reason = "the pages' folder is read, to find one that no fault owns")]
 
+use formula::fault::page::{EXAMPLE, Page};
 use formula::fault::{self, Fault};
-use formula::source::{MOST_BYTES, MOST_LINES, Source, line_and_column};
+use formula::source::{MOST_BYTES, MOST_LINES, Source};
 use formula::{Book, BookText, Diagnostic};
 use std::collections::BTreeMap;
-
-/// The file that a block without a name of its own is.
-const EXAMPLE: &str = "formulas/example.toml";
-/// What a marked line carries after its text.
-const MARK: &str = "# fault: ";
-/// The longest first sentence, which a list of faults shows in one line.
-const LONGEST_SENTENCE: usize = 110;
-
-/// A page taken apart.
-#[derive(Default)]
-struct Page<'p> {
-    title: &'p str,
-    first_line: &'p str,
-    bad: Vec<Example<'p>>,
-    good: Vec<Example<'p>>,
-}
-
-/// The blocks under one heading: a book, or words about one that no page can show.
-#[derive(Default)]
-struct Example<'p> {
-    files: BTreeMap<&'p str, String>,
-    is_told: bool,
-}
-
-/// A fault at the line of a file.
-type Mark = (String, usize, String);
-
-impl<'p> Page<'p> {
-    fn read(text: &'p str) -> Self {
-        let mut page = Self::default();
-        let mut lines = text.lines();
-        let mut good = false;
-        while let Some(line) = lines.next() {
-            if let Some(title) = line.strip_prefix("# ") {
-                page.title = title;
-            } else if line == "## Bad" {
-                good = false;
-                page.bad.push(Example::default());
-            } else if line == "## Good" {
-                good = true;
-                page.good.push(Example::default());
-            } else if let Some(kind) = line.strip_prefix("```") {
-                let block: String = lines.by_ref().take_while(|line| *line != "```").map(|line| format!("{line}\n")).collect();
-                let examples = if good { &mut page.good } else { &mut page.bad };
-                examples.last_mut().expect("a block stands under Bad or Good").add(kind, block);
-            } else if page.first_line.is_empty() {
-                page.first_line = line;
-            } else {
-                assert!(!line.starts_with('#'), "{}: a heading that is neither Bad nor Good: {line}", page.title);
-            }
-        }
-        page
-    }
-}
-
-impl<'p> Example<'p> {
-    fn add(&mut self, kind: &'p str, block: String) {
-        match kind.split_once(' ') {
-            Some(("toml", file)) => assert!(self.files.insert(file, block).is_none(), "{file} stands twice under one heading"),
-            None if kind == "toml" => assert!(self.files.insert(EXAMPLE, block).is_none(), "two blocks without a name"),
-            _ => {
-                assert_eq!(kind, "text", "a block is toml, or text that tells of one");
-                self.is_told = true;
-            }
-        }
-    }
-
-    /// The faults that the lines say they have.
-    fn marks(&self) -> Vec<Mark> {
-        let mut marks = Vec::new();
-        for (file, text) in &self.files {
-            for (number, line) in text.lines().enumerate() {
-                if let Some((_, code)) = line.split_once(MARK) {
-                    marks.push(((*file).to_owned(), number + 1, code.to_owned()));
-                }
-            }
-        }
-        marks
-    }
-
-    /// The faults that are found in them, and what is said of each.
-    fn found(&self) -> (Vec<Mark>, String) {
-        let source = |(file, text): (&&str, &String)| ((*file).to_owned(), Source { file: (*file).into(), text: text.clone() });
-        let mut found = work_out(BookText { files: self.files.iter().map(source).collect() });
-        found.sort_by_key(|found| (found.place.file.clone(), found.place.span.start));
-        let said = found.iter().map(|found| format!("\n  {:?}: {}", self.mark(found), found.message)).collect();
-        (found.iter().map(|found| self.mark(found)).collect(), said)
-    }
-
-    fn mark(&self, found: &Diagnostic) -> Mark {
-        let file = found.place.file.as_ref();
-        let (line, _) = line_and_column(&self.files[file], found.place.span.start);
-        (file.to_owned(), line, found.code.to_owned())
-    }
-}
 
 /// Everything that is wrong with a book.
 fn work_out(text: BookText) -> Vec<Diagnostic> {
@@ -157,35 +63,19 @@ fn with_lines(lines: usize) -> String {
 /// What is wrong with a fault's page.
 fn check(fault: &Fault) -> Vec<String> {
     let page = Page::read(fault.page);
-    let mut wrong = Vec::new();
-    let mut expect = |holds: bool, what: String| {
-        if !holds {
-            wrong.push(format!("{}: {what}", fault.code));
-        }
-    };
-    expect(page.title == fault.code, format!("the title is “{}”", page.title));
-    let sentence = page.first_line;
-    let is_one = sentence.ends_with('.') && !sentence.trim_end_matches('.').contains(". ");
-    expect(is_one, format!("the first line is one sentence, not “{sentence}”"));
-    expect(sentence.chars().count() <= LONGEST_SENTENCE, "the first line is too long for a list".to_owned());
-    expect(!page.bad.is_empty() && !page.good.is_empty(), "a bad or a good example is missing".to_owned());
+    let mut wrong = page.check_form(fault.code);
+    wrong.extend(page.check_examples(work_out));
     // What only the disk can show is tested where the disk is, with the command `publish`.
     let needs_disk = fault.code == "photograph-not-usable";
     for example in page.bad.iter().filter(|example| example.is_told && !needs_disk) {
-        expect(example.files.is_empty(), "an example that is only told has a block, too".to_owned());
-        expect(generated(fault) == [fault.code], format!("the generated case gets {:?}", generated(fault)));
+        if !example.files.is_empty() {
+            wrong.push("an example that is only told has a block, too".to_owned());
+        }
+        if generated(fault) != [fault.code] {
+            wrong.push(format!("the generated case gets {:?}", generated(fault)));
+        }
     }
-    for example in page.bad.iter().filter(|example| !example.is_told) {
-        let (marks, (found, said)) = (example.marks(), example.found());
-        expect(marks.iter().any(|(_, _, code)| code == fault.code), "a bad example is not marked".to_owned());
-        expect(found == marks, format!("the bad example is marked {marks:?}, but gets {said}"));
-    }
-    for example in &page.good {
-        let (found, said) = example.found();
-        expect(!example.files.is_empty() && example.marks().is_empty(), "a good example is a book without marks".to_owned());
-        expect(found.is_empty(), format!("the good example gets {said}"));
-    }
-    wrong
+    wrong.into_iter().map(|what| format!("{}: {what}", fault.code)).collect()
 }
 
 #[test]

@@ -1,0 +1,24 @@
+//! An ingredient that usually carries sulphites, and no word of them.
+
+use super::case::ingredients;
+use super::texts::head;
+use super::{Case, Rule};
+use formula::{Diagnostic, Severity};
+
+/// An ingredient that usually carries sulphites, and no word of them.
+pub const RULE: Rule =
+    Rule { code: "sulphites-not-mentioned", severity: Severity::Advice, page: include_str!("sulphites_not_mentioned.md"), check };
+
+fn check(case: &Case, found: &mut Vec<Diagnostic>) {
+    if head(case).iter().any(|sentence| ["sulphit", "sulfit"].iter().any(|word| sentence.words.contains(word))) {
+        return;
+    }
+    let carries = |one: &formula::Ingredient| one.allergens.iter().any(|code| code == "sulphites");
+    if let Some((_, line)) = case.lines().find(|(_, line)| ingredients(line).any(carries)) {
+        let message = format!("{} usually carries sulphites, and no note names them", line.title);
+        found.push(RULE.at(line.place.clone(), message).hint(
+            "look at the bottle or bag and say so in notes; from 10 \
+             mg/kg in the food they are to be named",
+        ));
+    }
+}

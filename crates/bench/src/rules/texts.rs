@@ -1,0 +1,74 @@
+//! Sentences that an author wrote: where they stand, what they claim, and whether they deny it.
+
+use super::Case;
+use super::case::plain;
+use formula::Place;
+
+/// A sentence in small letters, with the place of the text it stands in.
+pub struct Sentence {
+    /// Its words.
+    pub words: String,
+    /// Where the text stands.
+    pub place: Place,
+}
+
+const DENIALS: [&str; 10] = ["not ", "never", "n't", "no one", "keep ", "away", "without", "avoid", "nor ", "cannot"];
+
+impl Sentence {
+    /// Whether it warns or denies.
+    #[must_use]
+    pub fn denies(&self) -> bool {
+        DENIALS.iter().any(|word| self.words.contains(word))
+    }
+
+    /// Whether it holds one of these words as whole words.
+    #[must_use]
+    pub fn says(&self, words: &[&str]) -> bool {
+        words.iter().any(|word| holds_word(&self.words, word))
+    }
+}
+
+/// Whether a text holds a phrase that no letter or hyphen lengthens on either side.
+#[must_use]
+pub fn holds_word(text: &str, word: &str) -> bool {
+    let is_inside = |c: char| c.is_alphanumeric() || c == '-';
+    text.match_indices(word).any(|(at, _)| {
+        !text[..at].chars().next_back().is_some_and(is_inside) && !text[at + word.len()..].chars().next().is_some_and(is_inside)
+    })
+}
+
+/// The head's texts, sentence by sentence: title, intro, tags, notes, storage.
+#[must_use]
+pub fn head(case: &Case) -> Vec<Sentence> {
+    let (formula, places) = (case.formula, &case.formula.places);
+    let mut all = Vec::new();
+    let mut add = |text: &str, span: &std::ops::Range<usize>| part(text, &formula.place(span), &mut all);
+    add(&formula.title, &places.title);
+    add(&formula.intro, &places.intro);
+    formula.tags.iter().zip(&places.tags).for_each(|(tag, span)| add(tag, span));
+    formula.notes.iter().zip(&places.notes).for_each(|(note, span)| add(note, span));
+    add(formula.storage.as_deref().unwrap_or_default(), &places.storage);
+    all
+}
+
+/// All texts, those of steps included.
+#[must_use]
+pub fn all(case: &Case) -> Vec<Sentence> {
+    let mut all = head(case);
+    case.steps().for_each(|(_, step)| part(&plain(&step.words), &step.place, &mut all));
+    all
+}
+
+/// Parts a text into sentences.
+fn part(text: &str, place: &Place, all: &mut Vec<Sentence>) {
+    let sentences = text.split_inclusive(['.', '!', '?', ';', '\n']).filter(|sentence| !sentence.trim().is_empty());
+    all.extend(sentences.map(|sentence| Sentence { words: sentence.trim().to_lowercase(), place: place.clone() }));
+}
+
+/// The sentences of one step.
+#[must_use]
+pub fn of_step(step: &formula::Step) -> Vec<Sentence> {
+    let mut all = Vec::new();
+    part(&plain(&step.words), &step.place, &mut all);
+    all
+}
