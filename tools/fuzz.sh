@@ -58,8 +58,10 @@ run() {
 }
 
 plant
+# The same versions as the program's own, and libfuzzer-sys added to them.
+cp "$root/Cargo.lock" "$root/fuzz/Cargo.lock"
 RUSTFLAGS="--cfg fuzzing -Ccodegen-units=1 $coverage" CARGO_TARGET_DIR="$place" \
-    cargo build --quiet --release --locked --target "$host" --manifest-path "$root/fuzz/Cargo.toml"
+    cargo build --quiet --release --target "$host" --manifest-path "$root/fuzz/Cargo.toml"
 found=0
 for target in $targets; do
     case $target in

@@ -16,11 +16,16 @@ impl Failure {
         Self { message: message.into(), hint: None }
     }
 
-    /// The same with what to do.
+    /// The same with what to do, if there is a word to say of it.
     #[must_use]
     pub fn hint(mut self, hint: impl Into<String>) -> Self {
-        self.hint = Some(hint.into());
+        self.hint = Some(hint.into()).filter(|hint| !hint.is_empty());
         self
+    }
+
+    /// Standard output that takes no more.
+    pub fn output(error: &std::io::Error) -> Self {
+        Self::new(format!("could not write the answer: {}", plain(error)))
     }
 
     /// A file or folder that could not be used.
@@ -34,7 +39,10 @@ fn plain(error: &std::io::Error) -> String {
     match error.kind() {
         std::io::ErrorKind::NotFound => "there is no such file or folder".to_owned(),
         std::io::ErrorKind::PermissionDenied => "permission denied".to_owned(),
-        _ => error.to_string(),
+        _ => {
+            let word = error.to_string();
+            word.split(" (os error").next().unwrap_or(&word).to_lowercase()
+        }
     }
 }
 

@@ -1,11 +1,12 @@
 //! Books and formulas on the disk: read into texts, written whole or not at all.
 
 use crate::failure::Failure;
+use crate::terminal;
 use formula::source::{MOST_BYTES, MOST_FILES, Source, too_large};
 use formula::{BookText, Diagnostic};
 use std::fs;
 use std::io::Write;
-use std::path::{Path, PathBuf};
+use std::path::{Component, Path, PathBuf};
 
 /// A book as it was found on the disk.
 pub struct Found {
@@ -27,9 +28,12 @@ pub fn find(path: &Path) -> Result<Found, Failure> {
     if meta.is_dir() {
         return read_book(path.to_owned(), None);
     }
+    if !meta.is_file() {
+        return Err(Failure::new(format!("{} is neither a folder nor a file of text", path.display())));
+    }
     let file = fs::canonicalize(path).map_err(|error| Failure::file("open", path, &error))?;
     let only = file.file_stem().map(|stem| stem.to_string_lossy().into_owned());
-    match file.ancestors().skip(1).take(3).find(|folder| folder.join("book.toml").is_file()) {
+    match book_above(&file) {
         Some(folder) => read_book(folder.to_owned(), only),
         None => read_alone(&file, only),
     }
@@ -66,16 +70,23 @@ fn read_book(folder: PathBuf, only: Option<String>) -> Result<Found, Failure> {
 
 impl Found {
     fn read_folder(&mut self, folder: &Path, part: &str) -> Result<(), Failure> {
+        if let Some(reason) = left_out(folder) {
+            remark_left_out(part, reason);
+            return Ok(());
+        }
         if !folder.is_dir() {
             return Ok(());
         }
         for path in listed(folder)? {
             let name = path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
             let inner = format!("{part}/{name}");
-            if path.is_dir() {
-                self.read_folder(&path, &inner)?;
-            } else if path.extension().is_some_and(|end| end == "toml") {
-                self.read(&path, inner.clone(), &inner)?;
+            let is_text = path.extension().is_some_and(|end| end == "toml");
+            match left_out(&path) {
+                Some(reason) if is_text || path.is_dir() => remark_left_out(&inner, reason),
+                Some(_) => {}
+                None if path.is_dir() => self.read_folder(&path, &inner)?,
+                None if is_text => self.read(&path, inner.clone(), &inner)?,
+                None => {}
             }
         }
         Ok(())
@@ -84,9 +95,12 @@ impl Found {
     fn read_folder_flat(&mut self, folder: &Path) -> Result<(), Failure> {
         for path in listed(folder)? {
             let name = path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
-            let is_formula = path.extension().is_some_and(|end| end == "toml") && name != "book.toml" && path.is_file();
-            if is_formula {
-                self.read(&path, format!("formulas/{name}"), &name)?;
+            if path.extension().is_none_or(|end| end != "toml") || name == "book.toml" || path.is_dir() {
+                continue;
+            }
+            match left_out(&path) {
+                Some(reason) => remark_left_out(&name, reason),
+                None => self.read(&path, format!("formulas/{name}"), &name)?,
             }
         }
         Ok(())
@@ -112,6 +126,23 @@ impl Found {
     }
 }
 
+/// Why an entry of a book's folder is not read: opening a pipe may wait for ever, and links to folders
+/// may lead round in a circle. None for files and folders, and for what is not there at all.
+fn left_out(path: &Path) -> Option<&'static str> {
+    let own = fs::symlink_metadata(path).ok()?;
+    match fs::metadata(path) {
+        Ok(meta) if meta.is_dir() => own.is_symlink().then_some("it is a link to a folder, and these are not followed"),
+        Ok(meta) if meta.is_file() => None,
+        Ok(_) => Some("it is no ordinary file"),
+        Err(_) if own.is_symlink() => Some("it is a link that leads nowhere"),
+        Err(_) => None,
+    }
+}
+
+fn remark_left_out(shown: &str, reason: &str) {
+    terminal::remark(&format!("{shown} is left out: {reason}"));
+}
+
 /// The entries of a folder in the order of their names.
 fn listed(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
     let entries = fs::read_dir(folder).map_err(|error| Failure::file("list", folder, &error))?;
@@ -121,12 +152,40 @@ fn listed(folder: &Path) -> Result<Vec<PathBuf>, Failure> {
     Ok(paths)
 }
 
+/// Refuses what cannot become a folder because it, or what it would lie in, is a file.
+pub fn can_be_folder(path: &Path) -> Result<(), Failure> {
+    match path.ancestors().find(|part| part.exists()) {
+        Some(part) if !part.is_dir() => Err(Failure::new(format!("{} is a file, not a folder", part.display()))),
+        _ => Ok(()),
+    }
+}
+
+/// The folder of the book that a path lies in, as far up as formulas are looked for.
+pub fn book_around(path: &Path) -> Option<PathBuf> {
+    let full = std::path::absolute(path).ok()?;
+    let mut plain = PathBuf::new();
+    for part in full.components() {
+        match part {
+            Component::ParentDir => {
+                plain.pop();
+            }
+            part => plain.push(part),
+        }
+    }
+    book_above(&plain).map(Path::to_owned)
+}
+
+fn book_above(file: &Path) -> Option<&Path> {
+    file.ancestors().skip(1).take(3).find(|folder| folder.join("book.toml").is_file())
+}
+
 /// Writes a file whole or not at all, its folder made if need be.
 pub fn write(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
     let failed = |error: std::io::Error| Failure::file("write", path, &error);
     let folder = path.parent().unwrap_or(Path::new("."));
-    fs::create_dir_all(folder).map_err(failed)?;
-    let mut draft = tempfile::NamedTempFile::new_in(folder).map_err(failed)?;
+    let into = |error: std::io::Error| Failure::file("write into the folder", folder, &error);
+    fs::create_dir_all(folder).map_err(into)?;
+    let mut draft = tempfile::NamedTempFile::new_in(folder).map_err(into)?;
     draft.write_all(bytes).map_err(failed)?;
     #[cfg(unix)]
     {

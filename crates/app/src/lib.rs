@@ -19,16 +19,20 @@ pub fn run() -> ExitCode {
         Err(error) => {
             // Help and version come this way too, and are no failure.
             let status = if error.use_stderr() { 2 } else { 0 };
-            let _ = error.print();
-            return ExitCode::from(status);
+            return match terminal::teach(&error) {
+                Ok(()) => ExitCode::from(status),
+                Err(failure) => could_not_run(&failure),
+            };
         }
     };
     match commands::run(arguments) {
         Ok(commands::Outcome::Fine) => ExitCode::SUCCESS,
         Ok(commands::Outcome::FaultsFound) => ExitCode::from(1),
-        Err(failure) => {
-            terminal::complain(&failure);
-            ExitCode::from(2)
-        }
+        Err(failure) => could_not_run(&failure),
     }
+}
+
+fn could_not_run(failure: &failure::Failure) -> ExitCode {
+    terminal::complain(failure);
+    ExitCode::from(2)
 }

@@ -5,22 +5,31 @@ use annotate_snippets::renderer::DecorStyle;
 use annotate_snippets::{AnnotationKind, Group, Level, Patch, Renderer, Snippet};
 use formula::{BookText, Diagnostic, Severity};
 use std::collections::BTreeMap;
-use std::io::{IsTerminal, Write};
+use std::io::{ErrorKind, IsTerminal, Write};
 
 /// Writes to standard output; a reader that has gone away is no failure.
-pub fn say(text: &str) {
+pub fn say(text: &str) -> Result<(), Failure> {
     let mut out = anstream::stdout().lock();
-    let _ = out.write_all(text.as_bytes());
-    if !text.ends_with('\n') {
-        let _ = out.write_all(b"\n");
+    let end: &[u8] = if text.ends_with('\n') { b"" } else { b"\n" };
+    unless_gone(out.write_all(text.as_bytes()).and_then(|()| out.write_all(end)).and_then(|()| out.flush()))
+}
+
+/// Prints help, the version, or what is wrong with a command line.
+pub fn teach(error: &clap::Error) -> Result<(), Failure> {
+    unless_gone(error.print().and_then(|()| std::io::stdout().flush()))
+}
+
+/// Writing that failed, unless it failed because the reader has gone away.
+fn unless_gone(written: std::io::Result<()>) -> Result<(), Failure> {
+    match written {
+        Err(error) if error.kind() != ErrorKind::BrokenPipe => Err(Failure::output(&error)),
+        _ => Ok(()),
     }
 }
 
 /// Writes to standard output unless there is nothing to say.
-pub fn say_if_any(text: &str) {
-    if !text.is_empty() {
-        say(text);
-    }
+pub fn say_if_any(text: &str) -> Result<(), Failure> {
+    if text.is_empty() { Ok(()) } else { say(text) }
 }
 
 /// Writes to standard error.
@@ -77,7 +86,7 @@ pub fn draw(diagnostic: &Diagnostic, texts: &Texts) -> String {
         }
         None => title.element(Level::NOTE.with_name("in").message(file)),
     };
-    if let Some(hint) = &diagnostic.hint {
+    if let Some(hint) = diagnostic.hint.as_ref().filter(|hint| !hint.is_empty()) {
         main = main.element(Level::HELP.message(hint));
     }
     let mut groups = vec![main];

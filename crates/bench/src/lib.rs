@@ -2,5 +2,7 @@
 //! what the dough will do there.
 
 pub mod cautions;
+pub mod forecast;
 pub mod rules;
+pub mod target;
 pub mod weighing;

@@ -93,6 +93,7 @@ impl Book {
                 keep(read.diagnostics);
             } else {
                 let name = name_of(&file);
+                keep(takes_the_index(&source, &name).into_iter().collect());
                 if let Some(other) = formulas.get(&name) {
                     keep(vec![named_twice(&source, other, &name)]);
                 } else {
@@ -215,6 +216,13 @@ fn circle(way: &[&str]) -> Vec<String> {
     let first = way.iter().enumerate().min_by_key(|(_, name)| **name).map_or(0, |(at, _)| at);
     let turned = way[first..].iter().chain(&way[..=first]);
     turned.map(|name| (*name).to_owned()).collect()
+}
+
+/// A formula whose page would be written over the list of all pages; disks do not all tell capitals apart.
+fn takes_the_index(source: &Source, name: &str) -> Option<Diagnostic> {
+    let place = Place { file: Arc::clone(&source.file), span: 0..0 };
+    let message = format!("a formula cannot be called “{name}”: its page would take the place of the index");
+    name.eq_ignore_ascii_case("index").then(|| fault::NAME_NOT_PLAIN.at(place, message).hint("rename the file"))
 }
 
 fn named_twice(source: &Source, other: &Source, name: &str) -> Diagnostic {

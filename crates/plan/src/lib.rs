@@ -2,7 +2,7 @@
 //! counted back from serving will live here.
 
 use formula::read::Attention;
-use formula::{Component, Content, Formula, Stage};
+use formula::{Component, Content, Formula, Stage, Step};
 use quantity::{Between, TimeSpan};
 use std::collections::BTreeMap;
 
@@ -22,8 +22,14 @@ pub struct Hours {
 /// Adds up a formula's steps. Stages that do not need each other go on side by side.
 #[must_use]
 pub fn hours(formula: &Formula) -> Hours {
-    let steps = || formula.components.iter().flat_map(|component| &component.stages).flat_map(|stage| &stage.steps);
-    let sum = |test: &dyn Fn(&formula::Step) -> bool| add(steps().filter(|step| test(step)).filter_map(|step| step.time));
+    let steps = || {
+        formula.components.iter().flat_map(|component| {
+            component.stages.iter().flat_map(move |stage| stage.steps.iter().map(move |step| (component, step)))
+        })
+    };
+    let sum = |test: &dyn Fn(&Step) -> bool| {
+        add(steps().filter(|(_, step)| test(step)).filter_map(|(component, step)| lasts(component, step)))
+    };
     let mut finished = BTreeMap::new();
     let mut total = NOTHING;
     for (c, component) in formula.components.iter().enumerate() {
@@ -36,7 +42,14 @@ pub fn hours(formula: &Formula) -> Hours {
     let cooking = sum(&|step| step.action.cooks());
     // One pair of hands cannot be quicker than all its work.
     let total = Between { from: total.from.max(preparing.from + cooking.from), to: total.to.max(preparing.to + cooking.to) };
-    Hours { preparing, cooking, total, untimed: steps().filter(|step| step.time.is_none()).count() }
+    Hours { preparing, cooking, total, untimed: steps().filter(|(_, step)| step.time.is_none()).count() }
+}
+
+/// How long a step takes for all pieces of its component, batch after batch.
+#[must_use]
+pub fn lasts(component: &Component, step: &Step) -> Option<Between<TimeSpan>> {
+    let batches = step.batches(component.yields.pieces);
+    step.time.map(|time| time.map(|span| span * batches))
 }
 
 const NOTHING: Between<TimeSpan> = Between { from: TimeSpan::ZERO, to: TimeSpan::ZERO };
@@ -59,7 +72,8 @@ fn finish(
             let begun = uses(stage)
                 .filter_map(|other| finished.get(&other))
                 .fold(NOTHING, |latest, other| Between { from: latest.from.max(other.from), to: latest.to.max(other.to) });
-            let own = add(stage.steps.iter().filter_map(|step| step.time));
+            let component = &formula.components[here.0];
+            let own = add(stage.steps.iter().filter_map(|step| lasts(component, step)));
             finished.insert(here, Between { from: begun.from + own.from, to: begun.to + own.to });
             way.pop();
         } else {
@@ -80,5 +94,5 @@ fn uses(stage: &Stage) -> impl Iterator<Item = (usize, usize)> {
 #[must_use]
 pub fn hands_on(component: &Component) -> Between<TimeSpan> {
     let steps = component.stages.iter().flat_map(|stage| &stage.steps);
-    add(steps.filter(|step| step.attention == Attention::Active).filter_map(|step| step.time))
+    add(steps.filter(|step| step.attention == Attention::Active).filter_map(|step| lasts(component, step)))
 }

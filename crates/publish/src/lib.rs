@@ -4,6 +4,7 @@ pub mod chart;
 mod edition;
 pub mod method;
 pub mod needs;
+pub mod outlook;
 pub mod page;
 pub mod sheet;
 mod structured;

@@ -35,6 +35,7 @@ impl Teller<'_> {
             Word::Temperature => self.step.temperature.map(|range| self.units.temperature(range)),
             Word::Pieces => yields.pieces.map(|pieces| pieces_in_words(component, pieces)),
             Word::ScalingWeight => yields.scaling_weight.map(print::mass),
+            Word::AtATime => self.step.at_a_time.map(print::count),
             Word::Serves => yields.serves.map(print::count),
             Word::KeptBack => Some(print::mass(component.stages[self.s].kept_back)),
             Word::LineTemperature(range) => Some(self.units.temperature(*range)),

@@ -3,7 +3,8 @@
 use crate::words::Units;
 use formula::arithmetic::weighed;
 use formula::ingredient::eggs::{self, EggPart};
-use formula::read::EggSize;
+use formula::ingredient::plain_name;
+use formula::read::{Amount, EggSize};
 use formula::resolve::formula::Content;
 use formula::{Component, Formula, Ingredient};
 use quantity::{Count, Mass, print};
@@ -20,6 +21,8 @@ pub struct Need {
     pub household: Option<String>,
     /// How it should be.
     pub note: Option<String>,
+    /// The other formula of the book that makes it, if one does.
+    pub formula: Option<String>,
     /// How many pieces, where the author counts them.
     pub pieces: Option<Count>,
     /// Codes of the allergens in it.
@@ -39,17 +42,18 @@ impl Need {
 /// What a component needs, in the order in which it is first used.
 #[must_use]
 pub fn needs(formula: &Formula, component: usize, units: Units, egg: EggSize) -> Vec<Need> {
-    let mut needs: Vec<(String, Need, Option<Arc<Ingredient>>)> = Vec::new();
+    let mut needs: Vec<(String, Need, Option<Arc<Ingredient>>, EggSize)> = Vec::new();
     for part in weighed(formula, component).iter().filter(|part| part.stage.0 == component) {
         let (key, ingredient) = match &part.line.content {
-            Content::Ingredient(ingredient) => (ingredient.name.clone(), Some(Arc::clone(ingredient))),
+            // A line with a name of its own, such as the butter for the tin, stands by itself.
+            Content::Ingredient(ingredient) => (key_of(&part.line.name, ingredient), Some(Arc::clone(ingredient))),
             Content::Formula(blend) => (format!("formula {}", blend.name), None),
             Content::Stage(..) => continue,
         };
         // The whole line is weighed out, also where only a part of its stage goes into the product.
         let mass = part.line.mass.value;
         match needs.iter_mut().find(|(other, ..)| *other == key) {
-            Some((_, need, _)) => {
+            Some((_, need, ..)) => {
                 need.mass += mass;
                 // Pieces here and gram there: only the gram add up.
                 need.pieces = need.pieces.zip(part.line.pieces).map(|(a, b)| a + b);
@@ -58,21 +62,34 @@ pub fn needs(formula: &Formula, component: usize, units: Units, egg: EggSize) ->
                 let title = part.line.title.clone();
                 let allergens = ingredient.as_ref().map(|one| one.allergens.clone()).unwrap_or_default();
                 let note = part.line.note.clone();
-                let need = Need { title, mass, household: None, note, pieces: part.line.pieces, allergens };
-                needs.push((key, need, ingredient));
+                let formula = match &part.line.content {
+                    Content::Formula(blend) => Some(blend.name.clone()),
+                    _ => None,
+                };
+                let need = Need { title, mass, household: None, note, formula, pieces: part.line.pieces, allergens };
+                let size = match &part.line.written {
+                    Amount::Eggs(_, size) => *size,
+                    _ => egg,
+                };
+                needs.push((key, need, ingredient, size));
             }
         }
     }
-    let finish = |(_, mut need, ingredient): (String, Need, Option<Arc<Ingredient>>)| {
+    let finish = |(_, mut need, ingredient, size): (String, Need, Option<Arc<Ingredient>>, EggSize)| {
         let counted = need
             .pieces
             .map(|pieces| format!("{} {}", print::count(pieces), if pieces <= Count::pieces(1.0) { "piece" } else { "pieces" }));
         need.household = ingredient
-            .and_then(|one| household(&one, need.mass, units, egg).filter(|_| counted.is_none() || one.group == "egg"))
+            .and_then(|one| household(&one, need.mass, units, size).filter(|_| counted.is_none() || one.group == "egg"))
             .or(counted);
         need
     };
     needs.into_iter().map(finish).collect()
+}
+
+fn key_of(line: &str, ingredient: &Ingredient) -> String {
+    let is_own_name = line == ingredient.name || ingredient.also.iter().any(|also| plain_name(also) == plain_name(line));
+    if is_own_name { ingredient.name.clone() } else { format!("{} as {line}", ingredient.name) }
 }
 
 /// A household measure of a mass, where one is sensible.

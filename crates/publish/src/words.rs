@@ -2,7 +2,7 @@
 
 use formula::read::Condition;
 use formula::{Component, Line};
-use quantity::{Between, Count, Fraction, Kind, Length, Mass, Measure, SpoonSystem, Temperature, Volume, print};
+use quantity::{Between, Count, Fraction, Kind, Length, Mass, Measure, SpoonSystem, Temperature, Unit, Volume, print};
 
 /// The units a page is printed in.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -56,11 +56,19 @@ impl Units {
     pub fn measure(self, measure: &Measure) -> String {
         let spoons = self.spoons;
         let printed = match measure.unit.kind() {
+            // Whole degrees where the author thinks in Fahrenheit: 350 °F is not 176.7 °C to anyone's oven.
+            Kind::Temperature if measure.unit == Unit::Fahrenheit => {
+                let whole = |t: Temperature| Temperature::celsius(t.as_celsius().round());
+                measure.temperature().map(|range| self.beside(print::celsius(range.map(whole)), || print::fahrenheit(range)))
+            }
             Kind::Temperature => measure.temperature().map(|range| self.temperature(range)),
             Kind::Length => measure.length(spoons).map(|range| self.length(range)),
             Kind::Time => measure.time(spoons).map(print::time),
             Kind::Mass => measure.mass(spoons).map(|range| self.masses(range)),
-            Kind::Volume if !measure.unit.is_spoon() => measure.volume(spoons).map(|range| self.volumes(range)),
+            Kind::Volume if measure.unit.is_spoon() => {
+                measure.volume(spoons).map(|range| format!("{measure} ({})", ranged(range, &print::volume)))
+            }
+            Kind::Volume => measure.volume(spoons).map(|range| self.volumes(range)),
             _ => None,
         };
         printed.unwrap_or_else(|| measure.to_string())
@@ -95,7 +103,7 @@ pub fn until(condition: &Condition, units: Units) -> String {
         Condition::RisenBy(share) => format!("until risen by {}", print::percent(*share, 0)),
         Condition::Core(range) => format!("until {} in the middle", units.temperature(*range)),
         Condition::At(range) => format!("until it is at {}", units.temperature(*range)),
-        Condition::Brix(value) => format!("until {} °Brix", print::number(*value, 1)),
+        Condition::Brix(value) => format!("until {}\u{a0}°Brix", print::number(*value, 1)),
         Condition::Pours(value) => format!("until it pours at {}\u{a0}Pa·s", print::number(*value, 2)),
         Condition::Words(words) if words.starts_with("until ") => words.clone(),
         Condition::Words(words) => format!("until {words}"),

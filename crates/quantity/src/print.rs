@@ -62,8 +62,13 @@ pub fn large_mass(value: Mass) -> String {
 #[must_use]
 pub fn ounces(value: Mass) -> String {
     let ounces = value.as_ounces();
-    let decimals = if ounces < 1.0 { 2 } else { 1 };
-    with_symbol(&number(ounces, decimals), "oz")
+    if ounces < 15.95 {
+        return with_symbol(&number(ounces, if ounces < 1.0 { 2 } else { 1 }), "oz");
+    }
+    let whole = ounces.round();
+    let (pounds, rest) = ((whole / 16.0).floor(), whole % 16.0);
+    let pounds = with_symbol(&number(pounds, 0), "lb");
+    if rest == 0.0 { pounds } else { format!("{pounds} {}", with_symbol(&number(rest, 0), "oz")) }
 }
 
 /// A volume in millilitre, or litre from 1 l on.
@@ -119,12 +124,12 @@ pub fn celsius(range: Between<Temperature>) -> String {
     ranged(range, |t| number(t.as_celsius(), 1), "°C")
 }
 
-/// Degrees Fahrenheit to the whole degree, or to the nearest five above 200 °F, as oven dials show.
+/// Degrees Fahrenheit to the whole degree, or to the nearest five above 250 °F, as ovens and fat are set.
 #[must_use]
 pub fn fahrenheit(range: Between<Temperature>) -> String {
     let rounded = |t: Temperature| {
         let degrees = t.as_fahrenheit();
-        if degrees > 200.0 { (degrees / 5.0).round() * 5.0 } else { degrees.round() }
+        if degrees > 250.0 { (degrees / 5.0).round() * 5.0 } else { degrees.round() }
     };
     ranged(range, |t| number(rounded(t), 0), "°F")
 }

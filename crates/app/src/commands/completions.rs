@@ -19,7 +19,7 @@ impl Completions {
     pub fn run(self) -> Ended {
         let mut script = Vec::new();
         clap_complete::generate(self.shell, &mut Arguments::command(), "wellproved", &mut script);
-        terminal::say(&String::from_utf8_lossy(&script));
+        terminal::say(&String::from_utf8_lossy(&script))?;
         Ok(Outcome::Fine)
     }
 }

@@ -29,11 +29,11 @@ impl Explain {
     pub fn run(self) -> Ended {
         let all = all();
         let Some(code) = self.fault else {
-            terminal::say(&list(&all));
+            terminal::say(&list(&all))?;
             return Ok(Outcome::Fine);
         };
         if let Some((.., page)) = all.iter().find(|(name, ..)| *name == code) {
-            terminal::say(page.trim_end());
+            terminal::say(page.trim_end())?;
             return Ok(Outcome::Fine);
         }
         let near = nearest(&code, all.iter().map(|(name, ..)| *name));

@@ -43,7 +43,7 @@ pub struct Ingredients {
 impl Ingredients {
     pub fn run(self) -> Ended {
         if self.sources {
-            terminal::say(&sources());
+            terminal::say(&sources())?;
             return Ok(Outcome::Fine);
         }
         let pantry = match &self.book {
@@ -51,7 +51,7 @@ impl Ingredients {
             None => Pantry::built_in(),
         };
         if let (Some(target), [first, second]) = (&self.to_protein, &self.blend[..]) {
-            terminal::say(&blended(&pantry, first, second, target)?);
+            terminal::say(&blended(&pantry, first, second, target)?)?;
             return Ok(Outcome::Fine);
         }
         let found = self.search(&pantry);
@@ -64,7 +64,7 @@ impl Ingredients {
             (Format::Json, _) => format!("{:#}", Value::Array(found.iter().map(|one| as_json(one)).collect())),
             (Format::Text, [one]) => in_full(one),
             (Format::Text, many) => list(many),
-        });
+        })?;
         Ok(Outcome::Fine)
     }
 

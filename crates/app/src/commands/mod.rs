@@ -3,11 +3,13 @@
 mod check;
 mod completions;
 mod explain;
+mod forecast;
 mod ingredients;
 mod new;
 mod publish;
 mod scale;
 mod sheet;
+mod solve;
 
 use check::proof_read;
 
@@ -54,6 +56,8 @@ enum Command {
     Check(check::Check),
     Sheet(sheet::Sheet),
     Scale(Box<scale::Scale>),
+    Forecast(forecast::Forecast),
+    Solve(solve::Solve),
     Publish(publish::Publish),
     Ingredients(ingredients::Ingredients),
     Explain(explain::Explain),
@@ -76,6 +80,8 @@ pub fn run(arguments: Arguments) -> Ended {
         Command::Check(command) => command.run(),
         Command::Sheet(command) => command.run(),
         Command::Scale(command) => command.run(),
+        Command::Forecast(command) => command.run(),
+        Command::Solve(command) => command.run(),
         Command::Publish(command) => command.run(),
         Command::Ingredients(command) => command.run(),
         Command::Explain(command) => command.run(),

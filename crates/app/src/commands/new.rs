@@ -41,11 +41,25 @@ impl New {
                 Failure::new(format!("{} is there already", there.display())).hint("nothing was written; choose another name")
             );
         }
+        self.keep_the_book_whole()?;
         for (path, text) in &wanted {
             files::write(path, text.as_bytes())?;
-            terminal::say(&format!("wrote {}", path.display()));
+            terminal::say(&format!("wrote {}", path.display()))?;
         }
-        terminal::say(&format!("next: wellproved check {}", self.path.display()));
+        terminal::say(&format!("next: wellproved check {}", self.path.display()))?;
         Ok(Outcome::Fine)
+    }
+
+    /// Refuses what the book around the path would never read.
+    fn keep_the_book_whole(&self) -> Result<(), Failure> {
+        let ending = self.path.extension().map(|end| end.to_string_lossy().into_owned());
+        let Some(book) = files::book_around(&self.path).filter(|_| ending.as_deref() != Some("toml")) else { return Ok(()) };
+        let shown = self.path.display();
+        Err(match ending {
+            Some(ending) => Failure::new(format!("{shown} ends in “.{ending}”: a book's formulas are files that end in “.toml”"))
+                .hint(format!("write {}", self.path.with_extension("toml").display())),
+            None => Failure::new(format!("{shown} lies in the book {}, and a book holds no other book", book.display()))
+                .hint(format!("choose a folder outside, or write {shown}.toml for one more formula")),
+        })
     }
 }

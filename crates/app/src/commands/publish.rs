@@ -23,7 +23,7 @@ impl Publish {
     pub fn run(self) -> Ended {
         let opened = book::open(&self.book)?;
         let found = opened.check();
-        terminal::say_if_any(&as_text(&found, &opened.text));
+        terminal::say_if_any(&as_text(&found, &opened.text))?;
         terminal::remark(&summary(&found, opened.names().len()));
         if found.iter().any(|d| d.severity == formula::Severity::Error) {
             terminal::remark("nothing was written: mend the errors first");
@@ -32,6 +32,7 @@ impl Publish {
         let formulas = opened.formulas();
         let edition = publish::edition(&formulas, &opened.book.settings, &opened.pictures(&formulas));
         self.keep_out_of_the_book(&opened.folder)?;
+        files::can_be_folder(&self.out).map_err(|failure| failure.hint("name another folder with --out"))?;
         let bar = book::progress(edition.files.len());
         for (name, bytes) in &edition.files {
             files::write(&self.out.join(name), bytes)?;

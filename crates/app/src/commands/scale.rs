@@ -1,13 +1,14 @@
 //! `scale`: the formula in another size.
 
-use super::sheet::{SheetFormat, chosen, laid_out};
+use super::sheet::{SheetFormat, chosen, laid_out, which};
 use super::{Ended, Outcome, proof_read};
 use crate::failure::Failure;
 use crate::terminal;
-use formula::arithmetic::{Target, factor, scaled, whole_eggs};
+use formula::arithmetic::{EggChoice, ScaleFault, Scaled, Target, at_hand, scaled_to, whole_eggs};
+use formula::read::Amount;
 use formula::resolve::formula::Content;
 use formula::{Book, Formula};
-use quantity::{Count, Density, Mass, Measure, SpoonSystem, print};
+use quantity::{Count, Density, Fraction, Mass, Measure, NumberFault, SpoonSystem, print, read_number};
 use std::path::PathBuf;
 
 /// Scales a formula: to pieces, a weight, a flour weight, a tin, an ingredient at hand, or by a factor.
@@ -25,10 +26,10 @@ pub struct Scale {
     #[arg(long, value_name = "NAME")]
     formula: Option<String>,
     /// To so many pieces.
-    #[arg(long, group = "target", value_name = "COUNT")]
+    #[arg(long, group = "target", value_name = "COUNT", value_parser = above_nothing, allow_negative_numbers = true)]
     pieces: Option<f64>,
     /// Pieces of this raw weight, with --pieces: "95 g".
-    #[arg(long, value_name = "WEIGHT", requires = "pieces")]
+    #[arg(long, value_name = "WEIGHT")]
     each: Option<String>,
     /// To so much raw, after make-up loss: "2 kg".
     #[arg(long, group = "target", value_name = "WEIGHT")]
@@ -42,20 +43,20 @@ pub struct Scale {
     /// From its tin to this one: "23 x 13 x 7 cm", "round 20 x 5 cm", "2 l".
     #[arg(long, group = "target", value_name = "TIN")]
     tin: Option<String>,
-    /// How many such tins.
-    #[arg(long, value_name = "COUNT", requires = "tin", default_value_t = 1.0)]
-    tins: f64,
+    /// How many such tins, with --tin; one where nothing is said.
+    #[arg(long, value_name = "COUNT", value_parser = above_nothing, allow_negative_numbers = true)]
+    tins: Option<f64>,
     /// To fill this volume, of which --density says what a millilitre weighs: a ring's area times the depth.
     #[arg(long, group = "target", value_name = "TIN", requires = "density")]
     fill: Option<String>,
     /// Gram per millilitre of the raw dough or batter, with --fill.
-    #[arg(long, value_name = "G/ML")]
+    #[arg(long, value_name = "G/ML", value_parser = above_nothing, allow_negative_numbers = true)]
     density: Option<f64>,
-    /// To what there is of one ingredient: "egg-whole=3", "milk-whole=400 g".
+    /// To what there is of one ingredient: "egg-whole=3", "egg-whole=2 large", "milk-whole=1/2 l".
     #[arg(long, group = "target", value_name = "NAME=AMOUNT")]
     at_hand: Option<String>,
-    /// By a factor.
-    #[arg(long, group = "target")]
+    /// By a factor: 2, 0.5, 1/3.
+    #[arg(long, group = "target", value_parser = above_nothing, allow_negative_numbers = true)]
     factor: Option<f64>,
     /// The form of the sheet.
     #[arg(long, value_enum, default_value_t = SheetFormat::Text)]
@@ -64,31 +65,38 @@ pub struct Scale {
 
 impl Scale {
     pub fn run(self) -> Ended {
+        self.refuse_what_says_nothing()?;
         let opened = match proof_read(&self.book)? {
             Ok(opened) => opened,
             Err(outcome) => return Ok(outcome),
         };
         let mut formulas = chosen(opened.formulas(), self.formula.as_deref())?;
         if formulas.len() > 1 {
-            let names: Vec<&str> = formulas.iter().map(|formula| formula.name.as_str()).collect();
-            return Err(Failure::new("which formula?").hint(format!("say --formula with one of: {}", names.join(", "))));
+            return Err(Failure::new("which formula?").hint(which(&formulas)));
         }
         let Some(formula) = formulas.pop() else { return Err(Failure::new("the book has no formulas")) };
         let target = self.target(&opened.book, &formula)?;
-        let by = factor(&formula, &target)
-            .map_err(|fault| Failure::new(format!("“{}” cannot be scaled so: {fault}", formula.title)))?;
-        let weight = match target {
-            Target::Pieces(_, weight) => weight,
-            _ => None,
-        };
-        let large = scaled(&formula, by, weight);
-        terminal::remark(&format!("{} × {}", formula.title, print::number(by, 4)));
+        let Scaled { factor, formula: large } = scaled_to(&formula, &target).map_err(|fault| not_so(&formula, &fault))?;
+        terminal::remark(&format!("{} × {}", formula.title, print::number(factor, 4)));
         let mut out = laid_out(&opened.book, std::slice::from_ref(&large), self.format);
         if self.format == SheetFormat::Text {
             out.push_str(&eggs_in_words(&opened.book, &large));
         }
-        terminal::say(&out);
+        terminal::say(&out)?;
         Ok(Outcome::Fine)
+    }
+
+    /// Refuses an option that only says more of another one which is not there.
+    fn refuse_what_says_nothing(&self) -> Result<(), Failure> {
+        let alone = [
+            ("--each", self.each.is_some() && self.pieces.is_none(), "--pieces"),
+            ("--tins", self.tins.is_some() && self.tin.is_none(), "--tin"),
+            ("--density", self.density.is_some() && self.fill.is_none(), "--fill"),
+        ];
+        match alone.into_iter().find(|(_, is_alone, _)| *is_alone) {
+            Some((option, _, other)) => Err(Failure::new(format!("{option} says nothing without {other}"))),
+            None => Ok(()),
+        }
     }
 
     fn target(&self, book: &Book, formula: &Formula) -> Result<Target, Failure> {
@@ -104,7 +112,7 @@ impl Scale {
             }
         }
         if let Some(tin) = &self.tin {
-            return Ok(Target::Tins(volume(tin)?, Count::pieces(self.tins)));
+            return Ok(Target::Tins(volume(tin)?, Count::pieces(self.tins.unwrap_or(1.0))));
         }
         if let (Some(fill), Some(density)) = (&self.fill, self.density) {
             return Ok(Target::Filled(volume(fill)?, Density::grams_per_millilitre(density)));
@@ -132,27 +140,30 @@ fn volume(text: &str) -> Result<quantity::Volume, Failure> {
 
 /// "egg-whole=3": what there is of an ingredient, in gram.
 fn at_hand_target(book: &Book, formula: &Formula, text: &str) -> Result<Target, Failure> {
-    let usage = || {
-        Failure::new(format!("“{text}” names no ingredient and amount"))
-            .hint("write --at-hand \"egg-whole=3\" or \"milk-whole=400 g\"")
-    };
-    let (name, amount) = text.split_once('=').ok_or_else(usage)?;
-    let (name, measure) = (name.trim(), amount.parse::<Measure>().map_err(|_| usage())?);
-    if let Some(mass) = measure.mass(SpoonSystem::Metric) {
-        return Ok(Target::AtHand(name.to_owned(), mass.to));
+    let written = "write --at-hand \"egg-whole=3\", \"egg-whole=2 large\", \"milk-whole=1/2 l\" or \"milk-whole=400 g\"";
+    let (name, amount) = text
+        .split_once('=')
+        .ok_or_else(|| Failure::new(format!("“{text}” names no ingredient with its amount")).hint(written))?;
+    let (name, amount) = (name.trim(), amount.trim());
+    let read = Amount::parse(amount).map_err(|fault| Failure::new(format!("“{amount}” is no amount: {fault}")).hint(written))?;
+    let settings = &book.settings;
+    let mass = at_hand(formula, name, &read, settings.spoons.unwrap_or_default(), settings.eggs);
+    Ok(Target::AtHand(name.to_owned(), mass.map_err(|fault| not_so(formula, &fault))?))
+}
+
+/// Why a formula cannot be scaled as was asked.
+fn not_so(formula: &Formula, fault: &ScaleFault) -> Failure {
+    Failure::new(format!("“{}” cannot be scaled so: {fault}", formula.title))
+}
+
+/// A number as people write it: 2, 0.5, "0,5", "1/2".
+fn above_nothing(text: &str) -> Result<f64, String> {
+    match read_number(text) {
+        Ok((number, "")) if number > 0.0 => Ok(number),
+        Ok((_, "")) | Err(NumberFault::Missing) => Err("a number above nothing is wanted: 2, 0.5 or 1/2".to_owned()),
+        Ok((_, rest)) => Err(format!("“{}” does not belong to a number", rest.trim())),
+        Err(fault) => Err(fault.to_string()),
     }
-    let lines = formula.components.iter().flat_map(|component| &component.stages).flat_map(|stage| &stage.lines);
-    let ingredient = lines.filter(|line| line.name == name).find_map(|line| match &line.content {
-        Content::Ingredient(ingredient) => Some(ingredient.clone()),
-        _ => None,
-    });
-    let ingredient = ingredient.or_else(|| book.pantry.find(name).cloned()).ok_or_else(usage)?;
-    let count = measure.count(SpoonSystem::Metric).ok_or_else(usage)?.to.as_pieces();
-    let one =
-        formula::ingredient::eggs::one(&ingredient, book.settings.eggs).or(ingredient.piece.as_ref().map(|piece| piece.weighs));
-    let one =
-        one.ok_or_else(|| Failure::new(format!("no piece weight is known for “{}”", ingredient.title)).hint("give a weight"))?;
-    Ok(Target::AtHand(name.to_owned(), one * count))
 }
 
 /// What to do about eggs, which come whole.
@@ -161,21 +172,27 @@ fn eggs_in_words(book: &Book, formula: &Formula) -> String {
     let lines = formula.components.iter().flat_map(|component| &component.stages).flat_map(|stage| &stage.lines);
     for line in lines {
         let Content::Ingredient(ingredient) = &line.content else { continue };
-        let Some(choices) = whole_eggs(ingredient, line.mass.value, book.settings.eggs) else { continue };
-        let told: Vec<String> = choices
-            .iter()
-            .map(|choice| match choice.left > Mass::ZERO {
-                true => format!("{} beaten, {} used, {} left", choice.eggs, print::mass(choice.used), print::mass(choice.left)),
-                false => format!("{} whole is {} ({:+.1} %)", choice.eggs, print::mass(choice.used), choice.off.as_percent()),
-            })
-            .collect();
+        let size = line.egg_size(book.settings.eggs);
+        let Some(choices) = whole_eggs(ingredient, line.mass.value, size) else { continue };
+        let told: Vec<String> = choices.iter().map(choice_in_words).collect();
         words.push_str(&format!(
             "{}, {} asked, size {}: {}\n",
             line.title,
             print::mass(line.mass.value),
-            book.settings.eggs.word(),
+            size.word(),
             told.join("; ")
         ));
     }
     words
+}
+
+fn choice_in_words(choice: &EggChoice) -> String {
+    let used = print::mass(choice.used);
+    if choice.left > Mass::ZERO {
+        return format!("{} beaten, {used} used, {} left", choice.eggs, print::mass(choice.left));
+    }
+    let off = print::percent(choice.off, 1);
+    let is_shown = off != print::percent(Fraction::ZERO, 1);
+    let sign = if choice.off > Fraction::ZERO { "+" } else { "" };
+    format!("{} whole is {used}{}", choice.eggs, if is_shown { format!(" ({sign}{off})") } else { String::new() })
 }

@@ -45,7 +45,10 @@ impl Sheet {
             Err(outcome) => return Ok(outcome),
         };
         let formulas = chosen(opened.formulas(), self.formula.as_deref())?;
-        terminal::say(&laid_out(&opened.book, &formulas, self.format));
+        if self.format == SheetFormat::Svg && formulas.len() > 1 {
+            return Err(Failure::new("a drawing shows one formula").hint(which(&formulas)));
+        }
+        terminal::say(&laid_out(&opened.book, &formulas, self.format))?;
         Ok(Outcome::Fine)
     }
 }
@@ -61,6 +64,12 @@ pub fn chosen(formulas: Vec<Formula>, name: Option<&str>) -> Result<Vec<Formula>
         );
     }
     Ok(found)
+}
+
+/// How to say which formula is meant.
+pub fn which(formulas: &[Formula]) -> String {
+    let names: Vec<&str> = formulas.iter().map(|formula| formula.name.as_str()).collect();
+    format!("say --formula with one of: {}", names.join(", "))
 }
 
 /// The sheets of formulas in the form asked for.

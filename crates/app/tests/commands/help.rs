@@ -2,7 +2,8 @@
 
 use crate::sandbox::Sandbox;
 
-const COMMANDS: [&str; 8] = ["check", "sheet", "scale", "publish", "ingredients", "explain", "new", "completions"];
+const COMMANDS: [&str; 10] =
+    ["check", "sheet", "scale", "forecast", "solve", "publish", "ingredients", "explain", "new", "completions"];
 
 #[test]
 fn the_whole_help() {

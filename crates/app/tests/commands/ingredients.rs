@@ -52,3 +52,17 @@ fn two_flours_blended_to_a_protein() {
     assert_eq!(ran.status, 2);
     assert!(ran.err.contains("reach from 8.2"), "{}", ran.err);
 }
+
+#[test]
+fn only_flours_are_blended() {
+    let ran = Sandbox::empty().run(&["ingredients", "--blend", "flour-bread", "milk-whole", "--to-protein", "10 %"]);
+    assert_eq!(ran.status, 2);
+    assert!(ran.err.contains("does not count as flour") && ran.err.to_lowercase().contains("milk"), "{}", ran.err);
+}
+
+#[test]
+fn without_a_hint_no_line_is_left_for_it() {
+    let ran = Sandbox::empty().run(&["ingredients", "zzzzzzzzzzzz"]);
+    assert_eq!(ran.status, 2);
+    assert_eq!(ran.err.lines().count(), 1, "{:?}", ran.err);
+}

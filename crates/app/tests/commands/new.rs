@@ -30,3 +30,21 @@ fn nothing_is_written_over() {
     assert_eq!(sandbox.read("my-book/book.toml"), "title = \"Mine\"\n");
     assert!(!sandbox.path("my-book/formulas").exists());
 }
+
+#[test]
+fn nothing_is_written_that_the_book_would_not_read() {
+    let sandbox = Sandbox::empty();
+    sandbox.fine(&["new", "my-book"]);
+    for (path, reason) in [
+        ("my-book/formulas/buns.txt", "end in “.toml”"),
+        ("my-book/formulas/buns", "a book holds no other book"),
+        ("my-book/formulas/sweet/buns", "a book holds no other book"),
+    ] {
+        let ran = sandbox.run(&["new", path]);
+        assert_eq!(ran.status, 2, "{path}");
+        assert!(ran.err.contains(reason), "{path}: {}", ran.err);
+        assert!(!sandbox.path(path).exists());
+    }
+    sandbox.fine(&["new", "my-book/formulas/../../other-book"]);
+    sandbox.fine(&["new", "book-2.0"]);
+}

@@ -110,3 +110,34 @@ fn a_photograph_is_laid_into_the_page() {
         assert!(!sandbox.read("site/flat.html").contains("<img"));
     }
 }
+
+#[test]
+fn a_folder_that_cannot_be() {
+    let sandbox = Sandbox::with_demo();
+    sandbox.write("site", "not a folder");
+    for (out, reason) in [("site", "site is a file, not a folder"), ("site/inner", "site is a file, not a folder")] {
+        let ran = sandbox.run(&["publish", "saltmarsh", "--out", out]);
+        assert_eq!(ran.status, 2, "{out}");
+        assert!(ran.err.contains(reason), "{out}: {}", ran.err);
+    }
+    assert_eq!(sandbox.read("site"), "not a folder");
+}
+
+/// The kernel's own folder takes no new ones, not even from the superuser.
+#[cfg(target_os = "linux")]
+#[test]
+fn a_folder_that_cannot_be_written() {
+    let ran = Sandbox::with_demo().run(&["publish", "saltmarsh", "--out", "/proc/site"]);
+    assert_eq!(ran.status, 2);
+    assert!(ran.err.contains("could not write into the folder /proc/site"), "{}", ran.err);
+}
+
+#[test]
+fn no_formula_takes_the_place_of_the_index() {
+    let sandbox = Sandbox::empty();
+    sandbox.write("book/formulas/index.toml", small_formula("flour-bread = \"500 g\"", "Mix {flour-bread}."));
+    let ran = sandbox.run(&["publish", "book", "--out", "site"]);
+    assert_eq!(ran.status, 1, "{}", ran.err);
+    assert!(ran.out.contains("name-not-plain") && ran.out.contains("the place of the index"), "{}", ran.out);
+    assert!(!sandbox.path("site").exists());
+}

@@ -53,3 +53,20 @@ fn a_formula_that_is_not_there() {
     assert_eq!(ran.status, 2);
     assert!(ran.err.contains("no formula called “rolls”") && ran.err.contains("potato-muffins"), "{}", ran.err);
 }
+
+#[test]
+fn a_drawing_shows_one_formula() {
+    let ran = Sandbox::with_demo().run(&["sheet", "saltmarsh", "--format", "svg"]);
+    assert_eq!(ran.status, 2);
+    assert!(ran.err.contains("one formula") && ran.err.contains("say --formula with one of: base-syrup"), "{}", ran.err);
+}
+
+#[test]
+fn no_line_ends_in_a_space() {
+    let sandbox = Sandbox::with_demo();
+    for words in [vec!["sheet", "saltmarsh"], vec!["ingredients", "rye"], vec!["ingredients", "semolina-durum"]] {
+        let out = sandbox.fine(&words);
+        let loose: Vec<&str> = out.lines().filter(|line| line.ends_with([' ', '\u{a0}'])).collect();
+        assert!(loose.is_empty(), "{words:?}: {loose:?}");
+    }
+}

@@ -60,7 +60,7 @@ fn the_manual_of_commands() {
         String::from_utf8_lossy(&output.stdout).trim_end().to_owned()
     };
     let mut page = format!("# The commands\n\n```text\n{}\n```\n", help(&["--help"]));
-    for command in ["check", "sheet", "scale", "publish", "ingredients", "explain", "new", "completions"] {
+    for command in ["check", "sheet", "scale", "forecast", "solve", "publish", "ingredients", "explain", "new", "completions"] {
         page.push_str(&format!("\n## {command}\n\n```text\n{}\n```\n", help(&[command, "--help"])));
     }
     fresh("docs/commands.md", &page);
@@ -78,4 +78,32 @@ fn the_picture_in_the_readme() {
         .output()
         .expect("the program runs");
     fresh("docs/potato-muffins.svg", &String::from_utf8_lossy(&output.stdout));
+}
+
+/// What the documentation shows of a formula is a formula without a fault.
+#[test]
+fn the_formula_in_the_manual_is_sound() {
+    let text = crate::read("docs/document.md");
+    let section = text.split("## formulas/*.toml").nth(1).expect("a section on formulas");
+    let block = section.split("```toml\n").nth(1).and_then(|rest| rest.split("```").next()).expect("a formula");
+    // The picture is not there to be shown.
+    let formula = block.split("[photograph]").next().expect("a head").to_owned()
+        + "[[component]]"
+        + block.split_once("[[component]]").expect("components").1;
+    let source = formula::source::Source { file: "formulas/example.toml".into(), text: formula };
+    let files = [("formulas/example.toml".to_owned(), source)].into();
+    let book = formula::Book::open(formula::BookText { files }).value;
+    let found = book.formula("example").expect("the example").diagnostics;
+    assert!(found.is_empty(), "{found:#?}");
+}
+
+/// The lines of the demo that the README quotes stand in the demo.
+#[test]
+fn the_readme_quotes_the_demo() {
+    let demo = crate::read("examples/saltmarsh/formulas/potato-muffins.toml");
+    let readme = crate::read("README.md");
+    let quoted = readme.split("```toml\n").nth(1).and_then(|rest| rest.split("```").next()).expect("a quotation");
+    for line in quoted.lines() {
+        assert!(demo.contains(line), "the demo has no line {line}");
+    }
 }

@@ -44,7 +44,7 @@ const HOT_SUGAR: Caution = Caution {
 };
 const HOT_OIL: Caution = Caution {
     title: "Hot fat",
-    text: "Fill the pan less than half, keep water away, never leave it; if it smokes or burns, turn off the heat and cover it. Do not move it hot.",
+    text: "Fill the pan no more than a third, keep water away, never leave it; if it smokes or burns, turn off the heat and cover it. Do not move it hot.",
     source: "common practice, no source",
 };
 const ALCOHOL: Caution = Caution {
@@ -84,7 +84,9 @@ pub fn cautions(formula: &Formula) -> Vec<Caution> {
 const WHOLE_NUTS: [&str; 9] =
     ["almonds", "almonds-blanched", "hazelnuts", "walnuts", "pecans", "cashews", "pistachios", "macadamias", "peanuts"];
 
+/// Notes an ingredient, what it starts from and what it is mixed of.
 fn note(ingredient: &formula::Ingredient, groups: &mut BTreeSet<String>, names: &mut BTreeSet<String>) {
     groups.insert(ingredient.group.clone());
-    names.insert(ingredient.name.clone());
+    names.extend(ingredient.kinds.iter().cloned());
+    ingredient.parts.iter().for_each(|(part, _)| note(part, groups, names));
 }

@@ -8,7 +8,7 @@ pub use spoonful::{Spoonful, spoonful};
 
 use formula::arithmetic::{RowKind, overall};
 use formula::read::{Amount, Kitchen, Leaven, Scale};
-use formula::{Content, Formula, Ingredient, Line};
+use formula::{Content, Formula, Ingredient, Line, Stage};
 use quantity::{Fraction, Kind, Mass, SpoonSystem};
 use science::measure::scale::{TOO_SMALL_FOR_THE_SCALE, reading};
 
@@ -52,7 +52,9 @@ pub fn weigh(formula: &Formula, kitchen: &Kitchen, spoons: SpoonSystem) -> Vec<W
         for (s, stage) in component.stages.iter().enumerate() {
             for (l, line) in stage.lines.iter().enumerate() {
                 if let Some(scale) = scale_for(kitchen, line.mass.value) {
-                    all.push(weigh_line((c, s, l), line, scale, spoons));
+                    let mut one = weigh_line((c, s, l), line, scale, spoons);
+                    keep_what_can_be_done(&mut one, water_in(stage));
+                    all.push(one);
                 }
             }
         }
@@ -71,7 +73,9 @@ fn scale_for(kitchen: &Kitchen, amount: Mass) -> Option<&Scale> {
 fn weigh_line(at: (usize, usize, usize), line: &Line, scale: &Scale, spoons: SpoonSystem) -> Weighable {
     let wanted = line.mass.value;
     let shown = scale.shows * (wanted / scale.shows).round();
-    let uncertainty = Fraction::ratio(reading(scale.shows) / wanted);
+    // Nothing is weighed exactly.
+    let share = |ratio: f64| Fraction::ratio(if wanted > Mass::ZERO { ratio } else { 0.0 });
+    let uncertainty = share(reading(scale.shows) / wanted);
     let ingredient = match &line.content {
         Content::Ingredient(ingredient) if is_weighed(line) => Some(ingredient),
         _ => None,
@@ -83,13 +87,30 @@ fn weigh_line(at: (usize, usize, usize), line: &Line, scale: &Scale, spoons: Spo
         wanted,
         shown,
         scale: scale.clone(),
-        off: Fraction::ratio(shown / wanted - 1.0),
+        off: share(shown / wanted - 1.0),
         uncertainty,
         spoonful: ingredient.and_then(|ingredient| spoonful(ingredient, wanted, spoons)),
         remedy: ingredient.map(|ingredient| Remedy {
             solution: can_be_stirred_up(ingredient).then(|| solution(wanted, scale.shows)),
             smallest_batch: smallest_batch(wanted, scale.shows),
         }),
+    }
+}
+
+/// The water weighed into a stage as such, which a solution can be taken off.
+fn water_in(stage: &Stage) -> Mass {
+    let is_water = |line: &&Line| matches!(&line.content, Content::Ingredient(one) if one.is_water());
+    stage.lines.iter().filter(is_water).map(|line| line.mass.value).sum()
+}
+
+/// Drops a solution for which the stage has not water enough, and a batch that is hardly larger.
+fn keep_what_can_be_done(one: &mut Weighable, water: Mass) {
+    let Some(remedy) = &mut one.remedy else { return };
+    if remedy.solution.as_ref().is_some_and(|solution| solution.water_taken > water || solution.water > Mass::kilograms(2.0)) {
+        remedy.solution = None;
+    }
+    if remedy.smallest_batch < 1.05 {
+        one.remedy = None;
     }
 }
 

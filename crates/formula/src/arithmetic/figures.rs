@@ -58,7 +58,7 @@ pub fn figures(overall: &Overall) -> Option<Figures> {
     let sum_of =
         |test: &dyn Fn(&Ingredient) -> bool| share(others(overall).filter(|(one, _)| test(one)).map(|(_, mass)| mass).sum());
     let total = |figure: Figure| {
-        let mut missing = Vec::new();
+        let mut missing = ready_made(overall, figure);
         let mass = others(overall).map(|(one, mass)| part(one, figure, mass, &mut missing)).sum();
         Known { value: share(mass), missing }
     };
@@ -78,9 +78,15 @@ pub fn figures(overall: &Overall) -> Option<Figures> {
 /// Every row that is an ingredient but no flour.
 fn others(overall: &Overall) -> impl Iterator<Item = (&Ingredient, Mass)> {
     overall.rows.iter().filter_map(|row| match &row.kind {
-        RowKind::Ingredient(ingredient) => Some((ingredient.as_ref(), row.mass)),
+        RowKind::Ingredient(ingredient) => Some((ingredient.as_ref(), row.in_mix)),
         _ => None,
     })
+}
+
+/// Other components and formulas in the mix, whose figures are not counted here: never a zero.
+fn ready_made(overall: &Overall, figure: Figure) -> Vec<Missing> {
+    let rows = overall.rows.iter().filter(|row| matches!(row.kind, RowKind::ReadyMade(_)) && row.in_mix > Mass::ZERO);
+    rows.map(|row| Missing { ingredient: row.kind.title().to_owned(), figure: figure.title() }).collect()
 }
 
 /// What a mass of an ingredient holds of something; nothing, with a note, where no source says.
@@ -99,7 +105,7 @@ fn part(ingredient: &Ingredient, figure: Figure, mass: Mass, missing: &mut Vec<M
 }
 
 fn milk_solids(overall: &Overall, flour: Mass) -> Known {
-    let mut missing = Vec::new();
+    let mut missing = ready_made(overall, Figure::Water);
     let dairy = others(overall).filter(|(one, _)| one.group == "dairy");
     let solids: Mass = dairy
         .map(|(one, mass)| mass - part(one, Figure::Water, mass, &mut missing) - part(one, Figure::Fat, mass, &mut missing))

@@ -7,6 +7,8 @@ use std::fmt;
 /// Why two flours cannot be blended to a protein.
 #[derive(Clone, Debug, PartialEq)]
 pub enum FlourFault {
+    /// One of them does not count as flour; its title.
+    NoFlour(String),
     /// No source gives the protein of a flour; its title.
     Unknown(String),
     /// The target lies outside what the two flours span.
@@ -22,6 +24,7 @@ impl fmt::Display for FlourFault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         use quantity::print::percent;
         match self {
+            Self::NoFlour(title) => write!(f, "“{title}” does not count as flour"),
             Self::Unknown(title) => write!(f, "the protein of “{title}” is not known"),
             Self::OutOfReach { from, to } => {
                 write!(f, "the two flours reach from {} to {} protein", percent(*from, 1), percent(*to, 1))
@@ -43,8 +46,11 @@ pub fn blended_protein(flours: &[(&Ingredient, Fraction)]) -> Option<Fraction> {
 /// The share of the first of two flours with which the blend has that protein.
 ///
 /// # Errors
-/// [`FlourFault`] if a protein is not known or the target is out of reach.
+/// [`FlourFault`] if one is no flour, a protein is not known or the target is out of reach.
 pub fn two_flours(first: &Ingredient, second: &Ingredient, target: Fraction) -> Result<Fraction, FlourFault> {
+    if let Some(other) = [first, second].into_iter().find(|one| one.flour_share().as_ratio() < 1.0 - 1e-9) {
+        return Err(FlourFault::NoFlour(other.title.clone()));
+    }
     let protein =
         |flour: &Ingredient| flour.composition.share(Figure::Protein).ok_or_else(|| FlourFault::Unknown(flour.title.clone()));
     let (a, b) = (protein(first)?, protein(second)?);

@@ -1,5 +1,6 @@
 //! The baker's arithmetic: overall formula, percentages, hydration, scaling, losses, blends.
 
+mod at_hand;
 pub mod figures;
 mod flours;
 mod losses;
@@ -9,11 +10,12 @@ mod scale;
 mod weighed;
 mod whole_eggs;
 
+pub use at_hand::at_hand;
 pub use figures::{Figures, Missing, figures};
 pub use flours::{FlourFault, blended_protein, two_flours};
 pub use losses::{chain, needed};
 pub use mixture::{Mixture, mixture};
 pub use overall::{Overall, Row, RowKind, overall};
-pub use scale::{ScaleFault, Target, factor, scaled};
+pub use scale::{ScaleFault, Scaled, Target, factor, scaled, scaled_to};
 pub use weighed::{Weighed, blend, weighed};
 pub use whole_eggs::{EggChoice, whole_eggs};

@@ -2,7 +2,7 @@
 
 use super::weighed::weighed;
 use crate::ingredient::Ingredient;
-use crate::read::Leaven;
+use crate::read::{Leaven, StageKind};
 use crate::resolve::formula::{Content, Formula};
 use quantity::{Fraction, Mass};
 use std::sync::Arc;
@@ -31,6 +31,9 @@ pub struct Row {
     pub percent: Option<Fraction>,
     /// How much in each stage of the component.
     pub by_stage: Vec<Mass>,
+    /// How much of it stays in the mix itself: what is taken out again, laid in by a stage of kind
+    /// inclusion, or added after scaling does not wet, sweeten or enrich it.
+    pub in_mix: Mass,
 }
 
 /// What a row of the overall formula is.
@@ -89,24 +92,28 @@ impl RowKind {
 pub fn overall(formula: &Formula, component: usize) -> Overall {
     let stages = formula.components[component].stages.len();
     let mut rows: Vec<Row> = Vec::new();
-    let mut add = |kind: RowKind, stage: usize, mass: Mass| {
+    let mut add = |kind: RowKind, stage: usize, mass: Mass, in_mix: Fraction| {
         let at = rows.iter().position(|row| row.kind.is_same(&kind)).unwrap_or_else(|| {
-            rows.push(Row { kind, mass: Mass::ZERO, percent: None, by_stage: vec![Mass::ZERO; stages] });
+            rows.push(Row { kind, mass: Mass::ZERO, percent: None, by_stage: vec![Mass::ZERO; stages], in_mix: Mass::ZERO });
             rows.len() - 1
         });
         rows[at].mass += mass;
         rows[at].by_stage[stage] += mass;
+        rows[at].in_mix += mass * in_mix;
     };
     let mut fermented = Mass::ZERO;
     for part in weighed(formula, component).iter().filter(|part| part.stage.0 == component) {
         let stage = part.stage.1;
-        let is_preferment = formula.components[component].stages[stage].kind.is_preferment();
+        let kind = formula.components[component].stages[stage].kind;
+        let is_preferment = kind.is_preferment();
+        let is_added = kind == StageKind::Inclusion || part.line.after_scaling;
+        let in_mix = if is_added { Fraction::ZERO } else { part.line.taken_out.left() };
         match &part.line.content {
             Content::Ingredient(ingredient) if ingredient.parts.is_empty() => {
                 if part.line.is_flour && is_preferment {
                     fermented += part.mass;
                 }
-                add(kind_of(ingredient, part.line.is_flour), stage, part.mass);
+                add(kind_of(ingredient, part.line.is_flour), stage, part.mass, in_mix);
             }
             Content::Ingredient(mixed) => {
                 for (single, share) in mixed.singles() {
@@ -115,11 +122,13 @@ pub fn overall(formula: &Formula, component: usize) -> Overall {
                     if single.counts_as_flour && is_fermented {
                         fermented += mass;
                     }
-                    add(kind_of(&single, single.counts_as_flour), stage, mass);
+                    add(kind_of(&single, single.counts_as_flour), stage, mass, in_mix);
                 }
             }
             Content::Stage(c, _) if *c == component => {}
-            Content::Stage(..) | Content::Formula(_) => add(RowKind::ReadyMade(part.line.title.clone()), stage, part.mass),
+            Content::Stage(..) | Content::Formula(_) => {
+                add(RowKind::ReadyMade(part.line.title.clone()), stage, part.mass, in_mix)
+            }
         }
     }
     finish(rows, fermented)

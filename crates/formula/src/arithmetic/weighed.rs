@@ -43,7 +43,9 @@ fn shares(formula: &Formula, component: usize) -> Vec<(StageAt, f64)> {
         let own = share.get(&at).copied().unwrap_or(0.0);
         for line in &formula.components[at.0].stages[at.1].lines {
             let Content::Stage(c, s) = line.content else { continue };
-            let made = formula.components[c].stages[s].made();
+            // What is kept back for next time took its share of everything that was weighed in.
+            let stage = &formula.components[c].stages[s];
+            let made = stage.made() + stage.kept_back;
             let part = if made > Mass::ZERO { line.mass.value / made } else { 0.0 };
             *share.entry((c, s)).or_insert(0.0) += own * part;
             if let Some(count) = open.get_mut(&(c, s)) {

@@ -48,6 +48,8 @@ pub struct Ingredient {
     pub called: String,
     /// Other names it is found by.
     pub also: Vec<String>,
+    /// The names of all that it starts from, its own first: honey of one's own is still honey.
+    pub kinds: Vec<String>,
     /// The group it belongs to: flour, dairy, egg …
     pub group: String,
     /// Whether percentages are shares of it.

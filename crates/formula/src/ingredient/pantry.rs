@@ -195,7 +195,9 @@ fn assemble(
     allergens.sort();
     allergens.dedup();
     let parts = single(parts);
+    let kinds = std::iter::once(name.clone()).chain(base.iter().flat_map(|base| base.kinds.iter().cloned())).collect();
     Ingredient {
+        kinds,
         title,
         called,
         also: draft.also,

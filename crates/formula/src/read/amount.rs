@@ -17,7 +17,7 @@ pub enum Amount {
 }
 
 /// The largest figure that is worked with, in the stored scale: a million tonnes, a million cubic metres.
-const MOST_AMOUNT: f64 = 1e12;
+pub const MOST_AMOUNT: f64 = 1e12;
 /// The largest share that is worked with: a million times the flour.
 const MOST_SHARE: f64 = 1e6;
 
@@ -44,6 +44,20 @@ impl Amount {
             Self::Eggs(count, _) => Some(Count::pieces(count.middle())),
             Self::Measure(measure) if measure.unit == Unit::Piece => Some(Count::pieces(measure.value.middle())),
             _ => None,
+        }
+    }
+
+    /// An amount as the document writes it, outside a document.
+    ///
+    /// # Errors
+    /// [`Fault`] if it is no part, no eggs of a size class and no figure with a unit.
+    pub fn parse(text: &str) -> Result<Self, Fault> {
+        if let Some(part) = part(text.trim()) {
+            return Ok(Self::Part(part));
+        }
+        match eggs(text) {
+            Some((count, size)) => Ok(Self::Eggs(Between::just(count), size)),
+            None => text.parse().map(Self::Measure),
         }
     }
 

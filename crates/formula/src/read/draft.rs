@@ -2,7 +2,7 @@
 
 use super::{Action, Amount, At, Attention, Condition, Leaven, PercentOf, StageKind};
 use crate::ingredient::{Composition, FigureSource, Pictured};
-use quantity::{Between, Count, Density, Fraction, Mass, Temperature, TimeSpan, Volume};
+use quantity::{Between, Count, Density, Fraction, Length, Mass, Temperature, TimeSpan, Volume};
 use std::ops::Range;
 use std::sync::Arc;
 
@@ -103,6 +103,8 @@ pub struct YieldDraft {
     pub scaling_weight: Option<At<Mass>>,
     /// What all weighs raw.
     pub total: Option<At<Mass>>,
+    /// How thick a piece is when it meets the heat.
+    pub thickness: Option<Length>,
     /// What stays in bowls.
     pub make_up_loss: Option<At<Fraction>>,
     /// What heat drives off.
@@ -193,6 +195,8 @@ pub struct StepDraft {
     pub time: Option<Between<TimeSpan>>,
     /// The time a side.
     pub side_time: Option<Between<TimeSpan>>,
+    /// How many pieces go at once.
+    pub at_a_time: Option<Count>,
     /// The condition.
     pub until: Option<Condition>,
     /// What it is done at.

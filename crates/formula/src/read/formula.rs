@@ -162,15 +162,24 @@ fn read_yield(reader: &mut Reader, table: &DeTable, span: Range<usize>) -> Yield
     YieldDraft {
         span,
         pieces: read_count(reader, &fields, "pieces"),
-        piece: piece.first().map(|one| (one.clone(), piece.get(1).cloned().unwrap_or_else(|| format!("{one}s")))),
+        piece: piece.first().map(|one| (one.clone(), piece.get(1).cloned().unwrap_or_else(|| plural(one)))),
         scaling_weight: read_mass(reader, &fields, "scaling-weight"),
         total: read_mass(reader, &fields, "total"),
+        thickness: read_measure(reader, &fields, "thickness", Kind::Length)
+            .and_then(|m| m.value.length(SpoonSystem::Metric))
+            .map(|l| l.to),
         make_up_loss: read_loss(reader, &fields, "make-up-loss"),
         bake_loss: read_loss(reader, &fields, "bake-loss"),
         serves: read_count(reader, &fields, "serves").map(|count| count.value),
         tin: fields.text(reader, "tin").and_then(|text| read_tin(reader, &text)),
         tins: read_count(reader, &fields, "tins").map(|count| count.value),
     }
+}
+
+/// The regular English plural.
+fn plural(one: &str) -> String {
+    let hisses = ["s", "x", "z", "ch", "sh"].iter().any(|end| one.ends_with(end));
+    format!("{one}{}", if hisses { "es" } else { "s" })
 }
 
 /// A figure of one kind under a key.
@@ -183,7 +192,8 @@ pub fn read_measure(reader: &mut Reader, fields: &Fields, name: &str, kind: Kind
     Some(At::new(value?, text.span))
 }
 
-fn read_count(reader: &mut Reader, fields: &Fields, name: &str) -> Option<At<Count>> {
+/// A number of pieces under a key, at least one of them.
+pub fn read_count(reader: &mut Reader, fields: &Fields, name: &str) -> Option<At<Count>> {
     let count = read_measure(reader, fields, name, Kind::Count)?;
     let value = count.value.count(SpoonSystem::Metric)?.to;
     if value > Count::ZERO {

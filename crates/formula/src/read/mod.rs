@@ -13,7 +13,7 @@ mod step;
 mod toml_text;
 mod words;
 
-pub use amount::{Amount, part};
+pub use amount::{Amount, MOST_AMOUNT, part};
 pub use draft::{
     ComponentDraft, Draft, IngredientDraft, LineDraft, PhotographDraft, Places, Quiet, StageDraft, StepDraft, Uses, YieldDraft,
 };

@@ -2,7 +2,7 @@
 
 use super::draft::StepDraft;
 use super::fields::{Fields, Reader};
-use super::formula::read_measure;
+use super::formula::{read_count, read_measure};
 use super::stage::read_word;
 use super::words::{Action, Attention, Condition};
 use super::{At, keys};
@@ -17,6 +17,7 @@ pub fn read_step(reader: &mut Reader, source: &Source, table: &DeTable, span: Ra
     let action = read_word(reader, &fields, "action", Action::WORDS, Action::named).unwrap_or(Action::Mix);
     let time = read_time(reader, &fields, "time");
     let side_time = read_time(reader, &fields, "side-time");
+    let at_a_time = read_count(reader, &fields, "at-a-time").map(|count| count.value);
     let until = fields.text(reader, "until").map(|text| Condition::read(text.value));
     let temperature = read_measure(reader, &fields, "temperature", Kind::Temperature).and_then(|m| m.value.temperature());
     let attention = read_word(reader, &fields, "attention", Attention::WORDS, Attention::named).unwrap_or(Attention::Active);
@@ -24,7 +25,7 @@ pub fn read_step(reader: &mut Reader, source: &Source, table: &DeTable, span: Ra
     let text = fields.text(reader, "text")?;
     let letters = letters_begin(source, &text);
     let text = At::new(text.value.to_owned(), text.span);
-    Some(StepDraft { action, text, letters, time, side_time, until, temperature, attention, equipment })
+    Some(StepDraft { action, text, letters, time, side_time, at_a_time, until, temperature, attention, equipment })
 }
 
 fn read_time(reader: &mut Reader, fields: &Fields, name: &str) -> Option<Between<TimeSpan>> {

@@ -1,9 +1,9 @@
 //! A formula with every name bound and every amount in gram.
 
 use crate::ingredient::Ingredient;
-use crate::read::{Action, Amount, Attention, Condition, PhotographDraft, Places, Quiet, StageKind};
+use crate::read::{Action, Amount, Attention, Condition, EggSize, PhotographDraft, Places, Quiet, StageKind};
 use crate::{Known, Place};
-use quantity::{Between, Count, Fraction, Mass, Measure, Temperature, TimeSpan, Volume};
+use quantity::{Between, Count, Fraction, Length, Mass, Measure, Temperature, TimeSpan, Volume};
 use std::sync::Arc;
 
 /// A formula, worked out.
@@ -67,6 +67,8 @@ pub struct Yield {
     pub piece: (String, String),
     /// What one piece weighs raw.
     pub scaling_weight: Option<Mass>,
+    /// How thick a piece is when it meets the heat.
+    pub thickness: Option<Length>,
     /// What the last stage makes, without what is added after scaling.
     pub made: Mass,
     /// What is added once the pieces are scaled.
@@ -190,6 +192,15 @@ impl Line {
         self.pieces.filter(|_| self.mass.value > Mass::ZERO).map(|pieces| pieces * (part / self.mass.value))
     }
 
+    /// The size class of its eggs: as written, or else the usual one.
+    #[must_use]
+    pub fn egg_size(&self, usual: EggSize) -> EggSize {
+        match self.written {
+            Amount::Eggs(_, size) => size,
+            _ => usual,
+        }
+    }
+
     /// What so many pieces are called: eggs take their plural, other titles are the author's own.
     #[must_use]
     pub fn counted_title(&self, pieces: Count) -> String {
@@ -234,6 +245,8 @@ pub struct Step {
     pub time: Option<Between<TimeSpan>>,
     /// The time a side.
     pub side_time: Option<Between<TimeSpan>>,
+    /// How many pieces go at once.
+    pub at_a_time: Option<Count>,
     /// The condition.
     pub until: Option<Condition>,
     /// What it is done at.
@@ -244,6 +257,17 @@ pub struct Step {
     pub equipment: Vec<String>,
     /// Where its sentence stands.
     pub place: Place,
+}
+
+impl Step {
+    /// How many batches so many pieces take.
+    #[must_use]
+    pub fn batches(&self, pieces: Option<Count>) -> f64 {
+        match (self.at_a_time, pieces) {
+            (Some(at_once), Some(pieces)) if at_once > Count::ZERO => (pieces / at_once - 1e-9).ceil().max(1.0),
+            _ => 1.0,
+        }
+    }
 }
 
 /// A piece of a method's sentence.
@@ -282,6 +306,8 @@ pub enum Word {
     ScalingWeight,
     /// How many people the component serves.
     Serves,
+    /// How many pieces go at once.
+    AtATime,
     /// What the stage keeps back.
     KeptBack,
     /// How warm an ingredient line goes in.

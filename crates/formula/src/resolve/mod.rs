@@ -62,6 +62,7 @@ pub fn resolve(draft: &Draft, around: &Surroundings) -> Checked<Formula> {
     usage::check_units(draft, &mut found);
     usage::check_spoons(draft, around.spoons, &mut found);
     method::tie(draft, &mut formula, &mut found);
+    found.dedup_by(|a, b| a.code == b.code && a.place == b.place && a.message == b.message);
     Checked { value: formula, diagnostics: found }
 }
 

@@ -22,6 +22,7 @@ pub fn unsettled(component: &ComponentDraft, file: &Arc<str>) -> Yield {
         pieces: written.pieces.as_ref().map(|pieces| pieces.value),
         piece: written.piece.clone().unwrap_or_else(|| ("piece".to_owned(), "pieces".to_owned())),
         scaling_weight: written.scaling_weight.as_ref().map(|weight| weight.value),
+        thickness: written.thickness,
         made: Mass::ZERO,
         after_scaling: Mass::ZERO,
         make_up_loss: share(&written.make_up_loss),

@@ -14,7 +14,7 @@ use formula::read::BookSettings;
 use formula::resolve::formula::Content;
 use maud::{Markup, html};
 use plan::{Hours, hours};
-use quantity::{Between, Mass, TimeSpan, print};
+use quantity::{Between, Fraction, Mass, SpoonSystem, TimeSpan, Volume, print};
 use std::collections::BTreeSet;
 
 /// The page of a formula; `picture` is the address of its photograph, if there is one to show.
@@ -61,7 +61,10 @@ fn head(formula: &Formula, settings: &BookSettings, picture: Option<&str>) -> Ma
                 @if let Some(main) = main {
                     div { dt { "Makes" } dd { (makes(main)) } }
                     @if let Some(weight) = main.yields.scaling_weight.filter(|_| main.yields.pieces.is_some()) {
-                        div { dt { "Each" } dd { (print::mass(weight)) " raw, about " (done_each(main, weight)) " done" } }
+                        div { dt { "Each" } dd {
+                            (print::mass(weight)) " raw"
+                            @if main.yields.bake_loss > Fraction::ZERO || main.yields.after_scaling > Mass::ZERO { ", about " (done_each(main, weight)) " done" }
+                        } }
                     }
                     @if let Some(serves) = main.yields.serves { div { dt { "Serves" } dd { (print::count(serves)) } } }
                 }
@@ -104,16 +107,34 @@ fn needs_section(formula: &Formula, units: Units, settings: &BookSettings) -> Ma
                     }
                 }
             }
+            p.fine { (spoons_in_words(units)) }
             (equipment(formula))
         }
     }
+}
+
+/// Whose cups and spoons the list means.
+fn spoons_in_words(units: Units) -> String {
+    let system = units.household();
+    let size = |volume: Volume| print::number(volume.as_millilitres(), 1);
+    let name = match system {
+        SpoonSystem::Metric => "metric",
+        SpoonSystem::Australian => "Australian",
+        SpoonSystem::UsCustomary => "US customary",
+        SpoonSystem::UsLabel => "US label",
+    };
+    let (cup, tablespoon, teaspoon) = (size(system.cup()), size(system.tablespoon()), size(system.teaspoon()));
+    format!(
+        "Weights come first. Cups and spoons are {name}, spooned and levelled: cup {cup} ml, tablespoon {tablespoon} ml, teaspoon {teaspoon} ml."
+    )
 }
 
 /// The same words as in the structured data, the amount set off.
 fn need_item(need: &Need) -> Markup {
     html! {
         li {
-            b.amount { (print::mass(need.mass)) } " " (need.title)
+            b.amount { (print::mass(need.mass)) } " "
+            @if let Some(other) = &need.formula { a href={ (other) ".html" } { (need.title) } } @else { (need.title) }
             @if let Some(household) = &need.household { " (" (household) ")" }
             @if let Some(note) = &need.note { ", " (note) }
         }
@@ -136,8 +157,9 @@ fn care_section(formula: &Formula) -> Markup {
     html! {
         section.care aria-labelledby="care" {
             h2 id="care" { "To mind" }
-            @if !contained.is_empty() {
-                p { b { "Contains: " } (contained.join(", ")) ". Check the label of everything you use." }
+            p {
+                @if !contained.is_empty() { b { "Contains: " } (contained.join(", ")) ". " }
+                "Check the label of everything you use."
             }
             dl {
                 @for caution in &cautions {

@@ -2,11 +2,12 @@
 
 use crate::method::sentence;
 use crate::needs::heading;
-use crate::words::Units;
+use crate::words::{Units, until};
 use formula::read::Attention;
+use formula::resolve::formula::Word;
 use formula::{Content, Formula, Line, Stage, Step};
 use maud::{Markup, html};
-use quantity::print;
+use quantity::{Count, print};
 
 /// A component with all its stages.
 pub fn component_section(formula: &Formula, c: usize, units: Units) -> Markup {
@@ -49,7 +50,7 @@ fn line_item(line: &Line) -> Markup {
 }
 
 fn step_item(formula: &Formula, at: (usize, usize), step: &Step, units: Units) -> Markup {
-    let facts = facts(step, units);
+    let facts = facts(step, formula.components[at.0].yields.pieces, units);
     html! {
         li class=[(step.attention == Attention::Waiting).then_some("waiting")] {
             p { (unbroken(&sentence(formula, at, step, units))) }
@@ -59,7 +60,7 @@ fn step_item(formula: &Formula, at: (usize, usize), step: &Step, units: Units) -
 }
 
 /// The figures of a step once more, short, for a glance from the bench.
-fn facts(step: &Step, units: Units) -> Vec<String> {
+fn facts(step: &Step, pieces: Option<Count>, units: Units) -> Vec<String> {
     let mut facts = Vec::new();
     if let Some(time) = step.time {
         let waiting = if step.attention == Attention::Waiting { ", waiting" } else { "" };
@@ -68,8 +69,17 @@ fn facts(step: &Step, units: Units) -> Vec<String> {
     if let Some(time) = step.side_time {
         facts.push(format!("{} a side", print::time(time)));
     }
+    if let (Some(at_once), batches) = (step.at_a_time, step.batches(pieces))
+        && batches > 1.0
+    {
+        facts.push(format!("{} batches of {}", print::number(batches, 0), print::count(at_once)));
+    }
     if let Some(range) = step.temperature {
         facts.push(units.temperature(range));
+    }
+    // A condition that the sentence does not tell of would be lost.
+    if let Some(condition) = step.until.as_ref().filter(|_| !step.words.contains(&Word::Until)) {
+        facts.push(until(condition, units));
     }
     facts
 }

@@ -27,10 +27,10 @@ fn component_text(component: &ComponentSheet, components: usize, width: usize) -
         out.push_str(&wrap(&line, width));
     }
     if component.stages.len() > 1 || component.figures.is_some() {
-        out.push_str(&format!("\nOverall formula\n{}\n", overall_table(component, width)));
+        out.push_str(&format!("\nOverall formula\n{}\n", overall_table(component, width).trim_fmt()));
     }
     for stage in component.stages.iter().filter(|stage| !stage.lines.is_empty()) {
-        out.push_str(&format!("\n{} ({})\n{}\n", stage.title, stage.kind.word(), stage_table(stage, width)));
+        out.push_str(&format!("\n{} ({})\n{}\n", stage.title, stage.kind.word(), stage_table(stage, width).trim_fmt()));
         for line in &stage.lines {
             if let Some(words) = remedy_in_words(line) {
                 out.push_str(&wrap(&words, width));
@@ -91,7 +91,7 @@ fn figures_in_words(figures: &Figures, flour: Mass, prefermented: Fraction) -> V
             known(&figures.flour_protein)
         ),
         format!(
-            "Hydration: nominal {} (water alone), true {} (all water but the flour's own)",
+            "Hydration: nominal {} (water alone), true {} (the water of milk, egg, butter and all else counted)",
             percent(figures.nominal_hydration),
             known(&figures.true_hydration)
         ),
@@ -122,7 +122,7 @@ pub fn known(figure: &Known) -> String {
         return value;
     }
     let names: Vec<&str> = figure.missing.iter().map(|missing| missing.ingredient.as_str()).collect();
-    format!("at least {value} (not known for {})", names.join(", "))
+    format!("at least {value} (not counted: {})", names.join(", "))
 }
 
 /// A rule under the heading, and nothing else that the eye must pass.
@@ -233,10 +233,10 @@ pub fn remedy_in_words(line: &LineSheet) -> Option<String> {
             print::mass(solution.weigh),
             print::mass(solution.water),
             print::mass(solution.take),
-            print::number(*smallest_batch, 1),
+            print::number(rounded_up(*smallest_batch), 1),
         ));
     } else {
-        words.push_str(&format!(" It weighs well from {} times the batch on.", print::number(*smallest_batch, 1)));
+        words.push_str(&format!(" It weighs well from {} times the batch on.", print::number(rounded_up(*smallest_batch), 1)));
     }
     if let Some(spoonful) = &weighable.spoonful {
         words.push_str(&format!(
@@ -249,8 +249,14 @@ pub fn remedy_in_words(line: &LineSheet) -> Option<String> {
     Some(words)
 }
 
+/// A number of batches to the next tenth, or to the next whole from ten on: never less than is needed.
+fn rounded_up(batches: f64) -> f64 {
+    let steps = if batches < 10.0 { 10.0 } else { 1.0 };
+    (batches * steps - 1e-9).ceil() / steps
+}
+
 /// Breaks a line at the width, further lines indented.
-fn wrap(line: &str, width: usize) -> String {
+pub fn wrap(line: &str, width: usize) -> String {
     let (mut out, mut column) = (String::new(), 0);
     for word in line.split(' ') {
         let length = word.chars().count();

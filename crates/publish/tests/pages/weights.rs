@@ -48,9 +48,9 @@ fn the_right_scale_for_each_line() {
 
 #[test]
 fn a_tenth_of_a_gram_needs_a_remedy() {
-    let formula = dough("flour-bread = \"300 g\"\nyeast-instant = \"0.3 g\"\n");
+    let formula = dough("flour-bread = \"300 g\"\nwater = \"200 g\"\nyeast-instant = \"0.3 g\"\n");
     let weighed = weigh(&formula, &kitchen(&[(1.0, 5000.0)]), SpoonSystem::Metric);
-    let yeast = &weighed[1];
+    let yeast = &weighed[2];
     assert_eq!(yeast.shown, Mass::ZERO, "the display shows nothing");
     assert_eq!(yeast.off, Fraction::ratio(-1.0));
     let remedy = yeast.remedy.as_ref().expect("a remedy");
@@ -59,6 +59,14 @@ fn a_tenth_of_a_gram_needs_a_remedy() {
     assert_eq!((solution.weigh, solution.water, solution.take), (Mass::grams(10.0), Mass::grams(323.0), Mass::grams(10.0)));
     close(solution.holds.as_grams(), 100.0 / 333.0, 1e-12);
     close(solution.water_taken.as_grams(), 10.0 - 100.0 / 333.0, 1e-12);
+}
+
+/// Without water in the stage there is nothing to stir it into.
+#[test]
+fn no_water_no_solution() {
+    let formula = dough("flour-bread = \"300 g\"\nyeast-instant = \"0.3 g\"\n");
+    let weighed = weigh(&formula, &kitchen(&[(1.0, 5000.0)]), SpoonSystem::Metric);
+    assert!(weighed[1].remedy.as_ref().expect("a remedy").solution.is_none());
 }
 
 /// Ten times in water and a tenth of it, where the scale can show the amount at all.

@@ -82,12 +82,11 @@ fn check_file(file: &str, table: &Table, cases: &BTreeMap<&str, fn(&Inputs, &str
         let error = (got - expected).abs();
         let allowed = absolute.unwrap_or(0.0).max(relative.unwrap_or(0.0) * expected.abs());
         worst = worst.max(if relative.is_some() && expected != 0.0 { error / expected.abs() } else { error });
-        // Written so that a NaN counts as off.
-        if !(error <= allowed) {
+        if error.is_nan() || error > allowed {
             off.push(format!("{file}: {point:?}: got {got}, allowed ±{allowed}"));
         }
     }
-    let shown = |value: Option<f64>, suffix: &str| value.map(|v| format!("±{v}{suffix}"));
+    let shown = |value: Option<f64>, suffix: &str| value.map(|v| format!("±{}{suffix}", (v * 1e9).round() / 1e9));
     Row {
         equation,
         source: word("source"),

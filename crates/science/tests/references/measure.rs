@@ -45,6 +45,9 @@ fn crack(at: &Inputs, output: &str) -> f64 {
     if output == "m" {
         return egg::class(egg::Grading::American, at.word("cls")).expect("a known class").usual.as_grams();
     }
+    if output == "usual" {
+        return egg::class(egg::Grading::European, at.word("cls")).expect("a known class").usual.as_grams();
+    }
     let parts = egg::parts(Mass::grams(at.number("m")));
     match output {
         "white" => parts.white,
@@ -61,6 +64,9 @@ fn leaven(at: &Inputs, output: &str) -> f64 {
         "active-dry" => yeast::Form::ActiveDry,
         _ => yeast::Form::Instant,
     };
+    if output == "solids" {
+        return yeast::figures(form("of")).expect("a known form").solids.as_percent();
+    }
     let equivalent = yeast::equivalent(Mass::grams(at.number("m")), form("of"), form("into"));
     match output {
         "least" => equivalent.spread.from,
@@ -103,4 +109,12 @@ fn three_large_eggs_and_a_yolk() {
     let parts = egg::parts(large.usual);
     let bowl = parts.without_shell * 3.0 + parts.yolk;
     assert!((bowl.as_grams() - 167.0).abs() < 2.0);
+}
+
+/// Common practice, no source: above 2 % of uncertainty an amount wants a finer scale, as 5 g on a 1 g scale do.
+#[test]
+fn a_spoonful_wants_a_finer_scale() {
+    assert_eq!(scale::TOO_SMALL_FOR_THE_SCALE.as_percent(), 2.0);
+    let five = |step| scale::relative(Mass::grams(step), Mass::grams(5.0));
+    assert!(five(1.0) > scale::TOO_SMALL_FOR_THE_SCALE && five(0.1) < scale::TOO_SMALL_FOR_THE_SCALE);
 }

@@ -1,0 +1,141 @@
+//! What a griddle or hot fat does to a piece: how warm its middle gets, and whether that is enough.
+
+use super::{Surroundings, middle, midway};
+use formula::arithmetic::{Mixture, mixture};
+use formula::ingredient::Figure;
+use formula::read::{Action, Condition};
+use formula::{Formula, Known, Step};
+use quantity::{Between, Density, Fraction, Temperature, TimeSpan};
+use science::heat::Composition;
+use science::heat::cook::{Cook, Piece, cook};
+use science::heat::griddle::{Griddle, foresee, immersed, kitchen};
+use science::heat::surroundings::GRIDDLE;
+use science::keeping::history::Reading;
+use science::keeping::salmonella::{ENOUGH, worst_reductions};
+
+/// What is foreseen of a cooking step. A model, not a measurement: it asks for one probe reading.
+#[derive(Debug)]
+pub struct Cooking {
+    /// The component and stage.
+    pub at: (usize, usize),
+    /// What is done.
+    pub action: Action,
+    /// How warm the middle is when it leaves the heat, from the poorest to the best contact.
+    pub core: Known<Between<Temperature>>,
+    /// What the method wants of the middle.
+    pub wanted: Option<Temperature>,
+    /// The decimal reductions of *Salmonella* at the place that had least, by the hardiest food studied.
+    pub reductions: f64,
+    /// What is lost by then.
+    pub loss: Fraction,
+    /// How many batches there are, and how long they take together.
+    pub batches: (f64, TimeSpan),
+}
+
+impl Cooking {
+    /// Whether the heat is enough by the criterion for flour and egg batters, at every place of the piece.
+    #[must_use]
+    pub fn is_enough(&self) -> bool {
+        self.reductions >= ENOUGH
+    }
+}
+
+/// The share of its raw density that a risen piece has when nothing is foreseen of its rise.
+const RISEN: f64 = 1.6;
+/// What a batter or dough without gas weighs, in gram per millilitre: common practice, no source.
+const GAS_FREE: f64 = 1.1;
+
+/// Foresees a griddling or frying step; says what is missing where it cannot.
+pub fn cooking(
+    formula: &Formula,
+    at: (usize, usize),
+    step: &Step,
+    around: &Surroundings,
+    risen: Option<f64>,
+) -> Result<Cooking, String> {
+    let component = &formula.components[at.0];
+    let yields = &component.yields;
+    let what = format!("“{}” of {}", step.action.word(), component.title);
+    let lacking = |datum: &str| format!("how far {what} cooks through: it states no {datum}");
+    let thickness = yields.thickness.ok_or_else(|| lacking("thickness of a piece in its yield"))?;
+    let temperature = midway(step.temperature.ok_or_else(|| lacking("temperature"))?);
+    let time = middle(step.time.ok_or_else(|| lacking("time"))?);
+    let mix = mixture(formula, at.0);
+    let density = Density::grams_per_millilitre(GAS_FREE / risen.unwrap_or(RISEN).clamp(1.0, 3.0));
+    let piece = Piece::new(thickness, composition(&mix), density, around.room.value);
+    let (seen, core) = match step.action {
+        Action::Griddle => on_griddle(&piece, step, temperature, time, around),
+        _ => in_fat(&piece, temperature, time),
+    };
+    let wanted = match step.until {
+        Some(Condition::Core(range)) => Some(midway(range)),
+        _ => None,
+    };
+    let batches = step.batches(yields.pieces);
+    Ok(Cooking {
+        at,
+        action: step.action,
+        core: Known::computed(core, "heat, water and steam through the piece", science::heat::cook::EQUATION.source),
+        wanted,
+        reductions: least_reductions(&seen),
+        loss: seen.expected.loss.last().copied().unwrap_or_default(),
+        batches: (batches, time * batches),
+    })
+}
+
+/// Whether a step is one that can be foreseen here: thin pieces, heated through their faces.
+pub const fn is_foreseen(step: &Step) -> bool {
+    matches!(step.action, Action::Griddle | Action::Fry)
+}
+
+fn on_griddle(
+    piece: &Piece,
+    step: &Step,
+    surface: Temperature,
+    time: TimeSpan,
+    around: &Surroundings,
+) -> (Cook, Between<Temperature>) {
+    let side = step.side_time.map_or(time * 0.5, middle);
+    let griddle = Griddle {
+        surface,
+        transfer: GRIDDLE,
+        sides: vec![side, side],
+        rest: TimeSpan::minutes(2.0),
+        air: kitchen(around.room.value),
+    };
+    let seen = foresee(piece, &griddle);
+    (seen.usual, seen.core)
+}
+
+fn in_fat(piece: &Piece, fat: Temperature, time: TimeSpan) -> (Cook, Between<Temperature>) {
+    let seen = cook(piece, &immersed(fat, time));
+    let core = Between { from: seen.conduction_only.core(), to: seen.expected.core() };
+    (seen, Between { from: lower(core), to: higher(core) })
+}
+
+fn lower(range: Between<Temperature>) -> Temperature {
+    if range.from < range.to { range.from } else { range.to }
+}
+
+fn higher(range: Between<Temperature>) -> Temperature {
+    if range.from < range.to { range.to } else { range.from }
+}
+
+/// The reductions at the place of the piece that had least of them, by the lower bound of the model.
+fn least_reductions(seen: &Cook) -> f64 {
+    let course = &seen.conduction_only;
+    let cells = course.cells.first().map_or(0, Vec::len);
+    let readings = |cell: usize| -> Vec<Reading> {
+        course.cell(cell).into_iter().map(|(at, temperature)| Reading { at, temperature }).collect()
+    };
+    (0..cells).map(|cell| worst_reductions(&readings(cell))).fold(f64::INFINITY, f64::min)
+}
+
+/// The shares of what conducts and stores heat; what no source tells counts as carbohydrate.
+fn composition(mix: &Mixture) -> Composition {
+    let share = |figure| Fraction::ratio((mix.total(figure).0 / mix.ingoing.as_grams()).clamp(0.0, 1.0));
+    let (water, protein, fat) = (share(Figure::Water), share(Figure::Protein), share(Figure::Fat));
+    let (fibre, ash) = (share(Figure::Fibre), share(Figure::Ash));
+    let rest = Fraction::WHOLE - water - protein - fat - fibre - ash;
+    Composition { water, protein, fat, fibre, ash, carbohydrate: rest.max(Fraction::ZERO), ice: Fraction::ZERO }
+}

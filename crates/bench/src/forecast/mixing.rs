@@ -1,0 +1,104 @@
+//! How warm a stage comes from the bowl, and how warm its liquid would have to be.
+
+use super::{Surroundings, midway};
+use formula::read::Action;
+use formula::resolve::formula::Content;
+use formula::{Ingredient, Known, Line, Stage};
+use quantity::{Fraction, Mass, SpecificHeat, Temperature};
+use science::heat::mixing_temperature::{Mixing, Portion};
+use science::heat::{liquid_temperature, mixing_temperature};
+
+/// How warm a stage is when it has been mixed.
+#[derive(Clone, Debug)]
+pub struct Mixed {
+    /// What its ingredients come to, by the balance of their heat.
+    pub computed: Known<Temperature>,
+    /// What its method says it should be.
+    pub wanted: Option<Temperature>,
+    /// The liquid that would bring it there: its title, and how warm.
+    pub liquid: Option<(String, Temperature)>,
+}
+
+impl Mixed {
+    /// What the ferment starts from: what the method wants, or else what is computed.
+    #[must_use]
+    pub fn start(&self) -> Temperature {
+        self.wanted.unwrap_or(self.computed.value)
+    }
+}
+
+/// The specific heat of what a stage brings that is a dough or batter itself.
+const DOUGH: SpecificHeat = SpecificHeat::joules_per_kilogram_kelvin(2970.0);
+/// Kneading by machine warms a dough by about this much: common practice, no source.
+const KNEADED: f64 = 3.0;
+
+/// Works out how warm a stage comes from the bowl. `brought` is how warm each stage is that it uses.
+pub fn mixed(stage: &Stage, around: &Surroundings, brought: &dyn Fn(usize, usize) -> Option<Temperature>) -> Mixed {
+    let portions: Vec<(usize, Portion)> =
+        stage.lines.iter().enumerate().filter_map(|(l, line)| Some((l, portion(line, around, brought)?))).collect();
+    let kneads = stage.steps.iter().any(|step| step.action == Action::Knead);
+    let all: Vec<Portion> = portions.iter().map(|(_, portion)| *portion).collect();
+    let capacity: f64 = all.iter().map(|p| p.mass.as_kilograms() * p.heat.as_joules_per_kilogram_kelvin()).sum();
+    let mixing = Mixing {
+        newly_wetted: stage.lines.iter().filter(|line| line.is_flour).map(|line| line.mass.value).sum(),
+        work: quantity::Heat::joules(if kneads { KNEADED * capacity } else { 0.0 }),
+        room: around.room.value,
+        ..Mixing::default()
+    };
+    let computed = mixing_temperature(&all, &mixing);
+    let wanted = stage
+        .steps
+        .iter()
+        .find(|step| matches!(step.action, Action::Mix | Action::Knead))
+        .and_then(|step| step.temperature)
+        .map(midway);
+    let liquid = wanted.and_then(|wanted| {
+        let (l, own) = portions
+            .iter()
+            .filter(|(l, _)| is_liquid(&stage.lines[*l]))
+            .max_by(|a, b| a.1.mass.as_grams().total_cmp(&b.1.mass.as_grams()))?;
+        let others: Vec<Portion> = portions.iter().filter(|(other, _)| other != l).map(|(_, portion)| *portion).collect();
+        Some((stage.lines[*l].title.clone(), liquid_temperature(&others, &mixing, (own.mass, own.heat), wanted)))
+    });
+    let source = science::heat::mixing_temperature::EQUATION.source;
+    Mixed {
+        computed: Known::computed(computed, "the balance of heat in mixing, wetting of the flour counted", source),
+        wanted,
+        liquid,
+    }
+}
+
+fn portion(line: &Line, around: &Surroundings, brought: &dyn Fn(usize, usize) -> Option<Temperature>) -> Option<Portion> {
+    let stated = line.temperature.map(midway);
+    let (heat, usual) = match &line.content {
+        Content::Ingredient(ingredient) => (specific_heat(ingredient), around.stored(ingredient).value),
+        Content::Stage(c, s) => (DOUGH, brought(*c, *s).unwrap_or(around.room.value)),
+        Content::Formula(_) => (DOUGH, around.room.value),
+    };
+    (line.mass.value > Mass::ZERO).then_some(Portion { mass: line.mass.value, heat, temperature: stated.unwrap_or(usual) })
+}
+
+fn is_liquid(line: &Line) -> bool {
+    matches!(&line.content, Content::Ingredient(one) if one.is_water() || one.group == "liquid" || (one.group == "dairy" && one.composition.share(formula::ingredient::Figure::Water) > Some(Fraction::percent(80.0))))
+}
+
+/// Specific heats of the common ingredients, in the words of the science room's table.
+fn specific_heat(ingredient: &Ingredient) -> SpecificHeat {
+    let name = match ingredient.group.as_str() {
+        _ if ingredient.is_water() => "water",
+        "flour" | "starch" => "flour",
+        "egg" => "egg",
+        "sugar" => "sugar",
+        "fat" => "oil",
+        "dairy" if ingredient.composition.share(formula::ingredient::Figure::Fat) > Some(Fraction::percent(60.0)) => "butter",
+        "dairy" | "liquid" => "milk",
+        _ => "",
+    };
+    let known = science::heat::ingredient_heats::named(name).map(|entry| entry.heat);
+    // What is in no table is reckoned by its water: dry food about 1.6 kJ/(kg K), water 4.18.
+    known.unwrap_or_else(|| {
+        let water =
+            ingredient.composition.share(formula::ingredient::Figure::Water).unwrap_or(Fraction::percent(50.0)).as_ratio();
+        SpecificHeat::joules_per_kilogram_kelvin(1600.0 + 2580.0 * water)
+    })
+}

@@ -1,0 +1,278 @@
+//! Stretches in which something ferments: from the bowl, or from shaping, to the next handling or the heat.
+
+use super::bowl::{Bowl, yeasts};
+use super::mixing::{Mixed, mixed};
+use super::verdict::{Foreseen, foresee};
+use super::{Surroundings, middle, midway};
+use formula::read::{Action, Attention, Leaven as Raises};
+use formula::resolve::formula::Content;
+use formula::{Formula, Stage, Step};
+use quantity::{Mass, Rate, Temperature, TimeSpan};
+use science::ferment::{Carried, Course, Dough, Fermentation, Leaven, Room, Strain, TemperaturePath, Warming};
+use std::collections::BTreeMap;
+
+/// A stretch in which a dough or preferment rises undisturbed.
+#[derive(Debug)]
+pub struct Rise {
+    /// The component and stage it begins in.
+    pub at: (usize, usize),
+    /// What readers see: the stage's title, "after shaping" where it is shaped.
+    pub title: String,
+    /// How warm it comes from the bowl; none after shaping.
+    pub mixed: Option<Mixed>,
+    /// Its course for a chart: when, how far risen, how warm.
+    pub points: Vec<Point>,
+    /// What each of its steps wants, and what is foreseen.
+    pub steps: Vec<Foreseen>,
+    /// What lies outside the range in which the model was held to practice.
+    pub outside: Vec<String>,
+}
+
+/// A point of a course.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Point {
+    /// When, from the beginning of the stretch.
+    pub time: TimeSpan,
+    /// Volume against that at the beginning.
+    pub risen: f64,
+    /// How warm.
+    pub temperature: Temperature,
+}
+
+/// Something alive on its way through the stages.
+struct Living {
+    dough: Dough,
+    carried: Carried,
+    temperature: Temperature,
+    strain: Strain,
+}
+
+/// The state of foreseeing a formula.
+pub struct Foreseeing<'f> {
+    formula: &'f Formula,
+    around: &'f Surroundings,
+    living: BTreeMap<(usize, usize), Living>,
+    rises: Vec<Rise>,
+    missing: Vec<String>,
+}
+
+/// The gas that dividing and shaping leave in a dough: common practice, no source.
+const KEPT_IN_SHAPING: f64 = 0.3;
+/// How long a course is followed beyond its steps, to see when it would have peaked.
+const BEYOND: TimeSpan = TimeSpan::hours(36.0);
+
+impl<'f> Foreseeing<'f> {
+    pub const fn new(formula: &'f Formula, around: &'f Surroundings) -> Self {
+        Self { formula, around, living: BTreeMap::new(), rises: Vec::new(), missing: Vec::new() }
+    }
+
+    pub fn done(self) -> (Vec<Rise>, Vec<String>) {
+        (self.rises, self.missing)
+    }
+
+    /// Goes through a component's stages in working order.
+    pub fn component(&mut self, c: usize) {
+        for s in 0..self.formula.components[c].stages.len() {
+            let stage = &self.formula.components[c].stages[s];
+            match self.continued(stage) {
+                Some(before) => self.go_on((c, s), before),
+                None => self.mix((c, s)),
+            }
+        }
+    }
+
+    /// The living stage that this one only handles further: nearly all of it, and no new flour.
+    fn continued(&self, stage: &Stage) -> Option<(usize, usize)> {
+        let no_flour = stage.lines.iter().all(|line| !line.is_flour);
+        let mixed = stage.mixed();
+        stage.lines.iter().find_map(|line| match line.content {
+            Content::Stage(c, s) if no_flour && line.mass.value > mixed * 0.5 && self.living.contains_key(&(c, s)) => {
+                Some((c, s))
+            }
+            _ => None,
+        })
+    }
+
+    /// A stage that is mixed anew.
+    fn mix(&mut self, at: (usize, usize)) {
+        let stage = &self.formula.components[at.0].stages[at.1];
+        let yeasts = yeasts(stage);
+        let brought: Vec<Carried> = stage.lines.iter().filter_map(|line| self.brought(line)).collect();
+        let bowl = Bowl::of(self.formula, stage);
+        let has_culture = stage
+            .lines
+            .iter()
+            .any(|line| matches!(&line.content, Content::Ingredient(one) if one.leaven == Some(Raises::Culture)));
+        if (yeasts.is_empty() && brought.is_empty() && !has_culture) || bowl.flour <= Mass::ZERO {
+            return;
+        }
+        let wild = stage.lines.iter().all(|line| match line.content {
+            Content::Stage(c, s) => self.living.get(&(c, s)).is_none_or(|living| living.strain == Strain::Sourdough),
+            _ => true,
+        });
+        let strain = if yeasts.is_empty() && wild { Strain::Sourdough } else { Strain::Bakers };
+        let dough = bowl.dough(stage.kind, strain == Strain::Sourdough);
+        let mut leaven = match yeasts.split_first() {
+            Some((first, rest)) => {
+                let mut leaven = Leaven::yeast(Strain::Bakers, *first);
+                leaven.yeasts.extend(rest);
+                leaven
+            }
+            None => Leaven { organisms: science::ferment::Organisms::of(strain), yeasts: Vec::new(), carried: Vec::new() },
+        };
+        leaven.carried.extend(brought);
+        if bowl.culture_flour > Mass::ZERO {
+            leaven.carried.push(Carried { gas_kept: 0.0, ..Carried::ripe_culture(bowl.culture_flour) });
+        }
+        let temperature_of = |c: usize, s: usize| self.living.get(&(c, s)).map(|living| living.temperature);
+        let mixed = mixed(stage, self.around, &temperature_of);
+        let steps: Vec<&Step> = stage.steps.iter().collect();
+        self.follow(
+            at,
+            stage.title.clone(),
+            Start { dough, leaven, strain, temperature: mixed.start(), mixed: Some(mixed) },
+            &steps,
+        );
+    }
+
+    /// What a line brings that is alive already.
+    fn brought(&self, line: &formula::Line) -> Option<Carried> {
+        let Content::Stage(c, s) = line.content else { return None };
+        let living = self.living.get(&(c, s))?;
+        let made = self.formula.components[c].stages[s].made();
+        let share = if made > Mass::ZERO { line.mass.value / made } else { 0.0 };
+        Some(Carried { flour: living.dough.flour * share, gas_kept: 0.0, ..living.carried })
+    }
+
+    /// A stage that handles a dough further: make-up.
+    fn go_on(&mut self, at: (usize, usize), before: (usize, usize)) {
+        let stage = &self.formula.components[at.0].stages[at.1];
+        let Some(living) = self.living.get(&before) else { return };
+        let leaven = Leaven { carried: vec![living.carried], ..Leaven::carried(living.strain, living.carried) };
+        let dough = Dough { sucrose: Mass::ZERO, hexose: Mass::ZERO, ..living.dough };
+        let (strain, temperature) = (living.strain, living.temperature);
+        let steps: Vec<&Step> = stage.steps.iter().collect();
+        self.follow(at, stage.title.clone(), Start { dough, leaven, strain, temperature, mixed: None }, &steps);
+    }
+
+    /// Follows a start through steps; shaping begins a stretch of its own, the heat ends it.
+    fn follow(&mut self, at: (usize, usize), title: String, mut start: Start, steps: &[&Step]) {
+        let mut title = title;
+        let mut rest = steps;
+        loop {
+            let end = rest.iter().position(|step| step.action.cooks()).unwrap_or(rest.len());
+            let shaping =
+                rest[..end].iter().skip(1).position(|step| matches!(step.action, Action::Divide | Action::Shape)).map(|n| n + 1);
+            let now = &rest[..shaping.unwrap_or(end)];
+            let pieces = start.mixed.is_none().then(|| self.formula.components[at.0].yields.scaling_weight).flatten();
+            let Some(after) = self.stretch(at, &title, &mut start, now, pieces) else { return };
+            self.living.insert(at, after);
+            let Some(shaping) = shaping else { return };
+            let Some(living) = self.living.get(&at) else { return };
+            let carried = Carried { gas_kept: KEPT_IN_SHAPING, ..living.carried };
+            start = Start {
+                dough: Dough { sucrose: Mass::ZERO, hexose: Mass::ZERO, ..living.dough },
+                leaven: Leaven::carried(living.strain, carried),
+                strain: living.strain,
+                temperature: living.temperature,
+                mixed: None,
+            };
+            title = format!("{}, after shaping", self.formula.components[at.0].stages[at.1].title);
+            rest = &rest[shaping..];
+        }
+    }
+
+    /// One undisturbed stretch; gives what lives on after it.
+    fn stretch(
+        &mut self,
+        at: (usize, usize),
+        title: &str,
+        start: &mut Start,
+        steps: &[&Step],
+        piece: Option<Mass>,
+    ) -> Option<Living> {
+        let weight = piece.unwrap_or_else(|| self.formula.components[at.0].stages[at.1].mixed());
+        let (rooms, ends) = rooms(steps, self.around, weight);
+        let path = TemperaturePath::Rooms { start: start.temperature, rooms, own_heat: Warming::Ignored };
+        let lasts = ends.last().copied().unwrap_or(TimeSpan::ZERO);
+        let fermentation = Fermentation::new(&start.dough, &start.leaven, path);
+        let course = fermentation.run(lasts + BEYOND);
+        let Some(last) = course.at(lasts) else {
+            self.missing.push(format!(
+                "the course of “{title}” cannot be followed: a figure of its formula or kitchen is no ordinary number"
+            ));
+            return None;
+        };
+        if steps.iter().any(|step| step.attention == Attention::Waiting && step.time.is_none()) {
+            self.missing.push(format!("“{title}” has a waiting step without a time"));
+        }
+        let carried = course.carried(lasts, start.dough.flour)?;
+        if lasts > TimeSpan::ZERO && steps.iter().any(|step| step.attention == Attention::Waiting) {
+            // A dough that is only handled further carries all its flour over: that is no preferment.
+            let is_mixed = start.mixed.is_some();
+            self.rises.push(Rise {
+                at,
+                title: title.to_owned(),
+                mixed: start.mixed.take(),
+                points: points(&course, lasts),
+                steps: foresee(&course, steps, &ends),
+                outside: course
+                    .outside()
+                    .iter()
+                    .filter(|one| is_mixed || one.valid.symbol != science::ferment::PREFERMENTED.symbol)
+                    .map(|one| {
+                        format!(
+                            "{} is {}, known from {} to {} {}",
+                            one.valid.symbol,
+                            quantity::print::number(one.value, 3),
+                            one.valid.from,
+                            one.valid.to,
+                            one.valid.unit
+                        )
+                    })
+                    .collect(),
+            });
+        }
+        Some(Living { dough: start.dough, carried, temperature: last.temperature, strain: start.strain })
+    }
+}
+
+/// How a stretch begins.
+struct Start {
+    dough: Dough,
+    leaven: Leaven,
+    strain: Strain,
+    temperature: Temperature,
+    mixed: Option<Mixed>,
+}
+
+/// The air each step stands in, and when each step ends, from the beginning of the stretch.
+fn rooms(steps: &[&Step], around: &Surroundings, weight: Mass) -> (Vec<Room>, Vec<TimeSpan>) {
+    // Common practice, no source: 0.5 an hour for a kilogram in a bowl, 1.1 for 300 g; small pieces are quicker.
+    let approach = Rate::per_hour(0.5 * libm::pow(weight.as_kilograms().max(0.05), -0.65));
+    let (mut rooms, mut ends, mut now) = (Vec::new(), Vec::new(), TimeSpan::ZERO);
+    for step in steps {
+        let stands = step.attention == Attention::Waiting;
+        let air = match (step.action, step.temperature) {
+            (_, Some(range)) if stands => midway(range),
+            (Action::Retard | Action::Chill, None) => around.fridge.value,
+            _ => around.room.value,
+        };
+        rooms.push(Room { from: now, air, approach });
+        now += step.time.map_or(TimeSpan::ZERO, middle);
+        ends.push(now);
+    }
+    if rooms.is_empty() {
+        rooms.push(Room { from: TimeSpan::ZERO, air: around.room.value, approach });
+    }
+    (rooms, ends)
+}
+
+/// The course to its planned end for a chart.
+fn points(course: &Course, lasts: TimeSpan) -> Vec<Point> {
+    let count = 25;
+    (0..count)
+        .filter_map(|n| course.at(lasts * (f64::from(n) / f64::from(count - 1))))
+        .map(|moment| Point { time: moment.time, risen: moment.risen, temperature: moment.temperature })
+        .collect()
+}

@@ -1,0 +1,132 @@
+//! What a waiting step wants, what is foreseen, and whether the two agree.
+
+use super::{KnownTime, uncalibrated};
+use formula::read::{Action, Attention, Condition};
+use formula::{Known, Step};
+use quantity::{Between, Fraction, TimeSpan};
+use science::ferment::{Course, Ripeness};
+
+/// A step with what is foreseen of it.
+#[derive(Clone, Debug)]
+pub struct Foreseen {
+    /// What the step does.
+    pub action: formula::read::Action,
+    /// The time that its author states.
+    pub stated: Option<Between<TimeSpan>>,
+    /// The condition that its author states.
+    pub until: Option<Condition>,
+    /// When that condition is foreseen, counted from the step's beginning; for ripeness from when to when.
+    pub reached: Option<Between<KnownTime>>,
+    /// How far it has risen at the step's end.
+    pub risen: Known<f64>,
+    /// How the two agree.
+    pub verdict: Verdict,
+}
+
+/// How what is stated and what is foreseen agree.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Verdict {
+    /// The condition is foreseen within the stated time, bands counted.
+    Agrees,
+    /// It is foreseen to be reached before the stated time.
+    Sooner,
+    /// It is foreseen to be reached after the stated time.
+    Later,
+    /// It is not foreseen to be reached at all.
+    Never,
+    /// The preferment is past its peak by then, and still fit to raise a dough.
+    PastAndUsable,
+    /// The preferment is too weak or too sour by then.
+    Spent,
+    /// The step states no condition that can be foreseen.
+    NotAsked,
+}
+
+impl Verdict {
+    /// The verdict in words, as it follows the figures.
+    #[must_use]
+    pub const fn in_words(self) -> &'static str {
+        match self {
+            Self::Agrees => "as the formula says",
+            Self::Sooner => "sooner than the formula says",
+            Self::Later => "later than the formula says",
+            Self::Never => "not foreseen at all",
+            Self::PastAndUsable => "past its peak by then, and still good to use",
+            Self::Spent => "spent by then: too weak or too sour to raise a dough",
+            Self::NotAsked => "",
+        }
+    }
+}
+
+/// Foresees the waiting steps of a course; `ends` says when each step ends.
+pub fn foresee(course: &Course, steps: &[&Step], ends: &[TimeSpan]) -> Vec<Foreseen> {
+    let mut began = TimeSpan::ZERO;
+    let mut foreseen = Vec::new();
+    for (step, end) in steps.iter().zip(ends) {
+        if step.attention == Attention::Waiting {
+            foreseen.push(one(course, step, began, *end));
+        }
+        began = *end;
+    }
+    foreseen
+}
+
+fn one(course: &Course, step: &Step, began: TimeSpan, end: TimeSpan) -> Foreseen {
+    let at = |time: TimeSpan| course.at(time).map_or(1.0, |moment| moment.risen);
+    let (from, reached) = (at(began), at(end));
+    let risen = Known::computed(reached / from, "the course of the ferment", "science");
+    let since = |time: TimeSpan| uncalibrated((time - began).max(TimeSpan::ZERO));
+    let (reached, verdict) = match &step.until {
+        Some(Condition::Ripe) => ripe(course, step, began, &since),
+        // A preferment is on its way to ripeness whatever words tell it by.
+        None | Some(Condition::Words(_)) if step.action == Action::Ferment => ripe(course, step, began, &since),
+        Some(Condition::RisenBy(share)) => {
+            let goal = from * (Fraction::WHOLE + *share).as_ratio();
+            let when = course.risen_to(goal).filter(|time| *time >= began).map(since);
+            let verdict = when.as_ref().map_or(Verdict::Never, |when| compare(step, when));
+            (when.map(|when| Between { from: when.clone(), to: when }), verdict)
+        }
+        _ => (None, Verdict::NotAsked),
+    };
+    Foreseen { action: step.action, stated: step.time, until: step.until.clone(), reached, risen, verdict }
+}
+
+/// Ripe from when to when, and what it is when the author uses it.
+fn ripe(
+    course: &Course,
+    step: &Step,
+    began: TimeSpan,
+    since: &dyn Fn(TimeSpan) -> KnownTime,
+) -> (Option<Between<KnownTime>>, Verdict) {
+    let Some(window) = course.ripe() else { return (None, Verdict::Never) };
+    let to = window.to.unwrap_or_else(|| course.end());
+    let reached = Between { from: since(window.from), to: since(to) };
+    let Some(stated) = step.time else { return (Some(reached), Verdict::NotAsked) };
+    let (earliest, latest) = (began + stated.from, began + stated.to);
+    // A slow kitchen may need the band to be ripe in time; what a usual kitchen finds past is told so.
+    let opens = reached.from.band.map_or(window.from, |(low, _)| began + low);
+    let verdict = if earliest <= to && latest >= opens {
+        Verdict::Agrees
+    } else if latest < opens {
+        Verdict::Later
+    } else {
+        match course.ripeness(earliest) {
+            Some(Ripeness::Spent) => Verdict::Spent,
+            _ => Verdict::PastAndUsable,
+        }
+    };
+    (Some(reached), verdict)
+}
+
+/// A time with its band against the stated one.
+fn compare(step: &Step, when: &KnownTime) -> Verdict {
+    let Some(stated) = step.time else { return Verdict::NotAsked };
+    let (low, high) = when.band.unwrap_or((when.value, when.value));
+    if high < stated.from {
+        Verdict::Sooner
+    } else if low > stated.to {
+        Verdict::Later
+    } else {
+        Verdict::Agrees
+    }
+}
