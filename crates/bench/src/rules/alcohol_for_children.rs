@@ -1,6 +1,5 @@
 //! A formula with alcohol is commended for children.
 
-use super::texts::head;
 use super::{Case, Rule};
 use formula::ingredient::Figure;
 use formula::{Diagnostic, Severity};
@@ -18,12 +17,12 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
     if !case.ingredients().any(|one| one.group != "spice" && one.composition.share(Figure::Alcohol).is_some_and(is_strong)) {
         return;
     }
-    for sentence in head(case).into_iter().filter(|sentence| sentence.says(&CHILDREN) && !sentence.denies()) {
+    for sentence in case.head.iter().filter(|sentence| sentence.says(&CHILDREN) && !sentence.denies()) {
         let warns = sentence.says(&["instead", "in place", "stand in", "leave", "replace"]);
         if !warns {
             found.push(
                 RULE.at(
-                    sentence.place,
+                    sentence.place.clone(),
                     "children are named, but alcohol is in it and \
                  does not all cook off",
                 )

@@ -1,6 +1,6 @@
 //! A sentence that lists what is contained leaves an allergen out.
 
-use super::texts::{head, holds_word};
+use super::texts::holds_word;
 use super::{Case, Rule};
 use formula::ingredient::{Allergen, allergens};
 use formula::{Diagnostic, Severity};
@@ -28,7 +28,7 @@ fn names(text: &str, allergen: &Allergen) -> bool {
 }
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    let lists: Vec<_> = head(case).into_iter().filter(|sentence| sentence.words.starts_with("contains ")).collect();
+    let lists: Vec<_> = case.head.iter().filter(|sentence| sentence.words.starts_with("contains ")).collect();
     let text: String = lists.iter().map(|sentence| sentence.words.as_str()).collect();
     // "Contains alcohol" is a note of its own and no list of allergens.
     let Some(first) = lists.iter().find(|list| allergens().iter().any(|one| names(&list.words, one))) else { return };

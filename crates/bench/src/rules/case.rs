@@ -2,6 +2,7 @@
 
 use super::customs::{Custom, Figure, custom};
 use super::stages::{Stages, Traits};
+use super::texts::{Sentence, head};
 use formula::arithmetic::{Figures, Overall, RowKind, figures, overall};
 use formula::read::{Action, BookSettings, Kitchen, Leaven, StageKind};
 use formula::resolve::formula::Word;
@@ -18,6 +19,8 @@ pub struct Case<'c> {
     pub settings: &'c BookSettings,
     /// Its components with flour, each with its figures.
     pub products: Vec<Product>,
+    /// The sentences of its head: title, intro, tags, notes, storage.
+    pub head: Vec<Sentence>,
     /// What is in its stages, and whether it is heated.
     pub stages: Stages,
 }
@@ -47,7 +50,7 @@ impl<'c> Case<'c> {
     #[must_use]
     pub fn of(formula: &'c Formula, kitchen: &'c Kitchen, settings: &'c BookSettings) -> Self {
         let stages = Stages::of(formula);
-        let mut case = Self { formula, kitchen, settings, products: Vec::new(), stages };
+        let mut case = Self { formula, kitchen, settings, products: Vec::new(), head: head(formula), stages };
         for component in 0..formula.components.len() {
             let overall = dough(formula, component);
             if overall.total_flour > Mass::ZERO {

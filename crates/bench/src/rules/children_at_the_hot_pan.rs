@@ -1,7 +1,7 @@
 //! Children are invited to boiling syrup, hot fat or a hot griddle.
 
 use super::stages::heats;
-use super::texts::{Sentence, head, of_step};
+use super::texts::{Sentence, of_step};
 use super::{Case, Rule};
 use formula::{Diagnostic, Severity};
 
@@ -27,7 +27,7 @@ const HOT: [&str; 8] = ["hot", "boil", "boiling", "fry", "frying", "caramel", "g
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
     let invites = |sentence: &Sentence| sentence.says(&INVITATIONS) && !sentence.denies();
     let hot = case.steps().filter(|(_, step)| heats(step)).flat_map(|(_, step)| of_step(step));
-    let told = head(case).into_iter().filter(|sentence| sentence.says(&HOT));
+    let told = case.head.iter().cloned().filter(|sentence| sentence.says(&HOT));
     for sentence in hot.chain(told).filter(invites) {
         found.push(RULE.at(sentence.place, "children are invited to something hot").hint(
             "give them the kneading, the \

@@ -1,7 +1,6 @@
 //! Claims of freedom from something, and the ingredients that contradict them.
 
 use super::case::ingredients;
-use super::texts::head;
 use super::{Case, Rule};
 use formula::{Diagnostic, Ingredient};
 
@@ -19,7 +18,7 @@ pub fn hold_to(
 ) {
     let mut lines = case.lines().flat_map(|(_, line)| ingredients(line).map(move |one| (line, one)));
     let Some((line, one)) = lines.find(|(_, one)| contradicts(one)) else { return };
-    for sentence in head(case) {
+    for sentence in &case.head {
         let Some(phrase) = phrases.iter().find(|phrase| sentence.says(&[phrase])) else { continue };
         if DENIALS.iter().any(|word| sentence.words.contains(word))
             || found.last().is_some_and(|last| last.place == sentence.place)
@@ -28,7 +27,7 @@ pub fn hold_to(
         }
         let message = format!("“{phrase}” is claimed, but “{}” is {}", line.name, one.title);
         found.push(
-            rule.at(sentence.place, message)
+            rule.at(sentence.place.clone(), message)
                 .hint("take the claim out, or exchange the ingredient; people with an allergy rely on it"),
         );
     }

@@ -49,6 +49,8 @@ mod raw_flour_never_cooked;
 mod retard_too_warm;
 mod retard_without_temperature;
 mod ripe_without_temperature;
+mod rise_after_the_oven;
+mod rise_far_from_the_room;
 mod rise_too_warm;
 mod rise_without_leaven;
 mod rise_without_temperature;
@@ -57,6 +59,7 @@ mod salt_straight_onto_yeast;
 mod servings_missing;
 mod silenced_without_a_reason;
 mod spooned_leaven_or_salt;
+mod stage_used_before_it_is_made;
 mod storage_missing;
 mod sugars_outside_custom;
 mod sulphites_not_mentioned;
@@ -124,6 +127,7 @@ pub const ALL: &[Rule] = &[
     fridge_warmer_than_the_step::RULE,
     ripe_without_temperature::RULE,
     rise_without_temperature::RULE,
+    rise_far_from_the_room::RULE,
     rise_too_warm::RULE,
     butter_melts_in_the_proof::RULE,
     egg_or_milk_long_warm::RULE,
@@ -136,6 +140,8 @@ pub const ALL: &[Rule] = &[
     oven_heat_in_words::RULE,
     hours_in_words::RULE,
     temperature_without_thermometer::RULE,
+    stage_used_before_it_is_made::RULE,
+    rise_after_the_oven::RULE,
     raw_egg_never_cooked::RULE,
     raw_flour_never_cooked::RULE,
     tasting_raw_dough::RULE,

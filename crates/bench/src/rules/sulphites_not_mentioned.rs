@@ -1,7 +1,6 @@
 //! An ingredient that usually carries sulphites, and no word of them.
 
 use super::case::ingredients;
-use super::texts::head;
 use super::{Case, Rule};
 use formula::{Diagnostic, Severity};
 
@@ -10,7 +9,7 @@ pub const RULE: Rule =
     Rule { code: "sulphites-not-mentioned", severity: Severity::Advice, page: include_str!("sulphites_not_mentioned.md"), check };
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    if head(case).iter().any(|sentence| ["sulphit", "sulfit"].iter().any(|word| sentence.words.contains(word))) {
+    if case.head.iter().any(|sentence| ["sulphit", "sulfit"].iter().any(|word| sentence.words.contains(word))) {
         return;
     }
     let carries = |one: &formula::Ingredient| one.allergens.iter().any(|code| code == "sulphites");

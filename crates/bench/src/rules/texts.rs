@@ -2,9 +2,10 @@
 
 use super::Case;
 use super::case::plain;
-use formula::Place;
+use formula::{Formula, Place};
 
 /// A sentence in small letters, with the place of the text it stands in.
+#[derive(Clone)]
 pub struct Sentence {
     /// Its words.
     pub words: String,
@@ -39,8 +40,8 @@ pub fn holds_word(text: &str, word: &str) -> bool {
 
 /// The head's texts, sentence by sentence: title, intro, tags, notes, storage.
 #[must_use]
-pub fn head(case: &Case) -> Vec<Sentence> {
-    let (formula, places) = (case.formula, &case.formula.places);
+pub fn head(formula: &Formula) -> Vec<Sentence> {
+    let places = &formula.places;
     let mut all = Vec::new();
     let mut add = |text: &str, span: &std::ops::Range<usize>| part(text, &formula.place(span), &mut all);
     add(&formula.title, &places.title);
@@ -54,9 +55,7 @@ pub fn head(case: &Case) -> Vec<Sentence> {
 /// All texts, those of steps included.
 #[must_use]
 pub fn all(case: &Case) -> Vec<Sentence> {
-    let mut all = head(case);
-    case.steps().for_each(|(_, step)| part(&plain(&step.words), &step.place, &mut all));
-    all
+    case.head.iter().cloned().chain(case.steps().flat_map(|(_, step)| of_step(step))).collect()
 }
 
 /// Parts a text into sentences.
