@@ -33,8 +33,13 @@ impl Sentence {
 #[must_use]
 pub fn holds_word(text: &str, word: &str) -> bool {
     let is_inside = |c: char| c.is_alphanumeric() || c == '-';
-    text.match_indices(word).any(|(at, _)| {
-        !text[..at].chars().next_back().is_some_and(is_inside) && !text[at + word.len()..].chars().next().is_some_and(is_inside)
+    let (letters, wanted) = (text.as_bytes(), word.as_bytes());
+    let Some(first) = wanted.first() else { return false };
+    // Words and sentences are short: looking at each letter costs less than preparing a search.
+    let begins = letters.iter().enumerate().filter(|(at, letter)| *letter == first && letters[*at..].starts_with(wanted));
+    begins.map(|(at, _)| at).any(|at| {
+        let (before, after) = (&text[..at], &text[at + word.len()..]);
+        !before.chars().next_back().is_some_and(is_inside) && !after.chars().next().is_some_and(is_inside)
     })
 }
 
