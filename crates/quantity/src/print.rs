@@ -65,10 +65,11 @@ pub fn ounces(value: Mass) -> String {
     if ounces < 15.95 {
         return with_symbol(&number(ounces, if ounces < 1.0 { 2 } else { 1 }), "oz");
     }
-    let whole = ounces.round();
-    let (pounds, rest) = ((whole / 16.0).floor(), whole % 16.0);
+    // To a tenth of an ounce first, so that no "1 lb 16 oz" can come of rounding.
+    let tenths = (ounces * 10.0).round();
+    let (pounds, rest) = ((tenths / 160.0).floor(), tenths % 160.0 / 10.0);
     let pounds = with_symbol(&number(pounds, 0), "lb");
-    if rest == 0.0 { pounds } else { format!("{pounds} {}", with_symbol(&number(rest, 0), "oz")) }
+    if rest == 0.0 { pounds } else { format!("{pounds} {}", with_symbol(&number(rest, 1), "oz")) }
 }
 
 /// A volume in millilitre, or litre from 1 l on.

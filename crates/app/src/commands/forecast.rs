@@ -38,10 +38,10 @@ pub struct InKitchen {
     #[arg(long, value_name = "NAME")]
     kitchen: Option<String>,
     /// The room this warm: "19 °C".
-    #[arg(long, value_name = "TEMPERATURE")]
+    #[arg(long, value_name = "TEMPERATURE", allow_hyphen_values = true)]
     room: Option<String>,
     /// The fridge this cold: "4 °C".
-    #[arg(long, value_name = "TEMPERATURE")]
+    #[arg(long, value_name = "TEMPERATURE", allow_hyphen_values = true)]
     fridge: Option<String>,
 }
 

@@ -4,6 +4,7 @@
 mod check;
 mod disk;
 mod explain;
+mod forecast;
 mod help;
 mod ingredients;
 mod new;

@@ -1,0 +1,52 @@
+//! `forecast` and `solve`: the story, the data, the refusals.
+
+use crate::sandbox::Sandbox;
+
+const MUFFINS: &str = "saltmarsh/formulas/potato-muffins.toml";
+
+#[test]
+fn the_story_of_a_forecast() {
+    insta::assert_snapshot!("forecast_as_text", Sandbox::with_demo().fine(&["forecast", MUFFINS]));
+}
+
+#[test]
+fn a_colder_kitchen_is_slower() {
+    let sandbox = Sandbox::with_demo();
+    let hours = |room: &str| {
+        let out = sandbox.fine(&["forecast", "saltmarsh/formulas/cardamom-knots.toml", "--room", room, "--format", "json"]);
+        let value: serde_json::Value = serde_json::from_str(&out).expect("JSON");
+        assert_eq!(value[0]["room"]["celsius"].as_f64(), room.trim_end_matches(" °C").parse().ok());
+        value[0]["rises"][0]["mixed"]["computed"]["celsius"].as_f64().expect("a temperature")
+    };
+    assert!(hours("17 °C") < hours("25 °C"), "flour as warm as the room");
+}
+
+#[test]
+fn another_kitchen_of_the_book() {
+    let out = Sandbox::with_demo().fine(&["forecast", MUFFINS, "--kitchen", "boathouse"]);
+    assert!(out.contains("The boathouse"), "{out}");
+}
+
+#[test]
+fn nonsense_kitchens_are_told_so() {
+    let sandbox = Sandbox::with_demo();
+    for (words, reason) in [
+        (vec!["forecast", MUFFINS, "--room", "-300 °C"], "no temperature of a kitchen"),
+        (vec!["forecast", MUFFINS, "--room", "warm"], "no temperature of a kitchen"),
+        (vec!["forecast", MUFFINS, "--kitchen", "cellar"], "no kitchen called “cellar”"),
+        (vec!["solve", MUFFINS, "--stage", "sponge"], "required"),
+        (vec!["solve", MUFFINS, "--stage", "cellar", "--ripe-after", "8 h"], "no stage of that name"),
+        (vec!["solve", MUFFINS, "--stage", "sponge", "--ripe-after", "soon"], "is no time"),
+        (vec!["solve", MUFFINS, "--stage", "dough", "--risen-after", "5 min"], "out of reach"),
+    ] {
+        let ran = sandbox.run(&words);
+        assert_eq!(ran.status, 2, "{words:?}: {}", ran.out);
+        assert!(ran.err.contains(reason), "{words:?}: {}", ran.err);
+    }
+}
+
+#[test]
+fn a_dose_for_a_wanted_time() {
+    let out = Sandbox::with_demo().fine(&["solve", MUFFINS, "--stage", "sponge", "--ripe-after", "14 h"]);
+    assert!(out.starts_with("instant yeast:") && out.contains("instead of 0.7\u{a0}g"), "{out}");
+}
