@@ -125,7 +125,7 @@ fn spoons_in_words(units: Units) -> String {
     };
     let (cup, tablespoon, teaspoon) = (size(system.cup()), size(system.tablespoon()), size(system.teaspoon()));
     format!(
-        "Weights come first. Cups and spoons are {name}, spooned and levelled: cup {cup} ml, tablespoon {tablespoon} ml, teaspoon {teaspoon} ml."
+        "Weights come first. Cups and spoons are {name}, spooned and levelled: cup {cup}\u{a0}ml, tablespoon {tablespoon}\u{a0}ml, teaspoon {teaspoon}\u{a0}ml."
     )
 }
 
