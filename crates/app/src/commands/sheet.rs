@@ -75,8 +75,7 @@ pub fn which(formulas: &[Formula]) -> String {
 /// The sheets of formulas in the form asked for.
 pub fn laid_out(book: &formula::Book, formulas: &[Formula], format: SheetFormat) -> String {
     let kitchen = book.kitchen();
-    let spoons = book.settings.spoons.unwrap_or_default();
-    let sheets: Vec<sheet::Sheet> = formulas.iter().map(|formula| sheet::sheet(formula, &kitchen, spoons)).collect();
+    let sheets: Vec<sheet::Sheet> = formulas.iter().map(|formula| sheet::sheet(formula, &kitchen, &book.settings)).collect();
     match format {
         SheetFormat::Text => sheets.iter().map(|one| sheet::text(one, terminal::width())).collect::<Vec<_>>().join("\n\n"),
         SheetFormat::Csv => sheet::csv(&sheets),

@@ -70,3 +70,20 @@ fn no_line_ends_in_a_space() {
         assert!(loose.is_empty(), "{words:?}: {loose:?}");
     }
 }
+
+/// What an author silences is not said by `check`, and stands on the sheet with its reason.
+#[test]
+fn what_is_silenced_stands_on_the_sheet() {
+    let sandbox = Sandbox::empty();
+    let formula = small_formula(
+        "flour-bread = \"500 g\"\nwater = \"65 %\"\nsalt = \"5 %\"\nyeast-instant = \"1 %\"",
+        "Mix {flour-bread}, {water}, {yeast-instant} and {salt}.",
+    );
+    sandbox.write("flat.toml", &formula);
+    assert!(sandbox.run(&["check", "flat.toml"]).out.contains("salt-outside-custom"));
+    let quiet = formula.replacen("\n\n", "\nquiet = { salt-outside-custom = \"a crust for baking fish in\" }\n\n", 1);
+    sandbox.write("flat.toml", quiet);
+    assert!(!sandbox.run(&["check", "flat.toml"]).out.contains("salt-outside-custom"));
+    let sheet = sandbox.fine(&["sheet", "flat.toml"]);
+    assert!(sheet.contains("Silenced by its author") && sheet.contains("a crust for baking fish in"), "{sheet}");
+}

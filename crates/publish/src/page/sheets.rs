@@ -2,7 +2,7 @@
 
 use super::Shell;
 use super::table::{bare_grams, bare_percent};
-use crate::sheet::text::{head, remedy_in_words};
+use crate::sheet::text::{head, remedy_in_words, silenced_in_words};
 use crate::sheet::{ComponentSheet, LineSheet, Sheet, StageSheet};
 use formula::read::BookSettings;
 use maud::{Markup, html};
@@ -22,6 +22,7 @@ pub fn sheets(sheets: &[Sheet], settings: &BookSettings) -> String {
                     h1 { (sheet.title) }
                     @for component in &sheet.components { (component_markup(sheet, component)) }
                     p.fine { "Weighed for " (sheet.kitchen) "." }
+                    @for silenced in &sheet.silenced { p.fine { (silenced_in_words(silenced)) } }
                 }
             }
         }

@@ -13,6 +13,7 @@ pub fn json(sheet: &Sheet) -> Value {
         "formula": sheet.name,
         "title": sheet.title,
         "kitchen": sheet.kitchen,
+        "silenced": sheet.silenced.iter().map(|one| json!({ "rule": one.found.code, "because": one.reason })).collect::<Vec<_>>(),
         "components": sheet.components.iter().map(component).collect::<Vec<_>>(),
     })
 }

@@ -8,12 +8,13 @@ pub use self::csv::csv;
 pub use json::json;
 pub use text::{RULED, text};
 
+use bench::rules::{Silenced, judge};
 use bench::weighing::{Shift, Weighable, shifts, weigh};
 use formula::arithmetic::{Figures, Overall, figures, overall};
-use formula::read::{Kitchen, StageKind};
+use formula::read::{BookSettings, Kitchen, StageKind};
 use formula::resolve::formula::Yield;
 use formula::{Formula, Line};
-use quantity::{Fraction, Mass, SpoonSystem};
+use quantity::{Fraction, Mass};
 
 /// A formula's sheet.
 #[derive(Clone, Debug)]
@@ -26,6 +27,8 @@ pub struct Sheet {
     pub kitchen: String,
     /// Its components.
     pub components: Vec<ComponentSheet>,
+    /// What its author knows better than a rule of the trade, and why.
+    pub silenced: Vec<Silenced>,
 }
 
 /// A component's part of the sheet.
@@ -77,10 +80,16 @@ pub struct LineSheet {
 
 /// Lays out a formula's sheet for a kitchen.
 #[must_use]
-pub fn sheet(formula: &Formula, kitchen: &Kitchen, spoons: SpoonSystem) -> Sheet {
-    let weighed = weigh(formula, kitchen, spoons);
+pub fn sheet(formula: &Formula, kitchen: &Kitchen, settings: &BookSettings) -> Sheet {
+    let weighed = weigh(formula, kitchen, settings.spoons.unwrap_or_default());
     let components = (0..formula.components.len()).map(|c| component_sheet(formula, c, &weighed)).collect();
-    Sheet { name: formula.name.clone(), title: formula.title.clone(), kitchen: kitchen.title.clone(), components }
+    Sheet {
+        name: formula.name.clone(),
+        title: formula.title.clone(),
+        kitchen: kitchen.title.clone(),
+        components,
+        silenced: judge(formula, kitchen, settings).silenced,
+    }
 }
 
 fn component_sheet(formula: &Formula, c: usize, weighed: &[Weighable]) -> ComponentSheet {

@@ -1,6 +1,7 @@
 //! The sheet for the terminal: aligned columns that wrap to the width.
 
 use super::{ComponentSheet, LineSheet, Sheet, StageSheet};
+use bench::rules::Silenced;
 use bench::weighing::Remedy;
 use comfy_table::{CellAlignment, ContentArrangement, LineStyle, Table, TableStyle, presets};
 use formula::arithmetic::Figures;
@@ -15,6 +16,9 @@ pub fn text(sheet: &Sheet, width: usize) -> String {
         out.push_str(&component_text(component, sheet.components.len(), width));
     }
     out.push_str(&format!("\nWeighed for {}.\n", sheet.kitchen));
+    for silenced in &sheet.silenced {
+        out.push_str(&wrap(&silenced_in_words(silenced), width));
+    }
     out
 }
 
@@ -214,6 +218,11 @@ fn stage_table(stage: &StageSheet, width: usize) -> Table {
     }
     right_align(&mut table, 1..numbers);
     table
+}
+
+/// A rule that the author silenced, with the reason.
+pub fn silenced_in_words(silenced: &Silenced) -> String {
+    format!("Silenced by its author, {}: {} ({}).", silenced.found.code, silenced.found.message, silenced.reason)
 }
 
 /// What to do with an amount that no scale of the kitchen shows well.
