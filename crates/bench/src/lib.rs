@@ -1,5 +1,5 @@
-//! A formula in a kitchen: what its scales can show, what must be minded, and (as the room grows)
-//! what the dough will do there.
+//! A formula in a kitchen: what its scales can show, what must be minded, what its doughs will do
+//! there, and questions asked backwards.
 
 pub mod cautions;
 pub mod forecast;
