@@ -47,7 +47,7 @@ impl Opened {
             // What the rules say of a formula that cannot be computed would only follow from its errors.
             let is_sound = checked.diagnostics.iter().all(|found| found.severity < Severity::Error);
             let by_rules = is_sound.then(|| proof_read(&checked.value, &kitchen, &self.book.settings));
-            let photograph = checked.value.photograph.as_ref();
+            let photograph = checked.value.head.photograph.as_ref();
             let unusable = photograph.and_then(|photograph| photographs::judge(&self.folder, photograph));
             checked.diagnostics.into_iter().chain(unusable).chain(by_rules.into_iter().flatten()).collect::<Vec<_>>()
         });
@@ -65,7 +65,7 @@ impl Opened {
 
     /// The photographs of formulas that can be shown, by their path in the book.
     pub fn pictures(&self, formulas: &[Formula]) -> BTreeMap<String, Vec<u8>> {
-        let all = formulas.iter().filter_map(|formula| formula.photograph.as_ref());
+        let all = formulas.iter().filter_map(|formula| formula.head.photograph.as_ref());
         all.filter_map(|photograph| Some((photograph.file.clone(), photographs::read(&self.folder, photograph)?))).collect()
     }
 

@@ -1,6 +1,6 @@
 //! Photographs on the disk: inside the book, of a kind that pages show, and not too large.
 
-use formula::read::PhotographDraft;
+use formula::read::Photograph;
 use formula::{Diagnostic, fault};
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -9,18 +9,18 @@ use std::path::{Path, PathBuf};
 const MOST_BYTES: u64 = 4 * 1_048_576;
 
 /// What keeps a photograph from being shown, if anything does.
-pub fn judge(book: &Path, photograph: &PhotographDraft) -> Option<Diagnostic> {
+pub fn judge(book: &Path, photograph: &Photograph) -> Option<Diagnostic> {
     let (message, hint) = usable(book, photograph).err()?;
     Some(fault::PHOTOGRAPH_NOT_USABLE.at(photograph.place.clone(), message).hint(hint))
 }
 
 /// A photograph's bytes, if it can be shown.
-pub fn read(book: &Path, photograph: &PhotographDraft) -> Option<Vec<u8>> {
+pub fn read(book: &Path, photograph: &Photograph) -> Option<Vec<u8>> {
     fs::read(usable(book, photograph).ok()?).ok()
 }
 
 /// The file of a photograph, or why it cannot be used and what to do.
-fn usable(book: &Path, photograph: &PhotographDraft) -> Result<PathBuf, (String, &'static str)> {
+fn usable(book: &Path, photograph: &Photograph) -> Result<PathBuf, (String, &'static str)> {
     let file = &photograph.file;
     if publish::picture_type(file).is_none() {
         return Err((format!("“{file}” is no picture that a page can show"), "save it as JPEG, PNG, WebP, AVIF or GIF"));

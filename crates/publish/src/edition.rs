@@ -20,7 +20,7 @@ pub fn edition(formulas: &[Formula], settings: &BookSettings, pictures: &BTreeMa
     let mut files = BTreeMap::new();
     files.insert("index.html".to_owned(), index_page(formulas, settings).into_bytes());
     for formula in formulas {
-        let picture = formula.photograph.as_ref().and_then(|photograph| picture(&photograph.file, pictures));
+        let picture = formula.head.photograph.as_ref().and_then(|photograph| picture(&photograph.file, pictures));
         files.insert(format!("{}.html", formula.name), formula_page(formula, settings, picture.as_deref()).into_bytes());
     }
     Edition { files }

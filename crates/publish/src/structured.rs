@@ -23,16 +23,16 @@ fn recipe_value(formula: &Formula, settings: &BookSettings) -> Value {
     };
     put("@context", json!("https://schema.org"));
     put("@type", json!("Recipe"));
-    put("name", json!(formula.title));
+    put("name", json!(formula.head.title));
     put("inLanguage", json!(settings.language));
-    if !formula.intro.is_empty() {
-        put("description", json!(formula.intro));
+    if !formula.head.intro.is_empty() {
+        put("description", json!(formula.head.intro));
     }
     if let Some(author) = &settings.author {
         put("author", json!({ "@type": "Person", "name": author }));
     }
-    if !formula.tags.is_empty() {
-        put("keywords", json!(formula.tags.join(", ")));
+    if !formula.head.tags.is_empty() {
+        put("keywords", json!(formula.head.tags.join(", ")));
     }
     if let Some(main) = formula.components.first() {
         put("recipeYield", json!(makes(main)));

@@ -77,7 +77,7 @@ impl Scale {
         let Some(formula) = formulas.pop() else { return Err(Failure::new("the book has no formulas")) };
         let target = self.target(&opened.book, &formula)?;
         let Scaled { factor, formula: large } = scaled_to(&formula, &target).map_err(|fault| not_so(&formula, &fault))?;
-        terminal::remark(&format!("{} × {}", formula.title, print::number(factor, 4)));
+        terminal::remark(&format!("{} × {}", formula.head.title, print::number(factor, 4)));
         let mut out = laid_out(&opened.book, std::slice::from_ref(&large), self.format);
         if self.format == SheetFormat::Text {
             out.push_str(&eggs_in_words(&opened.book, &large));
@@ -153,7 +153,7 @@ fn at_hand_target(book: &Book, formula: &Formula, text: &str) -> Result<Target, 
 
 /// Why a formula cannot be scaled as was asked.
 fn not_so(formula: &Formula, fault: &ScaleFault) -> Failure {
-    Failure::new(format!("“{}” cannot be scaled so: {fault}", formula.title))
+    Failure::new(format!("“{}” cannot be scaled so: {fault}", formula.head.title))
 }
 
 /// A number as people write it: 2, 0.5, "0,5", "1/2".

@@ -54,7 +54,7 @@ impl Solve {
             (None, time) => When::Risen(span(time.as_deref().unwrap_or_default())?),
         };
         let dose = yeast_for(formula, &self.stage, when, &kitchen)
-            .map_err(|why| Failure::new(format!("no dose for “{}” of {}: {why}", self.stage, formula.title)))?;
+            .map_err(|why| Failure::new(format!("no dose for “{}” of {}: {why}", self.stage, formula.head.title)))?;
         let mut out = String::new();
         for (title, stated, needed, share) in &dose.lines {
             let (stated, needed, share) = (print::mass(*stated), print::mass(*needed), print::percent(*share, 3));

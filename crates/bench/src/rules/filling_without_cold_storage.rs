@@ -16,7 +16,7 @@ pub const RULE: Rule = Rule {
 const COLD: [&str; 8] = ["fridge", "chill", "refrigerat", "freez", "cold", "at once", "straight away", "not keep"];
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    let Some(storage) = &case.formula.storage else { return };
+    let Some(storage) = &case.formula.head.storage else { return };
     let storage = storage.to_lowercase();
     if COLD.iter().any(|word| storage.contains(word)) {
         return;
@@ -27,7 +27,7 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
         let is_baked = case.stages.users((c, s)).any(|(user, line)| case.stages.is_heated(case.formula, user, line));
         if is_filling && !is_baked && case.stages.traits((c, s)).has(Traits::MILK.with(Traits::EGG)) {
             let message = format!("“{}” holds milk or egg, but nothing says that it is kept cold", component.title);
-            let place = case.formula.place(&case.formula.places.storage);
+            let place = case.formula.place(&case.formula.head.places.storage);
             found.push(RULE.at(place, message).hint("say how long it keeps in the fridge, at 5 °C or less; local rules decide"));
             return;
         }

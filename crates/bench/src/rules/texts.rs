@@ -46,14 +46,14 @@ pub fn holds_word(text: &str, word: &str) -> bool {
 /// The head's texts, sentence by sentence: title, intro, tags, notes, storage.
 #[must_use]
 pub fn head(formula: &Formula) -> Vec<Sentence> {
-    let places = &formula.places;
+    let places = &formula.head.places;
     let mut all = Vec::new();
     let mut add = |text: &str, span: &std::ops::Range<usize>| part(text, &formula.place(span), &mut all);
-    add(&formula.title, &places.title);
-    add(&formula.intro, &places.intro);
-    formula.tags.iter().zip(&places.tags).for_each(|(tag, span)| add(tag, span));
-    formula.notes.iter().zip(&places.notes).for_each(|(note, span)| add(note, span));
-    add(formula.storage.as_deref().unwrap_or_default(), &places.storage);
+    add(&formula.head.title, &places.title);
+    add(&formula.head.intro, &places.intro);
+    formula.head.tags.iter().zip(&places.tags).for_each(|(tag, span)| add(tag, span));
+    formula.head.notes.iter().zip(&places.notes).for_each(|(note, span)| add(note, span));
+    add(formula.head.storage.as_deref().unwrap_or_default(), &places.storage);
     all
 }
 

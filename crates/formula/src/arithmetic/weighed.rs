@@ -99,5 +99,5 @@ pub fn blend(formula: &Formula) -> Option<Blend> {
         }
     }
     let ingredients = ingredients.into_iter().map(|((_, flour), (ingredient, grams))| (ingredient, flour, grams)).collect();
-    Some(Blend { name: formula.name.clone(), title: formula.title.clone(), made, ingredients })
+    Some(Blend { name: formula.name.clone(), title: formula.head.title.clone(), made, ingredients })
 }

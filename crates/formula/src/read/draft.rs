@@ -1,5 +1,6 @@
 //! What was read of a formula, before names and sizes are worked out.
 
+use super::head::Head;
 use super::{Action, Amount, At, Attention, Condition, Leaven, PercentOf, StageKind};
 use crate::ingredient::{Composition, FigureSource, Pictured};
 use quantity::{Between, Count, Density, Fraction, Length, Mass, Temperature, TimeSpan, Volume};
@@ -13,44 +14,15 @@ pub struct Draft {
     pub file: Arc<str>,
     /// The file's name without folder and ending, by which other formulas call it.
     pub name: String,
-    /// What readers see.
-    pub title: String,
-    /// The introduction.
-    pub intro: String,
-    /// Words to find it by.
-    pub tags: Vec<String>,
-    /// Where it comes from.
-    pub source: Option<String>,
-    /// What else a reader should know.
-    pub notes: Vec<String>,
-    /// How it keeps.
-    pub storage: Option<String>,
-    /// A picture.
-    pub photograph: Option<PhotographDraft>,
+    /// What stands before the components.
+    pub head: Head,
     /// What is served together.
     pub components: Vec<ComponentDraft>,
-    /// Where its head's texts stand.
-    pub places: Places,
     /// What the author silenced.
     pub quiets: Vec<Quiet>,
     /// What is written but could not be read, by name: keys, lines, steps, or the whole file where
     /// it is not TOML. What only follows from their absence is not reported.
     pub unread: Vec<String>,
-}
-
-/// Where the texts of a formula's head stand.
-#[derive(Clone, Debug, Default)]
-pub struct Places {
-    /// The title, or the file's beginning.
-    pub title: Range<usize>,
-    /// The introduction.
-    pub intro: Range<usize>,
-    /// The storage.
-    pub storage: Range<usize>,
-    /// Each tag.
-    pub tags: Vec<Range<usize>>,
-    /// Each note.
-    pub notes: Vec<Range<usize>>,
 }
 
 /// A rule that the author silenced.
@@ -64,17 +36,6 @@ pub struct Quiet {
     pub place: crate::Place,
     /// The bytes of the file for which it is silenced.
     pub covers: Range<usize>,
-}
-
-/// A picture.
-#[derive(Clone, Debug)]
-pub struct PhotographDraft {
-    /// Its path in the book.
-    pub file: String,
-    /// Where that stands.
-    pub place: crate::Place,
-    /// What it shows.
-    pub alt: String,
 }
 
 /// A component as written.

@@ -1,8 +1,9 @@
 //! A formula file: its head, its components and their yields.
 
 use super::amount::measure;
-use super::draft::{ComponentDraft, Draft, PhotographDraft, Places, YieldDraft};
+use super::draft::{ComponentDraft, Draft, YieldDraft};
 use super::fields::{Fields, Reader};
+use super::head::{Head, read_head};
 use super::keys;
 use super::stage::read_stage;
 use super::{At, toml_text};
@@ -28,15 +29,8 @@ fn empty(source: &Source) -> Draft {
     Draft {
         file: source.file.clone(),
         name: stem(&source.file).to_owned(),
-        title: String::new(),
-        intro: String::new(),
-        tags: Vec::new(),
-        source: None,
-        notes: Vec::new(),
-        storage: None,
-        photograph: None,
+        head: Head::untitled(source),
         components: Vec::new(),
-        places: Places { title: source.beginning(), ..Places::default() },
         quiets: Vec::new(),
         unread: Vec::new(),
     }
@@ -51,9 +45,8 @@ pub fn stem(file: &str) -> &str {
 fn read(reader: &mut Reader, source: &Source, table: &DeTable) -> Draft {
     let fields = Fields::open(reader, table, source.beginning(), &keys::FORMULA);
     let mut draft = empty(source);
-    read_head(reader, &fields, &mut draft);
+    draft.head = read_head(reader, source, &fields);
     reader.silence(&fields, &(0..usize::MAX));
-    draft.photograph = fields.table(reader, "photograph").and_then(|(table, span)| read_photograph(reader, table, span));
     for (table, span) in reaching_on(fields.tables(reader, "component"), usize::MAX) {
         draft.components.push(read_component(reader, source, table, span));
     }
@@ -63,31 +56,10 @@ fn read(reader: &mut Reader, source: &Source, table: &DeTable) -> Draft {
     draft
 }
 
-/// Reads what stands before the components.
-fn read_head(reader: &mut Reader, fields: &Fields, draft: &mut Draft) {
-    let mut text = |name: &str, place: &mut Range<usize>| {
-        let text = fields.text(reader, name)?;
-        *place = text.span;
-        Some(text.value.to_owned())
-    };
-    draft.title = text("title", &mut draft.places.title).unwrap_or_default();
-    draft.intro = text("intro", &mut draft.places.intro).unwrap_or_default();
-    draft.storage = text("storage", &mut draft.places.storage);
-    draft.source = text("source", &mut Range::default());
-    let (tags, notes) = (fields.texts(reader, "tags"), fields.texts(reader, "notes"));
-    draft.places.tags = tags.iter().map(|tag| tag.span.clone()).collect();
-    draft.places.notes = notes.iter().map(|note| note.span.clone()).collect();
-    (draft.tags, draft.notes) = (plain(tags), plain(notes));
-}
-
 /// Tables each with the stretch from its own beginning to the next one's, the last to that end.
 pub fn reaching_on<T>(tables: Vec<(T, Range<usize>)>, end: usize) -> Vec<(T, Range<usize>)> {
     let ends: Vec<usize> = tables.iter().skip(1).map(|(_, span)| span.start).chain([end]).collect();
     tables.into_iter().zip(ends).map(|((table, span), end)| (table, span.start..end.max(span.end))).collect()
-}
-
-fn plain(texts: Vec<At<String>>) -> Vec<String> {
-    texts.into_iter().map(|text| text.value).collect()
 }
 
 /// Reports a formula with too many lines or steps, and refuses to go on with it.
@@ -100,23 +72,6 @@ fn check_size(reader: &mut Reader, draft: &mut Draft) {
         reader.report(&fault::TOO_MANY_LINES, 0..0, message, "split it into several formulas");
         draft.components.clear();
     }
-}
-
-fn read_photograph(reader: &mut Reader, table: &DeTable, span: Range<usize>) -> Option<PhotographDraft> {
-    let fields = Fields::open(reader, table, span, &keys::PHOTOGRAPH);
-    let file = fields.text(reader, "file")?;
-    let alt = fields.text(reader, "alt").map(|alt| alt.value.trim().to_owned()).unwrap_or_default();
-    if alt.is_empty() {
-        let message = format!("the photograph “{}” has no description", file.value);
-        reader.report(
-            &fault::ALT_TEXT_MISSING,
-            file.span.clone(),
-            message,
-            "say in alt what the picture shows, for those who cannot see it",
-        );
-    }
-    let place = reader.place(file.span);
-    Some(PhotographDraft { file: file.value.to_owned(), place, alt })
 }
 
 fn read_component(reader: &mut Reader, source: &Source, table: &DeTable, span: Range<usize>) -> ComponentDraft {
@@ -158,7 +113,7 @@ pub fn read_title(reader: &mut Reader, fields: &Fields, name: &At<String>) -> St
 
 fn read_yield(reader: &mut Reader, table: &DeTable, span: Range<usize>) -> YieldDraft {
     let fields = Fields::open(reader, table, span.clone(), &keys::YIELD);
-    let piece = plain(fields.texts(reader, "piece"));
+    let piece: Vec<String> = fields.texts(reader, "piece").into_iter().map(|word| word.value).collect();
     YieldDraft {
         span,
         pieces: read_count(reader, &fields, "pieces"),

@@ -4,6 +4,7 @@ mod amount;
 mod draft;
 mod fields;
 mod formula;
+mod head;
 mod ingredients;
 pub mod keys;
 pub mod schema;
@@ -14,10 +15,9 @@ mod toml_text;
 mod words;
 
 pub use amount::{Amount, MOST_AMOUNT, part};
-pub use draft::{
-    ComponentDraft, Draft, IngredientDraft, LineDraft, PhotographDraft, Places, Quiet, StageDraft, StepDraft, Uses, YieldDraft,
-};
+pub use draft::{ComponentDraft, Draft, IngredientDraft, LineDraft, Quiet, StageDraft, StepDraft, Uses, YieldDraft};
 pub use formula::{read_formula, tin_volume};
+pub use head::{Head, Photograph, Places};
 pub use ingredients::read_ingredients;
 pub use settings::{BookSettings, Kitchen, Scale, read_book, read_kitchen};
 pub use words::{Action, Attention, Condition, EggSize, Leaven, PercentOf, StageKind};

@@ -1,7 +1,7 @@
 //! A formula with every name bound and every amount in gram.
 
 use crate::ingredient::Ingredient;
-use crate::read::{Action, Amount, Attention, Condition, EggSize, PhotographDraft, Places, Quiet, StageKind};
+use crate::read::{Action, Amount, Attention, Condition, EggSize, Head, Quiet, StageKind};
 use crate::{Known, Place};
 use quantity::{Between, Count, Fraction, Length, Mass, Measure, Temperature, TimeSpan, Volume};
 use std::sync::Arc;
@@ -13,24 +13,10 @@ pub struct Formula {
     pub file: Arc<str>,
     /// The name by which other formulas call it.
     pub name: String,
-    /// What readers see.
-    pub title: String,
-    /// The introduction.
-    pub intro: String,
-    /// Words to find it by.
-    pub tags: Vec<String>,
-    /// Where it comes from.
-    pub source: Option<String>,
-    /// What else a reader should know.
-    pub notes: Vec<String>,
-    /// How it keeps.
-    pub storage: Option<String>,
-    /// A picture.
-    pub photograph: Option<PhotographDraft>,
+    /// What stands before the components.
+    pub head: Head,
     /// What is served together.
     pub components: Vec<Component>,
-    /// Where the texts above stand.
-    pub places: Places,
     /// What the author silenced.
     pub quiets: Vec<Quiet>,
 }

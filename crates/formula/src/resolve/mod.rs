@@ -77,15 +77,8 @@ fn assemble(draft: &Draft, bound: &Bound, sizes: &sizes::Sizes) -> Formula {
     Formula {
         file: Arc::clone(&draft.file),
         name: draft.name.clone(),
-        title: draft.title.clone(),
-        intro: draft.intro.clone(),
-        tags: draft.tags.clone(),
-        source: draft.source.clone(),
-        notes: draft.notes.clone(),
-        storage: draft.storage.clone(),
-        photograph: draft.photograph.clone(),
+        head: draft.head.clone(),
         components: components.collect(),
-        places: draft.places.clone(),
         quiets: draft.quiets.clone(),
     }
 }

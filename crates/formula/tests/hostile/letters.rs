@@ -32,7 +32,7 @@ fn a_byte_order_mark_does_no_harm() {
     let text = format!("\u{feff}{}", with_lines("water = \"1 kg\""));
     let outcome = open_formula(&text);
     assert!(!outcome.codes().contains("not-toml"), "{:?}", outcome.said);
-    assert_eq!(outcome.formulas["x"].title, "x");
+    assert_eq!(outcome.formulas["x"].head.title, "x");
     for file in FILES {
         open(&[(file, b"\xef\xbb\xbf".to_vec())]);
         open(&[(file, "\u{feff}é = 1".as_bytes().to_vec())]);

@@ -31,12 +31,12 @@ pub fn overall_chart(formula: &Formula) -> Option<String> {
     let description = format!("Shares of all flour by ingredient, parted by stage: {}", names.join(", "));
     let markup = html! {
         svg xmlns="http://www.w3.org/2000/svg" viewBox=(format!("0 0 {WIDTH} {height}")) role="img" aria-labelledby="chart-title chart-words" {
-            title id="chart-title" { (formula.title) }
+            title id="chart-title" { (formula.head.title) }
             desc id="chart-words" { (description) }
             style { (PreEscaped(STYLE)) }
             defs { @for (n, _) in stages.iter().enumerate() { (pattern(n)) } }
             rect.paper x="0" y="0" width=(WIDTH) height=(height) {}
-            text.head x="16" y="28" { (formula.title) }
+            text.head x="16" y="28" { (formula.head.title) }
             (legend(&names))
             @for (n, row) in overall.rows.iter().enumerate() {
                 (bar(row, &stages, TOP + ROW * n as f64, scale, overall.total_flour))

@@ -8,7 +8,7 @@ use quantity::{Between, Temperature, TimeSpan, print};
 /// The story of a forecast, lines broken at the width.
 #[must_use]
 pub fn text(formula: &Formula, forecast: &Forecast, units: Units, width: usize) -> String {
-    let mut out = format!("{}\n{}\n\n", formula.title, "═".repeat(formula.title.chars().count()));
+    let mut out = format!("{}\n{}\n\n", formula.head.title, "═".repeat(formula.head.title.chars().count()));
     let around = &forecast.surroundings;
     let place = |name: &str, known: &Known<Temperature>| {
         format!("{name} {}{}", units.temperature(Between::just(known.value)), assumed(known))

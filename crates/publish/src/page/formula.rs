@@ -39,8 +39,8 @@ pub fn formula_page(formula: &Formula, settings: &BookSettings, picture: Option<
         }
     };
     let shell = Shell {
-        title: &formula.title,
-        description: first_sentence(&formula.intro),
+        title: &formula.head.title,
+        description: first_sentence(&formula.head.intro),
         language: &settings.language,
         structured: Some(structured::recipe(formula, settings)),
     };
@@ -51,10 +51,10 @@ fn head(formula: &Formula, settings: &BookSettings, picture: Option<&str>) -> Ma
     let main = formula.components.first();
     html! {
         header.head {
-            h1 { (formula.title) }
+            h1 { (formula.head.title) }
             @if let Some(author) = &settings.author { p.byline { (author) } }
-            (paragraphs(&formula.intro))
-            @if let (Some(photograph), Some(picture)) = (&formula.photograph, picture) {
+            (paragraphs(&formula.head.intro))
+            @if let (Some(photograph), Some(picture)) = (&formula.head.photograph, picture) {
                 img src=(picture) alt=(photograph.alt);
             }
             dl.facts {
@@ -166,10 +166,10 @@ fn care_section(formula: &Formula) -> Markup {
                     div { dt { (caution.title) } dd { (caution.text) } }
                 }
             }
-            @if let Some(storage) = &formula.storage { h3 { "Keeping" } (paragraphs(storage)) }
-            @if !formula.notes.is_empty() {
+            @if let Some(storage) = &formula.head.storage { h3 { "Keeping" } (paragraphs(storage)) }
+            @if !formula.head.notes.is_empty() {
                 h3 { "Notes" }
-                ul { @for note in &formula.notes { li { (note) } } }
+                ul { @for note in &formula.head.notes { li { (note) } } }
             }
             p.fine { "Guidance only: your local food rules and your own judgement come first." }
         }
@@ -186,7 +186,7 @@ fn foot(formula: &Formula, settings: &BookSettings) -> Markup {
     let used = datasets_of(formula);
     html! {
         footer {
-            @if let Some(source) = &formula.source { p { (source) } }
+            @if let Some(source) = &formula.head.source { p { (source) } }
             @if !settings.title.is_empty() { p { "From " a href="index.html" { (settings.title) } } }
             @if !used.is_empty() {
                 p.fine {

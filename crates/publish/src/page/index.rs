@@ -21,8 +21,8 @@ pub fn index_page(formulas: &[Formula], settings: &BookSettings) -> String {
             ul.index {
                 @for formula in formulas {
                     li {
-                        h2 { a href={ (formula.name) ".html" } { (formula.title) } }
-                        @if !formula.intro.is_empty() { p { (first_sentence(&formula.intro)) } }
+                        h2 { a href={ (formula.name) ".html" } { (formula.head.title) } }
+                        @if !formula.head.intro.is_empty() { p { (first_sentence(&formula.head.intro)) } }
                         p.facts { (facts(formula).join(" · ")) }
                     }
                 }
@@ -38,6 +38,6 @@ fn facts(formula: &Formula) -> Vec<String> {
     if total.to > TimeSpan::ZERO {
         facts.push(format!("{} from start to table", print::time(print::rounded_time(total))));
     }
-    facts.extend(formula.tags.iter().cloned());
+    facts.extend(formula.head.tags.iter().cloned());
     facts
 }

@@ -85,7 +85,7 @@ pub fn sheet(formula: &Formula, kitchen: &Kitchen, settings: &BookSettings) -> S
     let components = (0..formula.components.len()).map(|c| component_sheet(formula, c, &weighed)).collect();
     Sheet {
         name: formula.name.clone(),
-        title: formula.title.clone(),
+        title: formula.head.title.clone(),
         kitchen: kitchen.title.clone(),
         components,
         silenced: judge(formula, kitchen, settings).silenced,
