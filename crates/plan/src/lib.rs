@@ -2,7 +2,7 @@
 //! counted back from serving will live here.
 
 use formula::read::Attention;
-use formula::{Component, Content, Formula, Stage, Step};
+use formula::{Component, Formula, Step};
 use quantity::{Between, TimeSpan};
 use std::collections::BTreeMap;
 
@@ -66,10 +66,11 @@ fn finish(
 ) -> Between<TimeSpan> {
     let mut way = vec![at];
     while let Some(here) = way.last().copied() {
-        let stage = &formula.components[here.0].stages[here.1];
-        let waits: Vec<_> = uses(stage).filter(|other| !finished.contains_key(other)).collect();
+        let stage = formula.stage(here);
+        let waits: Vec<_> = stage.uses().filter(|other| !finished.contains_key(other)).collect();
         if waits.is_empty() || finished.contains_key(&here) {
-            let begun = uses(stage)
+            let begun = stage
+                .uses()
                 .filter_map(|other| finished.get(&other))
                 .fold(NOTHING, |latest, other| Between { from: latest.from.max(other.from), to: latest.to.max(other.to) });
             let component = &formula.components[here.0];
@@ -81,13 +82,6 @@ fn finish(
         }
     }
     finished.get(&at).copied().unwrap_or(NOTHING)
-}
-
-fn uses(stage: &Stage) -> impl Iterator<Item = (usize, usize)> {
-    stage.lines.iter().filter_map(|line| match line.content {
-        Content::Stage(c, s) => Some((c, s)),
-        _ => None,
-    })
 }
 
 /// The time that a component's steps need hands for.

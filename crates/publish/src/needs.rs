@@ -4,6 +4,7 @@ use crate::words::Units;
 use formula::arithmetic::weighed;
 use formula::ingredient::eggs::{self, EggPart};
 use formula::ingredient::plain_name;
+use formula::read::Group;
 use formula::read::{Amount, EggSize};
 use formula::resolve::formula::Content;
 use formula::{Component, Formula, Ingredient};
@@ -80,7 +81,7 @@ pub fn needs(formula: &Formula, component: usize, units: Units, egg: EggSize) ->
             .pieces
             .map(|pieces| format!("{} {}", print::count(pieces), if pieces <= Count::pieces(1.0) { "piece" } else { "pieces" }));
         need.household = ingredient
-            .and_then(|one| household(&one, need.mass, units, size).filter(|_| counted.is_none() || one.group == "egg"))
+            .and_then(|one| household(&one, need.mass, units, size).filter(|_| counted.is_none() || one.group == Group::Egg))
             .or(counted);
         need
     };

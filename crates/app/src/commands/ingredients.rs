@@ -135,7 +135,7 @@ fn in_full(one: &Ingredient) -> String {
     };
     say("name", one.name.clone());
     say("also", one.also.join(", "));
-    say("group", one.group.clone());
+    say("group", one.group.word().to_owned());
     if one.counts_as_flour {
         say("counts as", "flour".to_owned());
     }
@@ -152,6 +152,8 @@ fn in_full(one: &Ingredient) -> String {
     say("allergens", if one.allergens.is_empty() { "none of the listed ones".to_owned() } else { one.allergens.join(", ") });
     say("added sugar", if one.added_sugar { "yes" } else { "no" }.to_owned());
     say("source", source_in_words(one));
+    say("carbohydrate", one.carbohydrate_basis.clone());
+    say("sum", one.sum_note.clone());
     say("notes", one.notes.clone());
     out.push_str("\nper 100 g edible portion\n");
     for figure in Figure::ALL {
@@ -180,7 +182,9 @@ fn as_json(one: &Ingredient) -> Value {
         "name": one.name,
         "title": one.title,
         "also": one.also,
-        "group": one.group,
+        "group": one.group.word(),
+        "carbohydrate-basis": one.carbohydrate_basis,
+        "sum-note": one.sum_note,
         "counts-as-flour": one.counts_as_flour,
         "per-100-g": figures,
         "grams-per-ml": one.density.as_ref().map(|(density, _)| density.as_grams_per_millilitre()),

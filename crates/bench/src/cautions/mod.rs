@@ -1,9 +1,9 @@
 //! The cautions that customarily stand by a recipe, each with the reason it is shown here.
 
+use crate::rules::Traits;
 use formula::arithmetic::mixture;
-use formula::read::Action;
-use formula::{Content, Formula};
-use std::collections::BTreeSet;
+use formula::read::{Action, Group};
+use formula::{Formula, Ingredient};
 
 /// A caution with its heading, text and source.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -56,37 +56,18 @@ const ALCOHOL: Caution = Caution {
 /// The cautions that a formula calls for, in the order of their rank.
 #[must_use]
 pub fn cautions(formula: &Formula) -> Vec<Caution> {
-    let mut groups = BTreeSet::new();
-    let mut names = BTreeSet::new();
-    let stages = || formula.components.iter().flat_map(|component| &component.stages);
-    for line in stages().flat_map(|stage| &stage.lines) {
-        match &line.content {
-            Content::Ingredient(one) => note(one, &mut groups, &mut names),
-            Content::Formula(blend) => blend.ingredients.iter().for_each(|(one, ..)| note(one, &mut groups, &mut names)),
-            Content::Stage(..) => {}
-        }
-    }
-    let does = |actions: &[Action]| stages().flat_map(|stage| &stage.steps).any(|step| actions.contains(&step.action));
+    let any = |asked: &dyn Fn(&Ingredient) -> bool| formula.lines().any(|(_, line)| line.ingredients().any(|one| asked(one)));
+    let does = |actions: &[Action]| formula.steps().any(|(_, step)| actions.contains(&step.action));
+    let has_sugar = any(&|one| matches!(one.group, Group::Sugar | Group::Syrup));
     let alcohol = (0..formula.components.len()).any(|c| mixture(formula, c).alcohol);
-    let has_group = |group: &str| groups.contains(group);
     let candidates = [
-        (has_group("flour"), RAW_FLOUR),
-        (has_group("egg"), RAW_EGG),
-        (names.contains("honey"), HONEY),
-        (names.iter().any(|name| WHOLE_NUTS.contains(&name.as_str())), NUTS),
-        (does(&[Action::Boil, Action::Simmer, Action::Reduce]) && (has_group("sugar") || has_group("syrup")), HOT_SUGAR),
+        (any(&|one| Traits::of(one).has(Traits::FLOUR)), RAW_FLOUR),
+        (any(&|one| Traits::of(one).has(Traits::EGG)), RAW_EGG),
+        (any(&|one| one.holds("honey")), HONEY),
+        (any(&|one| one.whole_nut), NUTS),
+        (does(&[Action::Boil, Action::Simmer, Action::Reduce]) && has_sugar, HOT_SUGAR),
         (does(&[Action::Fry]), HOT_OIL),
         (alcohol, ALCOHOL),
     ];
     candidates.into_iter().filter(|(called_for, _)| *called_for).map(|(_, caution)| caution).collect()
-}
-
-const WHOLE_NUTS: [&str; 9] =
-    ["almonds", "almonds-blanched", "hazelnuts", "walnuts", "pecans", "cashews", "pistachios", "macadamias", "peanuts"];
-
-/// Notes an ingredient, what it starts from and what it is mixed of.
-fn note(ingredient: &formula::Ingredient, groups: &mut BTreeSet<String>, names: &mut BTreeSet<String>) {
-    groups.insert(ingredient.group.clone());
-    names.extend(ingredient.kinds.iter().cloned());
-    ingredient.parts.iter().for_each(|(part, _)| note(part, groups, names));
 }

@@ -1,11 +1,13 @@
 //! What is in the bowl when a stage is mixed, as the ferment sees it.
 
 use formula::ingredient::Figure;
-use formula::read::{Leaven as Raises, StageKind};
-use formula::resolve::formula::Content;
+use formula::read::{Group, Leaven as Raises, StageKind};
+use formula::resolve::formula::{Content, StageAt};
 use formula::{Formula, Ingredient, Line, Stage};
-use quantity::{Fraction, Mass};
+use quantity::Mass;
 use science::ferment::{Dough, DoughKind, Hold, Yeast, YeastForm};
+use science::measure::yeast::Form;
+use std::collections::BTreeMap;
 
 /// Masses in a bowl.
 #[derive(Clone, Copy, Debug, Default)]
@@ -22,50 +24,65 @@ pub struct Bowl {
     pub salt: Mass,
 }
 
-impl Bowl {
-    /// Everything that is mixed in a stage, what other stages brought included.
-    pub fn of(formula: &Formula, stage: &Stage) -> Self {
-        let mut bowl = Self::default();
+/// The bowls of a formula's stages as far as they were asked for.
+#[derive(Debug, Default)]
+pub struct Bowls(BTreeMap<StageAt, Bowl>);
+
+impl Bowls {
+    /// Everything that is mixed in a stage, what other stages brought included. Each stage is worked out
+    /// once, after those it uses; stages do not go in circles.
+    pub fn of(&mut self, formula: &Formula, at: StageAt) -> Bowl {
+        let mut way = vec![at];
+        while let Some(here) = way.last().copied() {
+            let before = way.len();
+            way.extend(formula.stage(here).uses().filter(|used| !self.0.contains_key(used)));
+            if way.len() == before {
+                let bowl = self.mixed(formula, formula.stage(here));
+                self.0.insert(here, bowl);
+                way.pop();
+            }
+        }
+        self.0.get(&at).copied().unwrap_or_default()
+    }
+
+    fn mixed(&self, formula: &Formula, stage: &Stage) -> Bowl {
+        let mut bowl = Bowl::default();
         for line in &stage.lines {
-            bowl.add_line(formula, line, 1.0, 0);
+            match &line.content {
+                Content::Stage(c, s) => {
+                    let other = formula.stage((*c, *s));
+                    bowl.join(
+                        &self.product((*c, *s), other.kind),
+                        other.share(line.mass.value) * line.taken_out.left().as_ratio(),
+                    );
+                }
+                _ => bowl.add_line(line),
+            }
         }
         bowl
     }
 
-    fn add_line(&mut self, formula: &Formula, line: &Line, share: f64, depth: usize) {
-        let mass = line.mass.value * line.taken_out.left() * share;
-        match &line.content {
-            Content::Ingredient(ingredient) => {
-                for (single, part) in ingredient.singles() {
-                    let is_culture = ingredient.leaven == Some(Raises::Culture);
-                    let is_flour = line.is_flour || (is_culture && single.counts_as_flour);
-                    self.add(&single, mass * part, is_flour);
-                    if is_culture && single.counts_as_flour {
-                        self.culture_flour += mass * part;
-                    }
-                }
+    /// What a stage hands on; the sugars of a preferment were its own food.
+    fn product(&self, at: StageAt, kind: StageKind) -> Bowl {
+        let bowl = self.0.get(&at).copied().unwrap_or_default();
+        if kind.is_preferment() { Bowl { sucrose: Mass::ZERO, hexose: Mass::ZERO, ..bowl } } else { bowl }
+    }
+}
+
+impl Bowl {
+    fn add_line(&mut self, line: &Line) {
+        let mass = line.mass.value * line.taken_out.left();
+        if let Content::Formula(blend) = &line.content {
+            blend.ingredients.iter().for_each(|(one, flour, grams)| self.add(one, mass * *grams, *flour));
+        }
+        let Some(ingredient) = line.ingredient() else { return };
+        let is_culture = ingredient.leaven == Some(Raises::Culture);
+        for (single, part) in ingredient.singles() {
+            let is_cultures_flour = is_culture && single.counts_as_flour;
+            self.add(&single, mass * part, line.is_flour || is_cultures_flour);
+            if is_cultures_flour {
+                self.culture_flour += mass * part;
             }
-            Content::Formula(blend) => {
-                blend.ingredients.iter().for_each(|(one, flour, grams)| self.add(one, mass * *grams, *flour))
-            }
-            // Stages do not go in circles, so this ends; the bound is for chains nobody bakes.
-            Content::Stage(c, s) if depth < 32 => {
-                let other = &formula.components[*c].stages[*s];
-                let made = other.made();
-                if made <= Mass::ZERO {
-                    return;
-                }
-                let mut inner = Self::default();
-                for line in &other.lines {
-                    inner.add_line(formula, line, 1.0, depth + 1);
-                }
-                if other.kind.is_preferment() {
-                    // Its sugars were its own food.
-                    (inner.sucrose, inner.hexose) = (Mass::ZERO, Mass::ZERO);
-                }
-                self.join(&inner, mass / made);
-            }
-            Content::Stage(..) => {}
         }
     }
 
@@ -88,13 +105,12 @@ impl Bowl {
 
     fn add(&mut self, ingredient: &Ingredient, mass: Mass, is_flour: bool) {
         let holds = |figure| mass * ingredient.composition.share(figure).unwrap_or_default();
-        let is_milk = ingredient.group == "dairy" && ingredient.composition.share(Figure::Water) > Some(Fraction::percent(80.0));
-        match ingredient.group.as_str() {
+        match ingredient.group {
             _ if is_flour => self.flour += mass,
             _ if ingredient.is_water() => self.water += mass,
-            _ if is_milk => self.milk += mass,
-            "egg" => self.egg += mass,
-            "salt" => self.salt += mass,
+            _ if ingredient.is_milk() => self.milk += mass,
+            Group::Egg => self.egg += mass,
+            Group::Salt => self.salt += mass,
             _ => {
                 self.water += holds(Figure::Water);
                 self.fat += holds(Figure::Fat);
@@ -137,15 +153,11 @@ fn kind_of(kind: StageKind, wetness: f64, is_culture_alone: bool) -> DoughKind {
 
 /// The yeasts weighed into a stage.
 pub fn yeasts(stage: &Stage) -> Vec<Yeast> {
-    let form = |ingredient: &Ingredient| match ingredient.leaven {
-        Some(Raises::FreshYeast) => Some(YeastForm::Fresh),
-        Some(Raises::ActiveDryYeast) => Some(YeastForm::ActiveDry),
-        Some(Raises::InstantYeast) => Some(YeastForm::Instant),
-        _ => None,
+    let form = |form: Form| match form {
+        Form::Fresh => YeastForm::Fresh,
+        Form::ActiveDry => YeastForm::ActiveDry,
+        Form::Instant => YeastForm::Instant,
     };
-    let one = |line: &Line| match &line.content {
-        Content::Ingredient(ingredient) => Some(Yeast { form: form(ingredient)?, mass: line.mass.value }),
-        _ => None,
-    };
+    let one = |line: &Line| Some(Yeast { form: form(line.ingredient()?.yeast()?), mass: line.mass.value });
     stage.lines.iter().filter_map(one).collect()
 }

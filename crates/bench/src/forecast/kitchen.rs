@@ -1,6 +1,6 @@
 //! The kitchen as the forecast sees it: what is stated, and what is taken for granted.
 
-use formula::read::Kitchen;
+use formula::read::{Group, Kitchen};
 use formula::{Ingredient, Known, Origin};
 use quantity::Temperature;
 
@@ -32,7 +32,7 @@ impl Surroundings {
     /// How warm an ingredient is that states no temperature: dairy and egg as the fridge, the rest as the room.
     #[must_use]
     pub fn stored(&self, ingredient: &Ingredient) -> Known<Temperature> {
-        let is_chilled = matches!(ingredient.group.as_str(), "dairy" | "egg");
+        let is_chilled = matches!(ingredient.group, Group::Dairy | Group::Egg);
         let place = if is_chilled { &self.fridge } else { &self.room };
         Known::assumed(place.value, if is_chilled { "as cold as the fridge" } else { "as warm as the room" })
     }

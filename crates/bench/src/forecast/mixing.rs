@@ -1,7 +1,7 @@
 //! How warm a stage comes from the bowl, and how warm its liquid would have to be.
 
 use super::{Surroundings, midway};
-use formula::read::Action;
+use formula::read::{Action, Group};
 use formula::resolve::formula::Content;
 use formula::{Ingredient, Known, Line, Stage};
 use quantity::{Fraction, Mass, SpecificHeat, Temperature};
@@ -79,19 +79,21 @@ fn portion(line: &Line, around: &Surroundings, brought: &dyn Fn(usize, usize) ->
 }
 
 fn is_liquid(line: &Line) -> bool {
-    matches!(&line.content, Content::Ingredient(one) if one.is_water() || one.group == "liquid" || (one.group == "dairy" && one.composition.share(formula::ingredient::Figure::Water) > Some(Fraction::percent(80.0))))
+    line.ingredient().is_some_and(|one| one.is_water() || one.group == Group::Liquid || one.is_milk())
 }
 
 /// Specific heats of the common ingredients, in the words of the science room's table.
 fn specific_heat(ingredient: &Ingredient) -> SpecificHeat {
-    let name = match ingredient.group.as_str() {
+    let name = match ingredient.group {
         _ if ingredient.is_water() => "water",
-        "flour" | "starch" => "flour",
-        "egg" => "egg",
-        "sugar" => "sugar",
-        "fat" => "oil",
-        "dairy" if ingredient.composition.share(formula::ingredient::Figure::Fat) > Some(Fraction::percent(60.0)) => "butter",
-        "dairy" | "liquid" => "milk",
+        Group::Flour | Group::Starch => "flour",
+        Group::Egg => "egg",
+        Group::Sugar => "sugar",
+        Group::Fat => "oil",
+        Group::Dairy if ingredient.composition.share(formula::ingredient::Figure::Fat) > Some(Fraction::percent(60.0)) => {
+            "butter"
+        }
+        Group::Dairy | Group::Liquid => "milk",
         _ => "",
     };
     let known = science::heat::ingredient_heats::named(name).map(|entry| entry.heat);

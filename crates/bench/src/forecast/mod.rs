@@ -18,7 +18,7 @@ pub use science::heat::griddle::PROBE;
 pub use verdict::{Foreseen, Verdict};
 
 use formula::read::Kitchen;
-use formula::{Formula, Known, Step};
+use formula::{Formula, Known};
 use quantity::{Between, Temperature, TimeSpan};
 
 /// How far an uncalibrated time may be off, as a share: the model's own record against practice.
@@ -46,7 +46,7 @@ pub fn forecast(formula: &Formula, kitchen: &Kitchen) -> Forecast {
     let surroundings = Surroundings::of(kitchen);
     let (rises, mut missing) = risen(formula, &surroundings);
     let mut cookings = Vec::new();
-    for (at, step) in steps(formula).filter(|(_, step)| cooking::is_foreseen(step)) {
+    for (at, step) in formula.steps().filter(|(_, step)| cooking::is_foreseen(step)) {
         let risen =
             rises.iter().rev().find(|rise| rise.at.0 == at.0).and_then(|rise| rise.points.last()).map(|point| point.risen);
         match cooking::cooking(formula, at, step, &surroundings, risen) {
@@ -69,16 +69,6 @@ fn risen(formula: &Formula, surroundings: &Surroundings) -> (Vec<Rise>, Vec<Stri
         foreseeing.component(c);
     }
     foreseeing.done()
-}
-
-/// Every step with the component and stage it stands in.
-fn steps(formula: &Formula) -> impl Iterator<Item = ((usize, usize), &Step)> {
-    let stages = formula
-        .components
-        .iter()
-        .enumerate()
-        .flat_map(|(c, component)| component.stages.iter().enumerate().map(move |(s, stage)| ((c, s), stage)));
-    stages.flat_map(|(at, stage)| stage.steps.iter().map(move |step| (at, step)))
 }
 
 /// A time with the band of an uncalibrated kitchen, by the ferment's equations.

@@ -1,11 +1,11 @@
 //! Stretches in which something ferments: from the bowl, or from shaping, to the next handling or the heat.
 
-use super::bowl::{Bowl, yeasts};
+use super::bowl::{Bowls, yeasts};
 use super::mixing::{Mixed, mixed};
 use super::verdict::{Foreseen, foresee};
 use super::{Surroundings, middle, midway};
 use formula::read::{Action, Attention, Leaven as Raises};
-use formula::resolve::formula::Content;
+use formula::resolve::formula::{Content, StageAt};
 use formula::{Formula, Stage, Step};
 use quantity::{Mass, Rate, Temperature, TimeSpan};
 use science::ferment::{Carried, Course, Dough, Fermentation, Leaven, Room, Strain, TemperaturePath, Warming};
@@ -51,7 +51,8 @@ struct Living {
 pub struct Foreseeing<'f> {
     formula: &'f Formula,
     around: &'f Surroundings,
-    living: BTreeMap<(usize, usize), Living>,
+    bowls: Bowls,
+    living: BTreeMap<StageAt, Living>,
     rises: Vec<Rise>,
     missing: Vec<String>,
 }
@@ -62,8 +63,8 @@ const KEPT_IN_SHAPING: f64 = 0.3;
 const BEYOND: TimeSpan = TimeSpan::hours(36.0);
 
 impl<'f> Foreseeing<'f> {
-    pub const fn new(formula: &'f Formula, around: &'f Surroundings) -> Self {
-        Self { formula, around, living: BTreeMap::new(), rises: Vec::new(), missing: Vec::new() }
+    pub fn new(formula: &'f Formula, around: &'f Surroundings) -> Self {
+        Self { formula, around, bowls: Bowls::default(), living: BTreeMap::new(), rises: Vec::new(), missing: Vec::new() }
     }
 
     pub fn done(self) -> (Vec<Rise>, Vec<String>) {
@@ -98,7 +99,7 @@ impl<'f> Foreseeing<'f> {
         let stage = &self.formula.components[at.0].stages[at.1];
         let yeasts = yeasts(stage);
         let brought: Vec<Carried> = stage.lines.iter().filter_map(|line| self.brought(line)).collect();
-        let bowl = Bowl::of(self.formula, stage);
+        let bowl = self.bowls.of(self.formula, at);
         let has_culture = stage
             .lines
             .iter()

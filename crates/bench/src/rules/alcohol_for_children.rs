@@ -1,9 +1,8 @@
 //! A formula with alcohol is commended for children.
 
 use super::{Case, Rule};
-use formula::ingredient::Figure;
+use formula::read::Group;
 use formula::{Diagnostic, Severity};
-use quantity::Fraction;
 
 /// A formula with alcohol is commended for children.
 pub const RULE: Rule =
@@ -13,8 +12,7 @@ const CHILDREN: [&str; 7] =
     ["for children", "for the children", "for kids", "children's", "for the whole family", "child-friendly", "kids"];
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    let is_strong = |share: Fraction| share > Fraction::percent(0.5);
-    if !case.ingredients().any(|one| one.group != "spice" && one.composition.share(Figure::Alcohol).is_some_and(is_strong)) {
+    if !case.ingredients().any(|one| one.group != Group::Spice && one.is_alcoholic()) {
         return;
     }
     for sentence in case.head.iter().filter(|sentence| sentence.says(&CHILDREN) && !sentence.denies()) {

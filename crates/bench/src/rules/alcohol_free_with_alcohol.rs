@@ -3,9 +3,7 @@
 use super::claims::hold_to;
 use super::{Case, Rule};
 use formula::Ingredient;
-use formula::ingredient::Figure;
 use formula::{Diagnostic, Severity};
-use quantity::Fraction;
 
 /// A claim of being free from alcohol, beside alcohol.
 pub const RULE: Rule = Rule {
@@ -15,16 +13,12 @@ pub const RULE: Rule = Rule {
     check,
 };
 
-fn has_alcohol(one: &Ingredient) -> bool {
-    one.composition.share(Figure::Alcohol).is_some_and(|share| share > Fraction::percent(0.5))
-}
-
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
     hold_to(
         case,
         &RULE,
         &["alcohol-free", "alcohol free", "free from alcohol", "no-alcohol", "no alcohol", "non-alcoholic"],
-        has_alcohol,
+        Ingredient::is_alcoholic,
         found,
     );
 }

@@ -28,7 +28,7 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
                 continue;
             }
             let strong = stage.lines.iter().filter_map(|line| {
-                let share = super::case::ingredient(line)?.composition.share(Figure::Alcohol)?;
+                let share = line.ingredient()?.composition.share(Figure::Alcohol)?;
                 (share > Fraction::ZERO).then(|| (line, line.mass.value * share.as_ratio()))
             });
             let strong: Vec<_> = strong.collect();

@@ -1,5 +1,6 @@
 //! A sentence that lists what is contained leaves an allergen out.
 
+use super::claims::{GLUTEN, NUTS};
 use super::texts::holds_word;
 use super::{Case, Rule};
 use formula::ingredient::{Allergen, allergens};
@@ -10,13 +11,11 @@ use std::collections::BTreeSet;
 pub const RULE: Rule =
     Rule { code: "allergen-left-out", severity: Severity::Warning, page: include_str!("allergen_left_out.md"), check };
 
-const NUTS: [&str; 8] = ["almond", "hazelnut", "walnut", "cashew", "pecan", "brazil-nut", "pistachio", "macadamia"];
-
 /// Whether a text names an allergen, by its own name or its group's.
 fn names(text: &str, allergen: &Allergen) -> bool {
     let title = allergen.title.to_lowercase();
     let group: &[&str] = match allergen.code.as_str() {
-        "wheat" | "rye" | "barley" | "oats" => &["gluten"],
+        code if code == "oats" || GLUTEN.contains(&code) => &["gluten"],
         "milk" => &["dairy", "butter"],
         "soy" => &["soya", "soy"],
         "peanut" => &["peanuts"],

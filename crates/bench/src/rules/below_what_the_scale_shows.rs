@@ -15,7 +15,7 @@ pub const RULE: Rule = Rule {
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
     let Some(scale) = case.kitchen.scales.first() else { return };
-    for (_, line) in case.lines() {
+    for (_, line) in case.formula.lines() {
         let is_weighed =
             matches!(&line.written, Amount::Measure(measure) if matches!(measure.unit.kind(), Kind::Mass | Kind::Share));
         let wanted = line.mass.value;

@@ -20,8 +20,7 @@ const MELTING: Temperature = Temperature::celsius(28.0);
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
     for product in &case.products {
-        let is_butter = |name: &str| name.starts_with("butter-");
-        let rows = product.overall.rows.iter().filter(|row| row.kind.ingredient().is_some_and(|one| is_butter(&one.name)));
+        let rows = product.overall.rows.iter().filter(|row| row.kind.ingredient().is_some_and(|one| one.is_a("butter")));
         let butter = Fraction::ratio(rows.map(|row| row.mass).sum::<Mass>() / product.overall.total_flour);
         if butter < MUCH {
             continue;

@@ -3,10 +3,10 @@
 use super::customs::{Custom, Figure, custom};
 use super::stages::{Stages, Traits};
 use super::texts::{Sentence, head};
-use formula::arithmetic::{Figures, Overall, RowKind, figures, overall};
-use formula::read::{Action, BookSettings, Kitchen, Leaven, StageKind};
+use formula::arithmetic::{Figures, Overall, RowKind, figures, overall_of};
+use formula::read::{Action, BookSettings, Group, Kitchen, Leaven, StageKind};
 use formula::resolve::formula::Word;
-use formula::{Component, Content, Formula, Ingredient, Line, Place, Stage, Step};
+use formula::{Component, Content, Formula, Ingredient, Line, Place, Stage};
 use quantity::{Fraction, Mass};
 
 /// A formula in a kitchen.
@@ -62,25 +62,9 @@ impl<'c> Case<'c> {
         case
     }
 
-    /// Every stage with the component and stage it is counted as.
-    pub fn all_stages(&self) -> impl Iterator<Item = ((usize, usize), &'c Stage)> {
-        let components = self.formula.components.iter().enumerate();
-        components.flat_map(|(c, component)| component.stages.iter().enumerate().map(move |(s, stage)| ((c, s), stage)))
-    }
-
-    /// Every step with the stage it belongs to.
-    pub fn steps(&self) -> impl Iterator<Item = (&'c Stage, &'c Step)> {
-        self.all_stages().flat_map(|(_, stage)| stage.steps.iter().map(move |step| (stage, step)))
-    }
-
-    /// Every line with the stage it belongs to.
-    pub fn lines(&self) -> impl Iterator<Item = (&'c Stage, &'c Line)> {
-        self.all_stages().flat_map(|(_, stage)| stage.lines.iter().map(move |line| (stage, line)))
-    }
-
     /// Every ingredient of the formula, those of other formulas it uses counted in.
     pub fn ingredients(&self) -> impl Iterator<Item = &'c Ingredient> {
-        self.lines().flat_map(|(_, line)| ingredients(line))
+        self.formula.lines().flat_map(|(_, line)| line.ingredients().map(AsRef::as_ref))
     }
 
     /// Whether a component is made in pieces and brought to heat.
@@ -100,14 +84,14 @@ impl<'c> Case<'c> {
         let actions = self.stages.actions_from(self.formula, component);
         let is_loose = figures.true_hydration.value >= Fraction::percent(85.0);
         let flour = |test: &dyn Fn(&Ingredient) -> bool| share_of_flour(overall, test);
-        let has_gluten = |one: &Ingredient| one.allergens.iter().any(|code| ["wheat", "rye", "barley"].contains(&code.as_str()));
+        let has_gluten = |one: &Ingredient| one.carries(super::claims::GLUTEN);
         Some(if actions.contains(&Action::Fry) {
             if is_loose { "frying-batter" } else { "fried-dough" }
         } else if actions.contains(&Action::Griddle) {
             "griddle-cake"
         } else if flour(&has_gluten) == Fraction::ZERO {
             "without-gluten"
-        } else if flour(&|one| one.allergens.iter().any(|code| code == "rye")) >= Fraction::percent(50.0) {
+        } else if flour(&|one| one.carries(&["rye"])) >= Fraction::percent(50.0) {
             "rye-bread"
         } else if figures.fat.value >= Fraction::percent(20.0) {
             "rich-dough"
@@ -141,23 +125,9 @@ impl<'c> Case<'c> {
 
 /// The overall formula of a component's dough or batter, without what is laid in, filled in or put on at making-up.
 fn dough(formula: &Formula, component: usize) -> Overall {
-    let mut whole = overall(formula, component);
-    let stages = &formula.components[component].stages;
-    let is_dough = |s: usize| stages.get(s).is_some_and(|stage| !matches!(stage.kind, StageKind::MakeUp | StageKind::Inclusion));
-    if !stages.iter().any(|stage| stage.kind == StageKind::FinalMix) {
-        return whole;
-    }
-    let fermented = whole.total_flour * whole.prefermented;
-    for row in &mut whole.rows {
-        row.mass = row.by_stage.iter().enumerate().filter(|(s, _)| is_dough(*s)).map(|(_, mass)| *mass).sum();
-    }
-    let flours = whole.rows.iter().filter(|row| matches!(row.kind, RowKind::Flour(_)));
-    whole.total_flour = flours.map(|row| row.mass).sum();
-    let share = |mass: Mass| (whole.total_flour > Mass::ZERO).then(|| Fraction::ratio(mass / whole.total_flour));
-    whole.prefermented = share(fermented).unwrap_or_default();
-    whole.rows.iter_mut().for_each(|row| row.percent = share(row.mass));
-    whole.total = whole.rows.iter().map(|row| row.mass).sum();
-    whole
+    let is_put_on = |stage: &Stage| matches!(stage.kind, StageKind::MakeUp | StageKind::Inclusion);
+    let has_dough = formula.components[component].stages.iter().any(|stage| stage.kind == StageKind::FinalMix);
+    overall_of(formula, component, |stage| !has_dough || !is_put_on(stage))
 }
 
 /// The part of an ingredient that counts toward a figure.
@@ -168,8 +138,8 @@ fn part(one: &Ingredient, figure: Figure) -> f64 {
         Figure::Hydration => share(formula::ingredient::Figure::Water),
         Figure::Sugars => share(formula::ingredient::Figure::Sugars),
         Figure::Fat => share(formula::ingredient::Figure::Fat),
-        Figure::Salt => whole(one.group == "salt"),
-        Figure::Yeast => whole(is_yeast(one)),
+        Figure::Salt => whole(one.group == Group::Salt),
+        Figure::Yeast => whole(one.yeast().is_some()),
         Figure::Prefermented => whole(one.leaven == Some(Leaven::Culture)),
     }
 }
@@ -178,30 +148,6 @@ fn share_of_flour(overall: &Overall, test: &dyn Fn(&Ingredient) -> bool) -> Frac
     let flours = overall.rows.iter().filter(|row| matches!(row.kind, RowKind::Flour(_)));
     let counted = flours.filter(|row| row.kind.ingredient().is_some_and(|one| test(one)));
     Fraction::ratio(counted.map(|row| row.mass).sum::<Mass>() / overall.total_flour)
-}
-
-/// Whether it is plain yeast of any kind.
-#[must_use]
-pub fn is_yeast(one: &Ingredient) -> bool {
-    matches!(one.leaven, Some(Leaven::FreshYeast | Leaven::ActiveDryYeast | Leaven::InstantYeast))
-}
-
-/// The ingredient of a line, if it is a single one.
-#[must_use]
-pub fn ingredient(line: &Line) -> Option<&Ingredient> {
-    match &line.content {
-        Content::Ingredient(one) => Some(one),
-        _ => None,
-    }
-}
-
-/// The ingredients of a line, those of another formula's product counted in.
-pub fn ingredients(line: &Line) -> impl Iterator<Item = &Ingredient> {
-    let blend = match &line.content {
-        Content::Formula(blend) => &blend.ingredients[..],
-        _ => &[],
-    };
-    ingredient(line).into_iter().chain(blend.iter().map(|(one, ..)| one.as_ref()))
 }
 
 /// The lines of its own stage that a step's sentence names, each once.

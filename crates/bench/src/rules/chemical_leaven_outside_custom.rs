@@ -19,8 +19,8 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
     for product in &case.products {
         let lines = case.formula.components[product.component].stages.iter().flat_map(|stage| &stage.lines);
         for line in lines {
-            let Some(one) = super::case::ingredient(line) else { continue };
-            let most = MOST.iter().find(|(name, _)| one.name.starts_with(name)).map(|(_, most)| *most);
+            let Some(one) = line.ingredient() else { continue };
+            let most = MOST.iter().find(|(name, _)| one.is_a(name)).map(|(_, most)| *most);
             let share = Fraction::ratio(line.mass.value / product.overall.total_flour);
             let Some(most) = most.filter(|most| share > *most && line.mass.value > Mass::ZERO) else { continue };
             let message = format!(

@@ -26,7 +26,7 @@ const HOT: [&str; 8] = ["hot", "boil", "boiling", "fry", "frying", "caramel", "g
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
     let invites = |sentence: &Sentence| sentence.says(&INVITATIONS) && !sentence.denies();
-    let hot = case.steps().filter(|(_, step)| heats(step)).flat_map(|(_, step)| of_step(step));
+    let hot = case.formula.steps().filter(|(_, step)| heats(step)).flat_map(|(_, step)| of_step(step));
     let told = case.head.iter().filter(|sentence| sentence.says(&HOT)).cloned();
     for sentence in hot.chain(told).filter(invites) {
         found.push(RULE.at(sentence.place, "children are invited to something hot").hint(

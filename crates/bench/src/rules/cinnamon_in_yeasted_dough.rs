@@ -26,7 +26,7 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
             }
             for line in &stage.lines {
                 let share = Fraction::ratio(line.mass.value / product.overall.total_flour);
-                let is_cinnamon = super::case::ingredient(line).is_some_and(|one| one.name.starts_with("cinnamon"));
+                let is_cinnamon = line.ingredient().is_some_and(|one| one.is_a("cinnamon"));
                 if is_cinnamon && share > HARMLESS {
                     let message = format!(
                         "{} of cinnamon, {} of the flour, slows the yeast (common \

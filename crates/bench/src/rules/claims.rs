@@ -1,6 +1,5 @@
 //! Claims of freedom from something, and the ingredients that contradict them.
 
-use super::case::ingredients;
 use super::{Case, Rule};
 use formula::{Diagnostic, Ingredient};
 
@@ -16,7 +15,7 @@ pub fn hold_to(
     contradicts: impl Fn(&Ingredient) -> bool,
     found: &mut Vec<Diagnostic>,
 ) {
-    let mut lines = case.lines().flat_map(|(_, line)| ingredients(line).map(move |one| (line, one)));
+    let mut lines = case.formula.lines().flat_map(|(_, line)| line.ingredients().map(move |one| (line, one)));
     let Some((line, one)) = lines.find(|(_, one)| contradicts(one)) else { return };
     for sentence in &case.head {
         let Some(phrase) = phrases.iter().find(|phrase| sentence.says(&[phrase])) else { continue };
@@ -33,7 +32,7 @@ pub fn hold_to(
     }
 }
 
-/// Whether an ingredient carries one of these allergens.
-pub fn carries(one: &Ingredient, codes: &[&str]) -> bool {
-    one.allergens.iter().any(|code| codes.contains(&code.as_str()))
-}
+/// Cereals whose gluten harms; oats are not among them for everyone, and count only where they are named.
+pub const GLUTEN: &[&str] = &["wheat", "rye", "barley"];
+/// Nuts of the allergen list, peanuts apart.
+pub const NUTS: &[&str] = &["almond", "hazelnut", "walnut", "cashew", "pecan", "brazil-nut", "pistachio", "macadamia"];

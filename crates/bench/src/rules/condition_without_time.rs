@@ -9,7 +9,7 @@ pub const RULE: Rule =
     Rule { code: "condition-without-time", severity: Severity::Advice, page: include_str!("condition_without_time.md"), check };
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    for (_, step) in case.steps() {
+    for (_, step) in case.formula.steps() {
         let is_long = step.attention == Attention::Waiting || step.action.cooks();
         if is_long && step.until.is_some() && step.time.is_none() && step.side_time.is_none() {
             let message = format!(

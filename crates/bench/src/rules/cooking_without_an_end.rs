@@ -9,7 +9,7 @@ pub const RULE: Rule =
     Rule { code: "cooking-without-an-end", severity: Severity::Advice, page: include_str!("cooking_without_an_end.md"), check };
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    for (_, stage) in case.all_stages() {
+    for (_, stage) in case.formula.stages() {
         let last = stage.steps.iter().rfind(|step| matches!(step.action, Action::Bake | Action::Griddle | Action::Fry));
         let Some(step) = last.filter(|step| step.until.is_none() && !super::case::plain(&step.words).contains("until")) else {
             continue;

@@ -15,7 +15,7 @@ pub const RULE: Rule = Rule {
 };
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    for (_, stage) in case.all_stages() {
+    for (_, stage) in case.formula.stages() {
         let mut stated = Vec::new();
         for step in stage.steps.iter().filter(|step| matches!(step.action, Action::Bake | Action::Griddle | Action::Fry)) {
             let said = |word: &Word| matches!(word, Word::Measure(measure) if measure.temperature().is_some());

@@ -14,7 +14,7 @@ pub const RULE: Rule =
 const EGG: f64 = 71.0;
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    for (at, stage) in case.all_stages() {
+    for (at, stage) in case.formula.stages() {
         let custom = case.products.iter().find(|product| product.component == at.0).and_then(super::Product::custom);
         let (least, why) = match custom {
             Some(custom) => (custom.core, format!("{} is taken as done from", custom.title)),

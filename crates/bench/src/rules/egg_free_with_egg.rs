@@ -1,6 +1,6 @@
 //! A claim of being free from egg, beside egg.
 
-use super::claims::{carries, hold_to};
+use super::claims::hold_to;
 use super::{Case, Rule};
 use formula::{Diagnostic, Severity};
 
@@ -13,7 +13,7 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
         case,
         &RULE,
         &["egg-free", "egg free", "free from egg", "free from eggs", "no-egg", "no-eggs", "eggless", "no eggs"],
-        |one| carries(one, &["eggs"]),
+        |one| one.carries(&["eggs"]),
         found,
     );
 }

@@ -36,7 +36,7 @@ fn run(stage: &Stage, before: TimeSpan) -> (TimeSpan, Option<usize>) {
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
     let mut clocks: BTreeMap<(usize, usize), TimeSpan> = BTreeMap::new();
-    for (at, stage) in case.all_stages().filter(|(at, _)| case.stages.traits(*at).has(Traits::EGG.with(Traits::MILK))) {
+    for (at, stage) in case.formula.stages().filter(|(at, _)| case.stages.traits(*at).has(Traits::EGG.with(Traits::MILK))) {
         let before = stage.lines.iter().filter_map(|line| match &line.content {
             Content::Stage(c, s) => clocks.get(&(*c, *s)).copied(),
             _ => None,

@@ -13,7 +13,7 @@ pub const RULE: Rule =
 const LITTLE: Mass = Mass::grams(20.0);
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    for (_, line) in case.lines().filter(|(_, line)| line.is_flour && is_spooned(line)) {
+    for (_, line) in case.formula.lines().filter(|(_, line)| line.is_flour && is_spooned(line)) {
         if line.mass.value < LITTLE {
             continue;
         }

@@ -18,7 +18,7 @@ const NEAR: f64 = 1.5;
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
     let Some(fridge) = case.kitchen.fridge else { return };
-    for (_, step) in case.steps().filter(|(_, step)| matches!(step.action, Action::Retard | Action::Chill)) {
+    for (_, step) in case.formula.steps().filter(|(_, step)| matches!(step.action, Action::Retard | Action::Chill)) {
         let Some(asked) = step.temperature.filter(|range| range.to.as_celsius() + NEAR < fridge.as_celsius()) else { continue };
         let message = format!(
             "{} is asked for, but the \

@@ -1,6 +1,6 @@
 //! A claim of being free from gluten, beside wheat, rye or barley.
 
-use super::claims::{carries, hold_to};
+use super::claims::{GLUTEN, hold_to};
 use super::{Case, Rule};
 use formula::{Diagnostic, Severity};
 
@@ -17,7 +17,7 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
         case,
         &RULE,
         &["gluten-free", "gluten free", "free from gluten", "no-gluten", "no gluten", "glutenfree"],
-        |one| carries(one, &["wheat", "rye", "barley"]),
+        |one| one.carries(GLUTEN),
         found,
     );
 }

@@ -15,7 +15,7 @@ const COOLEST: Temperature = Temperature::celsius(110.0);
 const HOTTEST: Temperature = Temperature::celsius(250.0);
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    for (_, step) in case.steps().filter(|(_, step)| step.action == Action::Griddle) {
+    for (_, step) in case.formula.steps().filter(|(_, step)| step.action == Action::Griddle) {
         let Some(surface) = step.temperature.filter(|range| range.from < COOLEST || range.to > HOTTEST) else { continue };
         let message = format!(
             "a griddle at {}: griddle cakes are cooked at 110 to 250 °C (common \

@@ -11,7 +11,7 @@ pub const RULE: Rule =
 const INFANTS: [&str; 8] = ["babies", "infant", "infants", "weaning", "baby-led", "your baby", "for the baby", "for a baby"];
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    if !case.ingredients().any(|one| one.name.starts_with("honey")) {
+    if !case.ingredients().any(|one| one.holds("honey")) {
         return;
     }
     for sentence in all(case).into_iter().filter(|sentence| sentence.says(&INFANTS)) {

@@ -23,7 +23,7 @@ const WORDS: [&str; 11] = [
 ];
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    for (_, step) in case.steps().filter(|(_, step)| step.time.is_none() && step.attention == Attention::Active) {
+    for (_, step) in case.formula.steps().filter(|(_, step)| step.time.is_none() && step.attention == Attention::Active) {
         let text = super::case::plain(&step.words);
         let Some(words) = WORDS.into_iter().find(|words| text.contains(words)) else { continue };
         let message = format!("“{words}” stands in the sentence, but the step has no time");

@@ -1,6 +1,6 @@
 //! Something hotter than yeast survives goes in together with it.
 
-use super::case::{ingredient, is_yeast, named};
+use super::case::named;
 use super::stages::Traits;
 use super::{Case, Rule};
 use formula::read::Leaven;
@@ -20,9 +20,9 @@ pub const RULE: Rule = Rule {
 const HOTTEST: Temperature = Temperature::celsius(50.0);
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    for ((c, s), stage) in case.all_stages() {
+    for ((c, s), stage) in case.formula.stages() {
         let is_alive = |line: &Line| match &line.content {
-            Content::Ingredient(one) => is_yeast(one) || one.leaven == Some(Leaven::Culture),
+            Content::Ingredient(one) => one.yeast().is_some() || one.leaven == Some(Leaven::Culture),
             Content::Stage(c, s) => case.stages.traits((*c, *s)).has(Traits::LEAVEN),
             Content::Formula(_) => false,
         };
@@ -31,7 +31,7 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
                 continue;
             }
             for line in named(stage, s, &step.words) {
-                let Some(temperature) = line.temperature.filter(|range| range.to > HOTTEST && ingredient(line).is_some()) else {
+                let Some(temperature) = line.temperature.filter(|range| range.to > HOTTEST && line.ingredient().is_some()) else {
                     continue;
                 };
                 let message = format!(

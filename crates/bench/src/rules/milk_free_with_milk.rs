@@ -1,6 +1,6 @@
 //! A claim of being free from milk, beside milk.
 
-use super::claims::{carries, hold_to};
+use super::claims::hold_to;
 use super::{Case, Rule};
 use formula::{Diagnostic, Severity};
 
@@ -23,7 +23,7 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
             "no-dairy",
             "no dairy",
         ],
-        |one| carries(one, &["milk"]),
+        |one| one.carries(&["milk"]),
         found,
     );
 }

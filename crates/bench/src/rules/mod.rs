@@ -73,6 +73,7 @@ mod yield_missing;
 
 pub use case::{Case, Product};
 pub use customs::{Custom, custom};
+pub use stages::Traits;
 
 use formula::diagnostic::told_enough;
 use formula::read::{BookSettings, Kitchen};

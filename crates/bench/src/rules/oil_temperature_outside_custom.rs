@@ -19,7 +19,7 @@ const COOLEST: Temperature = Temperature::celsius(160.0);
 const HOTTEST: Temperature = Temperature::celsius(190.0);
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    for (_, step) in case.steps().filter(|(_, step)| step.action == Action::Fry) {
+    for (_, step) in case.formula.steps().filter(|(_, step)| step.action == Action::Fry) {
         let Some(oil) = step.temperature.filter(|range| range.from < COOLEST || range.to > HOTTEST) else { continue };
         let message = format!("fat at {}: dough is fried at 160 to 190 °C (common practice, no source)", print::celsius(oil));
         found.push(RULE.at(step.place.clone(), message).hint(

@@ -19,7 +19,7 @@ pub fn in_words(step: &Step) -> Option<&'static str> {
 }
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    for (_, step) in case.steps() {
+    for (_, step) in case.formula.steps() {
         let Some(words) = in_words(step) else { continue };
         let message = format!("“{words}” means something else in every kitchen");
         found.push(RULE.at(step.place.clone(), message).hint("write temperature = \"200 °C\" and {temperature} in the sentence"));

@@ -13,7 +13,7 @@ pub const RULE: Rule =
 const HOTTEST: Temperature = Temperature::celsius(300.0);
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    for (_, step) in case.steps().filter(|(_, step)| step.action == Action::Bake) {
+    for (_, step) in case.formula.steps().filter(|(_, step)| step.action == Action::Bake) {
         let Some(oven) = step.temperature.filter(|range| range.to > HOTTEST) else { continue };
         let message = format!("an oven at {}: most end at 250 to 300 °C", print::celsius(oven));
         found.push(RULE.at(step.place.clone(), message).hint(

@@ -1,7 +1,7 @@
 //! Salt reckoned on the flour of the final mix alone, while a preferment brings more flour.
 
 use super::{Case, Rule};
-use formula::read::{Amount, StageKind};
+use formula::read::{Amount, Group, StageKind};
 use formula::{Diagnostic, Severity};
 use quantity::{Fraction, print};
 
@@ -31,7 +31,7 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
         }
         let stages = case.formula.components[product.component].stages.iter().filter(|stage| stage.kind == StageKind::FinalMix);
         for (stage, line) in stages.flat_map(|stage| stage.lines.iter().map(move |line| (stage, line))) {
-            let is_salt = super::case::ingredient(line).is_some_and(|one| one.group == "salt");
+            let is_salt = line.ingredient().is_some_and(|one| one.group == Group::Salt);
             let Some(written) = share(&line.written).filter(|_| is_salt) else { continue };
             let is_of_stage = (line.mass.value - stage.flour * written).abs() <= line.mass.value * 0.01;
             if is_of_stage && written >= USUAL.0 && written <= USUAL.1 && figures.salt.as_ratio() < written.as_ratio() * 0.86 {

@@ -9,12 +9,12 @@ pub const RULE: Rule =
     Rule { code: "raw-egg-never-cooked", severity: Severity::Warning, page: include_str!("raw_egg_never_cooked.md"), check };
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    if case.steps().next().is_none() {
+    if case.formula.steps().next().is_none() {
         return;
     }
-    for (at, stage) in case.all_stages() {
+    for (at, stage) in case.formula.stages() {
         for (l, line) in stage.lines.iter().enumerate() {
-            let is_egg = super::case::ingredient(line).is_some_and(|one| Traits::of(one).has(Traits::EGG));
+            let is_egg = line.ingredient().is_some_and(|one| Traits::of(one).has(Traits::EGG));
             if is_egg && !case.stages.is_heated(case.formula, at, l) {
                 let message = format!("{} of “{}” is not heated in any step", line.title, stage.title);
                 found.push(RULE.at(line.place.clone(), message).hint(

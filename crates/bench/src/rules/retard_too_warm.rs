@@ -13,7 +13,7 @@ pub const RULE: Rule =
 const WARMEST: Temperature = Temperature::celsius(8.0);
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    for (_, step) in case.steps().filter(|(_, step)| step.action == Action::Retard) {
+    for (_, step) in case.formula.steps().filter(|(_, step)| step.action == Action::Retard) {
         let Some(temperature) = step.temperature.filter(|range| range.to > WARMEST) else { continue };
         let message = format!(
             "retarding at {}: above {} the dough goes on rising and chilled \

@@ -13,7 +13,7 @@ pub const RULE: Rule = Rule {
 };
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    for (_, step) in case.steps().filter(|(_, step)| step.action == Action::Retard && step.temperature.is_none()) {
+    for (_, step) in case.formula.steps().filter(|(_, step)| step.action == Action::Retard && step.temperature.is_none()) {
         found.push(RULE.at(step.place.clone(), "how cold the dough is retarded is not said").hint(
             "write temperature = \"4 °C\", or what \
              your fridge holds: 4 and 8 °C are hours apart",

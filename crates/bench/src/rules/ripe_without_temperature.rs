@@ -13,7 +13,7 @@ pub const RULE: Rule = Rule {
 };
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    for (_, step) in case.steps() {
+    for (_, step) in case.formula.steps() {
         if step.until == Some(Condition::Ripe) && step.temperature.is_none() {
             found.push(
                 RULE.at(

@@ -9,7 +9,7 @@ pub const RULE: Rule =
     Rule { code: "rise-after-the-oven", severity: Severity::Warning, page: include_str!("rise_after_the_oven.md"), check };
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    for (_, stage) in case.all_stages() {
+    for (_, stage) in case.formula.stages() {
         let is_cooked = |action| matches!(action, Action::Bake | Action::Griddle | Action::Fry);
         let Some(first) = stage.steps.iter().position(|step| is_cooked(step.action)) else { continue };
         for step in stage.steps.iter().skip(first).filter(|step| matches!(step.action, Action::Bulk | Action::Proof)) {

@@ -19,10 +19,12 @@ const FRIDGE: f64 = 8.0;
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
     let Some(room) = case.kitchen.room else { return };
     let provides = |one: &String| PROVIDERS.iter().any(|word| one.to_lowercase().contains(word));
-    if case.steps().flat_map(|(_, step)| &step.equipment).any(provides) {
+    if case.formula.steps().flat_map(|(_, step)| &step.equipment).any(provides) {
         return;
     }
-    for (_, step) in case.steps().filter(|(_, step)| matches!(step.action, Action::Bulk | Action::Proof | Action::Ferment)) {
+    for (_, step) in
+        case.formula.steps().filter(|(_, step)| matches!(step.action, Action::Bulk | Action::Proof | Action::Ferment))
+    {
         let is_far = |range: &quantity::Between<quantity::Temperature>| {
             let (from, to) = (range.from.as_celsius(), range.to.as_celsius());
             from > room.as_celsius() + NEAR || (to < room.as_celsius() - NEAR && to > FRIDGE)

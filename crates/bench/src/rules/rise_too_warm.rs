@@ -13,7 +13,7 @@ pub const RULE: Rule = Rule { code: "rise-too-warm", severity: Severity::Warning
 const WARMEST: Temperature = Temperature::celsius(38.0);
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    for (_, stage) in case.all_stages().filter(|(at, _)| case.stages.traits(*at).has(Traits::YEAST)) {
+    for (_, stage) in case.formula.stages().filter(|(at, _)| case.stages.traits(*at).has(Traits::YEAST)) {
         for step in stage.steps.iter().filter(|step| matches!(step.action, Action::Bulk | Action::Proof | Action::Ferment)) {
             let Some(temperature) = step.temperature.filter(|range| range.to > WARMEST) else { continue };
             let message = format!(

@@ -10,7 +10,7 @@ pub const RULE: Rule =
     Rule { code: "rise-without-leaven", severity: Severity::Warning, page: include_str!("rise_without_leaven.md"), check };
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    for (at, stage) in case.all_stages() {
+    for (at, stage) in case.formula.stages() {
         let traits = case.stages.traits(at);
         // A culture may be begun from flour and water alone.
         if stage.kind == StageKind::Levain || traits.has(Traits::LEAVEN) || !traits.has(Traits::FLOUR) {

@@ -13,7 +13,9 @@ pub const RULE: Rule = Rule {
 };
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    for (_, step) in case.steps().filter(|(_, step)| matches!(step.action, Action::Bulk | Action::Proof | Action::Ferment)) {
+    for (_, step) in
+        case.formula.steps().filter(|(_, step)| matches!(step.action, Action::Bulk | Action::Proof | Action::Ferment))
+    {
         if step.temperature.is_none() && step.until != Some(Condition::Ripe) {
             found.push(
                 RULE.at(

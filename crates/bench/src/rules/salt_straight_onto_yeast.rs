@@ -1,8 +1,8 @@
 //! Salt or sugar put dry onto plain yeast, with nothing between them.
 
-use super::case::{ingredient, is_yeast};
 use super::{Case, Rule};
 use formula::Line;
+use formula::read::Group;
 use formula::resolve::formula::Word;
 use formula::{Diagnostic, Severity};
 
@@ -19,13 +19,13 @@ const TOUCHING: [&str; 5] = ["with", "over", "onto", "on top of", "on"];
 
 /// Which of the two is yeast and which is salt or sugar.
 fn pair<'l>(one: &'l Line, other: &'l Line) -> Option<(&'l Line, &'l Line)> {
-    let yeast = |line: &Line| ingredient(line).is_some_and(is_yeast);
-    let harsh = |line: &Line| ingredient(line).is_some_and(|one| one.group == "salt" || one.group == "sugar");
+    let yeast = |line: &Line| line.ingredient().is_some_and(|one| one.yeast().is_some());
+    let harsh = |line: &Line| line.ingredient().is_some_and(|one| matches!(one.group, Group::Salt | Group::Sugar));
     if yeast(one) && harsh(other) { Some((one, other)) } else { (harsh(one) && yeast(other)).then_some((other, one)) }
 }
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    for ((_, s), stage) in case.all_stages() {
+    for ((_, s), stage) in case.formula.stages() {
         for step in &stage.steps {
             let line = |word: &Word| match word {
                 Word::Line { stage: at, line, .. } if *at == s => stage.lines.get(*line),

@@ -2,6 +2,7 @@
 
 use super::stages::{is_spooned, written};
 use super::{Case, Rule};
+use formula::read::Group;
 use formula::{Diagnostic, Severity};
 
 /// Yeast, salt or baking powder measured by the spoon.
@@ -9,9 +10,9 @@ pub const RULE: Rule =
     Rule { code: "spooned-leaven-or-salt", severity: Severity::Advice, page: include_str!("spooned_leaven_or_salt.md"), check };
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    for (_, line) in case.lines().filter(|(_, line)| is_spooned(line)) {
-        let Some(one) = super::case::ingredient(line) else { continue };
-        if one.leaven.is_none() && one.group != "salt" {
+    for (_, line) in case.formula.lines().filter(|(_, line)| is_spooned(line)) {
+        let Some(one) = line.ingredient() else { continue };
+        if one.leaven.is_none() && one.group != Group::Salt {
             continue;
         }
         let weight = written(line.mass.value);

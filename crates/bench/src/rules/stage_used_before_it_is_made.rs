@@ -13,7 +13,7 @@ pub const RULE: Rule = Rule {
 };
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    for ((c, s), stage) in case.all_stages() {
+    for ((c, s), stage) in case.formula.stages() {
         for line in &stage.lines {
             let Content::Stage(uc, us) = line.content else { continue };
             if uc != c || us <= s {

@@ -1,14 +1,12 @@
 //! What is in each stage's product, stages before it counted in, and whether it meets heat afterwards.
 
-use super::case::{ingredients, is_yeast, plain};
-use formula::read::{Action, Condition, Leaven};
-use formula::resolve::formula::Word;
+use super::case::plain;
+use formula::ingredient::Figure;
+use formula::read::{Action, Condition, Group, Leaven};
+use formula::resolve::formula::{StageAt, Word};
 use formula::{Content, Formula, Ingredient, Line, Stage, Step};
-use quantity::{Between, Mass, SpoonSystem, Temperature, print};
+use quantity::{Between, Fraction, Mass, SpoonSystem, Temperature, print};
 use std::collections::{BTreeMap, BTreeSet};
-
-/// A stage: which component, which of its stages.
-pub type StageAt = (usize, usize);
 
 /// What a product holds that rules ask about.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -41,32 +39,27 @@ impl Traits {
     /// What an ingredient brings.
     #[must_use]
     pub fn of(one: &Ingredient) -> Self {
-        let mut traits = Self::default();
-        // Rolled oats are steamed when they are rolled.
-        if (one.group == "flour" && one.name != "oats-rolled") || one.flour_share() > quantity::Fraction::ZERO {
-            traits = traits.with(Self::FLOUR);
-        }
-        if one.group == "egg" && !one.name.contains("pasteurised") && !one.name.contains("dried") {
-            traits = traits.with(Self::EGG);
-        }
-        if one.group == "dairy" && !is_dry_dairy(one) {
-            traits = traits.with(Self::MILK);
-        }
-        if is_yeast(one) {
-            traits = traits.with(Self::YEAST).with(Self::LEAVEN);
-        }
-        if one.leaven == Some(Leaven::Culture) {
-            traits = traits.with(Self::LEAVEN);
-        }
-        traits
+        let own = [
+            ((one.group == Group::Flour || one.counts_as_flour) && !one.heat_treated, Self::FLOUR),
+            (is_egg(one) && !one.heat_treated, Self::EGG),
+            (one.group == Group::Dairy && !is_dry_dairy(one), Self::MILK),
+            (one.yeast().is_some(), Self::YEAST.with(Self::LEAVEN)),
+            (one.leaven == Some(Leaven::Culture), Self::LEAVEN),
+        ];
+        let own = own.into_iter().filter(|(has, _)| *has).map(|(_, trait_)| trait_);
+        own.chain(one.parts.iter().map(|(part, _)| Self::of(part))).fold(Self::default(), Self::with)
     }
 }
 
-/// Butter, powders, sugared and hard cheese keep out of the fridge for a day without harm.
+/// An author's own that names egg as an allergen, and no group, is taken for egg: a caution too many does no harm.
+fn is_egg(one: &Ingredient) -> bool {
+    one.group == Group::Egg || (one.own && one.group == Group::Other && one.carries(&["eggs"]))
+}
+
+/// Butter, powders, sugared and hard cheese, all under two fifths water, keep out of the fridge for a day
+/// without harm: common practice, no source.
 fn is_dry_dairy(one: &Ingredient) -> bool {
-    ["butter", "ghee", "powder", "condensed", "cheddar", "parmesan"]
-        .iter()
-        .any(|word| one.name.contains(word) && one.name != "buttermilk")
+    one.composition.share(Figure::Water).is_some_and(|water| water < Fraction::percent(40.0))
 }
 
 /// Traits and heat of all stages.
@@ -81,14 +74,13 @@ impl Stages {
     #[must_use]
     pub fn of(formula: &Formula) -> Self {
         let mut all = Self::default();
-        for (c, component) in formula.components.iter().enumerate() {
-            for (s, stage) in component.stages.iter().enumerate() {
-                let own = stage.lines.iter().flat_map(ingredients).map(Traits::of).fold(Traits::default(), Traits::with);
-                all.traits.insert((c, s), own);
-                for (l, line) in stage.lines.iter().enumerate() {
-                    if let Content::Stage(uc, us) = line.content {
-                        all.users.entry((uc, us)).or_default().push(((c, s), l));
-                    }
+        for (at, stage) in formula.stages() {
+            let ingredients = stage.lines.iter().flat_map(Line::ingredients);
+            let own = ingredients.map(|one| Traits::of(one)).fold(Traits::default(), Traits::with);
+            all.traits.insert(at, own);
+            for (l, line) in stage.lines.iter().enumerate() {
+                if let Content::Stage(c, s) = line.content {
+                    all.users.entry((c, s)).or_default().push((at, l));
                 }
             }
         }
@@ -125,7 +117,7 @@ impl Stages {
         let mut seen: BTreeSet<StageAt> = open.iter().copied().collect();
         let mut actions = BTreeSet::new();
         while let Some(at) = open.pop() {
-            let steps = if self.traits(at).has(Traits::LEAVEN) { &formula.components[at.0].stages[at.1].steps[..] } else { &[] };
+            let steps = if self.traits(at).has(Traits::LEAVEN) { &formula.stage(at).steps[..] } else { &[] };
             actions.extend(steps.iter().map(|step| step.action));
             open.extend(self.users(at).map(|(user, _)| user).filter(|user| seen.insert(*user)));
         }
@@ -138,7 +130,7 @@ impl Stages {
         let mut open = vec![(at, line)];
         let mut seen = BTreeSet::new();
         while let Some((at, line)) = open.pop() {
-            let stage = &formula.components[at.0].stages[at.1];
+            let stage = formula.stage(at);
             let first = first_use(stage, at.1, line);
             if stage.steps[first..].iter().any(heats) {
                 return true;

@@ -1,6 +1,5 @@
 //! An ingredient that usually carries sulphites, and no word of them.
 
-use super::case::ingredients;
 use super::{Case, Rule};
 use formula::{Diagnostic, Severity};
 
@@ -12,8 +11,7 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
     if case.head.iter().any(|sentence| ["sulphit", "sulfit"].iter().any(|word| sentence.words.contains(word))) {
         return;
     }
-    let carries = |one: &formula::Ingredient| one.allergens.iter().any(|code| code == "sulphites");
-    if let Some((_, line)) = case.lines().find(|(_, line)| ingredients(line).any(carries)) {
+    if let Some((_, line)) = case.formula.lines().find(|(_, line)| line.ingredients().any(|one| one.carries(&["sulphites"]))) {
         let message = format!("{} usually carries sulphites, and no note names them", line.title);
         found.push(RULE.at(line.place.clone(), message).hint(
             "look at the bottle or bag and say so in notes; from 10 \

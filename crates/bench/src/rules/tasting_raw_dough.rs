@@ -13,7 +13,7 @@ const TASTE: [&str; 7] = ["taste the", "taste a", "taste some", "taste it", "lic
 const RAW: [&str; 4] = ["dough", "batter", "sponge", "levain"];
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    if !case.all_stages().any(|(at, _)| case.stages.traits(at).has(Traits::FLOUR.with(Traits::EGG))) {
+    if !case.formula.stages().any(|(at, _)| case.stages.traits(at).has(Traits::FLOUR.with(Traits::EGG))) {
         return;
     }
     for sentence in all(case).into_iter().filter(|sentence| !sentence.denies()) {

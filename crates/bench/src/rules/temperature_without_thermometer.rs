@@ -13,7 +13,7 @@ pub const RULE: Rule = Rule {
 };
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    let mut equipment = case.steps().flat_map(|(_, step)| &step.equipment).peekable();
+    let mut equipment = case.formula.steps().flat_map(|(_, step)| &step.equipment).peekable();
     let has_list = equipment.peek().is_some();
     let reads = |one: &String| ["thermometer", "probe"].iter().any(|word| one.to_lowercase().contains(word));
     if !has_list || equipment.any(reads) {
@@ -22,7 +22,7 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
     let needs = |step: &formula::Step| {
         matches!(step.until, Some(Condition::Core(_))) || (step.action == Action::Fry && step.temperature.is_some())
     };
-    if let Some((_, step)) = case.steps().find(|(_, step)| needs(step)) {
+    if let Some((_, step)) = case.formula.steps().find(|(_, step)| needs(step)) {
         found.push(
             RULE.at(
                 step.place.clone(),

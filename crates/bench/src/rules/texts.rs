@@ -60,7 +60,7 @@ pub fn head(formula: &Formula) -> Vec<Sentence> {
 /// All texts, those of steps included.
 #[must_use]
 pub fn all(case: &Case) -> Vec<Sentence> {
-    case.head.iter().cloned().chain(case.steps().flat_map(|(_, step)| of_step(step))).collect()
+    case.head.iter().cloned().chain(case.formula.steps().flat_map(|(_, step)| of_step(step))).collect()
 }
 
 /// Parts a text into sentences.

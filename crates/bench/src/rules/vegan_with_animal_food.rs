@@ -1,6 +1,6 @@
 //! A claim of being vegan, beside milk, egg, honey or gelatine.
 
-use super::claims::{carries, hold_to};
+use super::claims::hold_to;
 use super::{Case, Rule};
 use formula::{Diagnostic, Severity};
 
@@ -13,9 +13,7 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
         case,
         &RULE,
         &["vegan", "plant-based"],
-        |one| {
-            carries(one, &["milk", "eggs", "fish"]) || ["honey", "gelatine", "lard"].iter().any(|name| one.name.starts_with(name))
-        },
+        |one| one.carries(&["milk", "eggs", "fish"]) || ["honey", "gelatine", "lard"].iter().any(|name| one.holds(name)),
         found,
     );
 }

@@ -1,8 +1,7 @@
 //! The dose of yeast with which a stage is ripe, or has risen, after a given time.
 
 use crate::forecast::{Forecast, Rise, forecast, rises};
-use formula::read::{Kitchen, Leaven};
-use formula::resolve::formula::Content;
+use formula::read::Kitchen;
 use formula::{Formula, Line};
 use quantity::{Fraction, Mass, TimeSpan};
 use std::fmt;
@@ -104,20 +103,13 @@ pub fn yeast_for(formula: &Formula, stage: &str, when: When, kitchen: &Kitchen) 
 
 /// The stage of that name that has yeast and flour of its own.
 fn find(formula: &Formula, name: &str) -> Option<(usize, usize)> {
-    let stages = formula
-        .components
-        .iter()
-        .enumerate()
-        .flat_map(|(c, component)| component.stages.iter().enumerate().map(move |(s, stage)| ((c, s), stage)));
     let mut fitting =
-        stages.filter(|(_, stage)| stage.name == name && stage.flour > Mass::ZERO && stage.lines.iter().any(is_yeast));
+        formula.stages().filter(|(_, stage)| stage.name == name && stage.flour > Mass::ZERO && stage.lines.iter().any(is_yeast));
     fitting.next().map(|(at, _)| at)
 }
 
 fn is_yeast(line: &Line) -> bool {
-    let raises =
-        |leaven: Option<Leaven>| matches!(leaven, Some(Leaven::FreshYeast | Leaven::ActiveDryYeast | Leaven::InstantYeast));
-    matches!(&line.content, Content::Ingredient(one) if raises(one.leaven)) && line.mass.value > Mass::ZERO
+    line.ingredient().is_some_and(|one| one.yeast().is_some()) && line.mass.value > Mass::ZERO
 }
 
 /// The yeast of a stage as a share of its flour.

@@ -7,7 +7,7 @@ pub use remedy::{Remedy, Solution, smallest_batch, solution};
 pub use spoonful::{Spoonful, spoonful};
 
 use formula::arithmetic::{RowKind, overall};
-use formula::read::{Amount, Kitchen, Leaven, Scale};
+use formula::read::{Amount, Group, Kitchen, Scale};
 use formula::{Content, Formula, Ingredient, Line, Stage};
 use quantity::{Fraction, Kind, Mass, SpoonSystem};
 use science::measure::scale::{TOO_SMALL_FOR_THE_SCALE, reading};
@@ -48,14 +48,12 @@ pub struct Shift {
 #[must_use]
 pub fn weigh(formula: &Formula, kitchen: &Kitchen, spoons: SpoonSystem) -> Vec<Weighable> {
     let mut all = Vec::new();
-    for (c, component) in formula.components.iter().enumerate() {
-        for (s, stage) in component.stages.iter().enumerate() {
-            for (l, line) in stage.lines.iter().enumerate() {
-                if let Some(scale) = scale_for(kitchen, line.mass.value) {
-                    let mut one = weigh_line((c, s, l), line, scale, spoons);
-                    keep_what_can_be_done(&mut one, water_in(stage));
-                    all.push(one);
-                }
+    for ((c, s), stage) in formula.stages() {
+        for (l, line) in stage.lines.iter().enumerate() {
+            if let Some(scale) = scale_for(kitchen, line.mass.value) {
+                let mut one = weigh_line((c, s, l), line, scale, spoons);
+                keep_what_can_be_done(&mut one, water_in(stage));
+                all.push(one);
             }
         }
     }
@@ -124,7 +122,7 @@ fn is_weighed(line: &Line) -> bool {
 
 /// What dissolves in water or stays evenly stirred up while a part is taken.
 fn can_be_stirred_up(ingredient: &Ingredient) -> bool {
-    ingredient.leaven.is_some_and(|leaven| leaven != Leaven::Chemical) || matches!(ingredient.group.as_str(), "salt" | "sugar")
+    ingredient.is_alive() || matches!(ingredient.group, Group::Salt | Group::Sugar)
 }
 
 /// What the rounding does to each share of a component's overall formula, where it can be seen.

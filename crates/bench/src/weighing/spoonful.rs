@@ -1,6 +1,7 @@
 //! A small amount by the spoon: the nearest measure, and how far two people's spoons differ.
 
 use formula::Ingredient;
+use formula::read::Group;
 use quantity::{Fraction, Mass, SpoonSystem, print};
 
 /// How far spooned powders differ from one person to the next: common practice, no source.
@@ -24,6 +25,6 @@ pub struct Spoonful {
 pub fn spoonful(ingredient: &Ingredient, amount: Mass, system: SpoonSystem) -> Option<Spoonful> {
     let (density, _) = ingredient.density.as_ref()?;
     let (measure, off) = print::spoons(amount / *density, system)?;
-    let pours = matches!(ingredient.group.as_str(), "liquid" | "spirit" | "syrup" | "dairy" | "fat" | "egg");
+    let pours = matches!(ingredient.group, Group::Liquid | Group::Spirit | Group::Syrup | Group::Dairy | Group::Fat | Group::Egg);
     Some(Spoonful { measure, off, spread: if pours { LIQUID_SPREAD } else { POWDER_SPREAD } })
 }

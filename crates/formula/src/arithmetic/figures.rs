@@ -2,7 +2,7 @@
 
 use super::overall::{Overall, RowKind};
 use crate::ingredient::{Figure, Ingredient};
-use crate::read::Leaven;
+use crate::read::Group;
 use quantity::{Between, Fraction, Mass};
 use science::measure::yeast::{Form, equivalent};
 
@@ -65,10 +65,10 @@ pub fn figures(overall: &Overall) -> Option<Figures> {
     Some(Figures {
         nominal_hydration: sum_of(&Ingredient::is_water),
         true_hydration: total(Figure::Water),
-        salt: sum_of(&|one| one.group == "salt"),
+        salt: sum_of(&|one| one.group == Group::Salt),
         sugars: total(Figure::Sugars),
         fat: total(Figure::Fat),
-        egg: sum_of(&|one| one.group == "egg"),
+        egg: sum_of(&|one| one.group == Group::Egg),
         milk_solids: milk_solids(overall, flour),
         leaven: leaven(overall, flour),
         flour_protein: flour_protein(overall, flour),
@@ -106,7 +106,7 @@ fn part(ingredient: &Ingredient, figure: Figure, mass: Mass, missing: &mut Vec<M
 
 fn milk_solids(overall: &Overall, flour: Mass) -> Known {
     let mut missing = ready_made(overall, Figure::Water);
-    let dairy = others(overall).filter(|(one, _)| one.group == "dairy");
+    let dairy = others(overall).filter(|(one, _)| one.group == Group::Dairy);
     let solids: Mass = dairy
         .map(|(one, mass)| mass - part(one, Figure::Water, mass, &mut missing) - part(one, Figure::Fat, mass, &mut missing))
         .sum();
@@ -116,12 +116,7 @@ fn milk_solids(overall: &Overall, flour: Mass) -> Known {
 fn leaven(overall: &Overall, flour: Mass) -> Option<(Fraction, Between<Fraction>)> {
     let (mut usual, mut low, mut high) = (Mass::ZERO, Mass::ZERO, Mass::ZERO);
     for (ingredient, mass) in others(overall) {
-        let form = match ingredient.leaven {
-            Some(Leaven::FreshYeast) => Form::Fresh,
-            Some(Leaven::ActiveDryYeast) => Form::ActiveDry,
-            Some(Leaven::InstantYeast) => Form::Instant,
-            _ => continue,
-        };
+        let Some(form) = ingredient.yeast() else { continue };
         let as_instant = equivalent(mass, form, Form::Instant);
         usual += as_instant.usual;
         low += as_instant.spread.from;

@@ -4,7 +4,7 @@ use super::figures::Missing;
 use super::weighed::weighed;
 use crate::ingredient::{Figure, Ingredient};
 use crate::resolve::formula::{Content, Formula};
-use quantity::{Fraction, Mass};
+use quantity::Mass;
 use std::collections::BTreeSet;
 
 /// The composition of a component's product before baking, as what was weighed into it tells.
@@ -52,7 +52,7 @@ impl Mixture {
     fn add(&mut self, ingredient: &Ingredient, mass: Mass) {
         self.ingoing += mass;
         self.allergens.extend(ingredient.allergens.iter().cloned());
-        self.alcohol |= ingredient.composition.share(Figure::Alcohol).is_some_and(|share| share > Fraction::percent(0.5));
+        self.alcohol |= ingredient.is_alcoholic();
         for (figure, total, missing) in &mut self.totals {
             match ingredient.composition.get(*figure) {
                 Some(value) => *total += value * mass.as_grams() / 100.0,

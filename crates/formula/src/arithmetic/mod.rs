@@ -15,7 +15,7 @@ pub use figures::{Figures, Missing, figures};
 pub use flours::{FlourFault, blended_protein, two_flours};
 pub use losses::{chain, needed};
 pub use mixture::{Mixture, mixture};
-pub use overall::{Overall, Row, RowKind, overall};
+pub use overall::{Overall, Row, RowKind, overall, overall_of};
 pub use scale::{ScaleFault, Scaled, Target, factor, scaled, scaled_to};
 pub use weighed::{Weighed, blend, weighed};
 pub use whole_eggs::{EggChoice, whole_eggs};

@@ -2,8 +2,8 @@
 
 use super::weighed::weighed;
 use crate::ingredient::Ingredient;
-use crate::read::{Leaven, StageKind};
-use crate::resolve::formula::{Content, Formula};
+use crate::read::{Group, Leaven, StageKind};
+use crate::resolve::formula::{Content, Formula, Stage};
 use quantity::{Fraction, Mass};
 use std::sync::Arc;
 
@@ -71,8 +71,8 @@ impl RowKind {
         match self {
             Self::Flour(_) => 0,
             Self::Ingredient(ingredient) if ingredient.is_water() => 1,
-            Self::Ingredient(ingredient) if ingredient.group == "salt" => 2,
-            Self::Ingredient(ingredient) if ingredient.leaven.is_some_and(|leaven| leaven != Leaven::Chemical) => 3,
+            Self::Ingredient(ingredient) if ingredient.group == Group::Salt => 2,
+            Self::Ingredient(ingredient) if ingredient.is_alive() => 3,
             Self::Ingredient(_) => 4,
             Self::ReadyMade(_) => 5,
         }
@@ -90,6 +90,12 @@ impl RowKind {
 /// Works out the overall formula of a component. Cultures are counted as their flour and water.
 #[must_use]
 pub fn overall(formula: &Formula, component: usize) -> Overall {
+    overall_of(formula, component, |_| true)
+}
+
+/// The overall formula of those of a component's stages that count.
+#[must_use]
+pub fn overall_of(formula: &Formula, component: usize, counts: impl Fn(&Stage) -> bool) -> Overall {
     let stages = formula.components[component].stages.len();
     let mut rows: Vec<Row> = Vec::new();
     let mut add = |kind: RowKind, stage: usize, mass: Mass, in_mix: Fraction| {
@@ -102,7 +108,7 @@ pub fn overall(formula: &Formula, component: usize) -> Overall {
         rows[at].in_mix += mass * in_mix;
     };
     let mut fermented = Mass::ZERO;
-    for part in weighed(formula, component).iter().filter(|part| part.stage.0 == component) {
+    for part in weighed(formula, component).iter().filter(|part| part.stage.0 == component && counts(formula.stage(part.stage))) {
         let stage = part.stage.1;
         let kind = formula.components[component].stages[stage].kind;
         let is_preferment = kind.is_preferment();

@@ -1,12 +1,10 @@
 //! What is weighed in for a component's product, through all stages it is made by way of.
 
 use crate::ingredient::Ingredient;
-use crate::resolve::formula::{Blend, Content, Formula, Line};
+use crate::resolve::formula::{Blend, Content, Formula, Line, StageAt};
 use quantity::Mass;
 use std::collections::{BTreeMap, VecDeque};
 use std::sync::Arc;
-
-type StageAt = (usize, usize);
 
 /// A line as far as it goes into a product: with the share of its stage that is used.
 #[derive(Clone, Debug)]
@@ -25,7 +23,7 @@ pub struct Weighed<'f> {
 pub fn weighed(formula: &Formula, component: usize) -> Vec<Weighed<'_>> {
     let mut all = Vec::new();
     for (at, share) in shares(formula, component) {
-        for line in &formula.components[at.0].stages[at.1].lines {
+        for line in &formula.stage(at).lines {
             all.push(Weighed { line, stage: at, mass: line.mass.value * share });
         }
     }
@@ -41,12 +39,9 @@ fn shares(formula: &Formula, component: usize) -> Vec<(StageAt, f64)> {
     let mut ready = VecDeque::from([(component, last)]);
     while let Some(at) = ready.pop_front() {
         let own = share.get(&at).copied().unwrap_or(0.0);
-        for line in &formula.components[at.0].stages[at.1].lines {
+        for line in &formula.stage(at).lines {
             let Content::Stage(c, s) = line.content else { continue };
-            // What is kept back for next time took its share of everything that was weighed in.
-            let stage = &formula.components[c].stages[s];
-            let made = stage.made() + stage.kept_back;
-            let part = if made > Mass::ZERO { line.mass.value / made } else { 0.0 };
+            let part = formula.stage((c, s)).share(line.mass.value);
             *share.entry((c, s)).or_insert(0.0) += own * part;
             if let Some(count) = open.get_mut(&(c, s)) {
                 *count -= 1;
@@ -66,12 +61,11 @@ fn users(formula: &Formula, product: StageAt) -> BTreeMap<StageAt, usize> {
     let mut next = 0;
     while let Some(at) = seen.get(next).copied() {
         next += 1;
-        for line in &formula.components[at.0].stages[at.1].lines {
-            let Content::Stage(c, s) = line.content else { continue };
-            let count = users.entry((c, s)).or_insert(0);
+        for used in formula.stage(at).uses() {
+            let count = users.entry(used).or_insert(0);
             *count += 1;
             if *count == 1 {
-                seen.push((c, s));
+                seen.push(used);
             }
         }
     }

@@ -1,39 +1,39 @@
 //! The built-in table: published figures in our own layout, with their datasets and licences.
 
-use crate::read::{IngredientDraft, read_ingredients};
+use crate::read::{Group, IngredientDraft, read_ingredients};
 use crate::source::Source;
 use std::sync::LazyLock;
 use toml::de::{DeTable, DeValue};
 
 macro_rules! groups {
-    ($($group:literal),+ $(,)?) => {
-        const GROUPS: &[(&str, &str)] = &[$(($group, include_str!(concat!("../../data/ingredients/", $group, ".toml")))),+];
+    ($($group:ident = $file:literal),+ $(,)?) => {
+        const GROUPS: &[(Group, &str)] = &[$((Group::$group, include_str!(concat!("../../data/ingredients/", $file, ".toml")))),+];
     };
 }
 
 groups!(
-    "flour",
-    "starch",
-    "sugar",
-    "syrup",
-    "dairy",
-    "egg",
-    "fat",
-    "fruit",
-    "nut",
-    "chocolate",
-    "spice",
-    "leaven",
-    "liquid",
-    "spirit",
-    "salt",
-    "other"
+    Flour = "flour",
+    Starch = "starch",
+    Sugar = "sugar",
+    Syrup = "syrup",
+    Dairy = "dairy",
+    Egg = "egg",
+    Fat = "fat",
+    Fruit = "fruit",
+    Nut = "nut",
+    Chocolate = "chocolate",
+    Spice = "spice",
+    Leaven = "leaven",
+    Liquid = "liquid",
+    Spirit = "spirit",
+    Salt = "salt",
+    Other = "other",
 );
 
 /// The rows of the built-in table by group, as read.
-pub fn builtin_drafts() -> impl Iterator<Item = (&'static str, Vec<IngredientDraft>)> {
+pub fn builtin_drafts() -> impl Iterator<Item = (Group, Vec<IngredientDraft>)> {
     GROUPS.iter().map(|(group, text)| {
-        let source = Source { file: format!("data/ingredients/{group}.toml").into(), text: (*text).to_owned() };
+        let source = Source { file: format!("data/ingredients/{}.toml", group.word()).into(), text: (*text).to_owned() };
         let read = read_ingredients(&source);
         debug_assert!(read.diagnostics.is_empty(), "{:?}", read.diagnostics);
         (*group, read.value)

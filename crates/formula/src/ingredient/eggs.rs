@@ -1,14 +1,14 @@
 //! What an egg of a size class brings into the bowl.
 
 use super::Ingredient;
-use crate::read::EggSize;
+use crate::read::{EggSize, Group};
 use quantity::Mass;
 use science::measure::egg::{Grading, class, parts};
 
 /// The mass of one egg, yolk or white of that class without its shell; none for what is no egg.
 #[must_use]
 pub fn one(ingredient: &Ingredient, size: EggSize) -> Option<Mass> {
-    if ingredient.group != "egg" {
+    if ingredient.group != Group::Egg {
         return None;
     }
     let (grading, name) = match size {

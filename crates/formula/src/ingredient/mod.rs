@@ -13,8 +13,9 @@ pub use figure::Figure;
 pub use names::{nearest, plain_name};
 pub use pantry::{Pantry, StockedFile};
 
-use crate::read::Leaven;
+use crate::read::{Group, Leaven};
 use quantity::{Density, Fraction, Mass};
+use science::measure::yeast::Form;
 use std::sync::Arc;
 
 /// What one piece weighs, and which piece is pictured.
@@ -51,7 +52,7 @@ pub struct Ingredient {
     /// The names of all that it starts from, its own first: honey of one's own is still honey.
     pub kinds: Vec<String>,
     /// The group it belongs to: flour, dairy, egg …
-    pub group: String,
+    pub group: Group,
     /// Whether percentages are shares of it.
     pub counts_as_flour: bool,
     /// How it raises a dough.
@@ -70,6 +71,14 @@ pub struct Ingredient {
     pub allergens: Vec<String>,
     /// Whether its sugars count as added.
     pub added_sugar: bool,
+    /// Whether it was heated when it was made, so that it carries no germs of raw flour or egg.
+    pub heat_treated: bool,
+    /// Whether a small child can choke on it.
+    pub whole_nut: bool,
+    /// How the source arrives at carbohydrate.
+    pub carbohydrate_basis: String,
+    /// Why the figures do not add up to 100 g.
+    pub sum_note: String,
     /// Where the figures come from.
     pub source: FigureSource,
     /// What else is known of them.
@@ -82,7 +91,55 @@ impl Ingredient {
     /// Whether it is plain water, which nominal hydration counts.
     #[must_use]
     pub fn is_water(&self) -> bool {
-        self.name == "water"
+        self.kinds.iter().any(|kind| kind == "water")
+    }
+
+    /// Whether it goes by that name, more closely described or not, or starts from what does: “butter” for
+    /// `butter-salted`, “honey” for an author's own that is like honey.
+    #[must_use]
+    pub fn is_a(&self, name: &str) -> bool {
+        self.kinds.iter().any(|kind| kind.strip_prefix(name).is_some_and(|rest| rest.is_empty() || rest.starts_with('-')))
+    }
+
+    /// Whether it is that, or something it is mixed of is.
+    #[must_use]
+    pub fn holds(&self, name: &str) -> bool {
+        self.is_a(name) || self.parts.iter().any(|(part, _)| part.holds(name))
+    }
+
+    /// The form of yeast it is, if it is yeast.
+    #[must_use]
+    pub const fn yeast(&self) -> Option<Form> {
+        match self.leaven {
+            Some(Leaven::FreshYeast) => Some(Form::Fresh),
+            Some(Leaven::ActiveDryYeast) => Some(Form::ActiveDry),
+            Some(Leaven::InstantYeast) => Some(Form::Instant),
+            Some(Leaven::Culture | Leaven::Chemical) | None => None,
+        }
+    }
+
+    /// Whether something in it is alive and raises a dough.
+    #[must_use]
+    pub fn is_alive(&self) -> bool {
+        self.leaven.is_some_and(|leaven| leaven != Leaven::Chemical)
+    }
+
+    /// Whether it carries one of these allergens.
+    #[must_use]
+    pub fn carries(&self, codes: &[&str]) -> bool {
+        self.allergens.iter().any(|code| codes.contains(&code.as_str()))
+    }
+
+    /// Whether it is more than a trace of alcohol: over half a percent, where drinks are called alcoholic.
+    #[must_use]
+    pub fn is_alcoholic(&self) -> bool {
+        self.composition.share(Figure::Alcohol).is_some_and(|share| share > Fraction::percent(0.5))
+    }
+
+    /// Whether it is milk or pours like it: dairy of more than four fifths water.
+    #[must_use]
+    pub fn is_milk(&self) -> bool {
+        self.group == Group::Dairy && self.composition.share(Figure::Water) > Some(Fraction::percent(80.0))
     }
 
     /// The shares of flour of it, its parts counted in.

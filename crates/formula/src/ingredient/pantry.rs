@@ -2,7 +2,7 @@
 
 use super::{Composition, Ingredient, builtin_drafts, nearest, plain_name};
 use crate::diagnostic::told_enough;
-use crate::read::{At, IngredientDraft};
+use crate::read::{At, Group, IngredientDraft, Leaven};
 use crate::source::LONGEST_CHAIN;
 use crate::{Checked, Diagnostic, fault};
 use quantity::Fraction;
@@ -28,10 +28,10 @@ pub struct StockedFile {
 static BUILT_IN: LazyLock<BTreeMap<String, Arc<Ingredient>>> = LazyLock::new(|| {
     let mut table = Stocking::default();
     for (group, drafts) in builtin_drafts() {
-        let file: Arc<str> = format!("data/ingredients/{group}.toml").into();
-        table.lay_out(&file, group, drafts);
+        let file: Arc<str> = format!("data/ingredients/{}.toml", group.word()).into();
+        table.lay_out(&file, Some(group), drafts);
     }
-    let stocked = table.stock(&BTreeMap::new(), false);
+    let stocked = table.stock(&BTreeMap::new());
     debug_assert!(stocked.diagnostics.is_empty(), "{:?}", stocked.diagnostics);
     stocked.value
 });
@@ -48,9 +48,9 @@ impl Pantry {
     pub fn stocked(files: Vec<StockedFile>) -> Checked<Self> {
         let mut own = Stocking::default();
         for file in files {
-            own.lay_out(&file.file, "own", file.ingredients);
+            own.lay_out(&file.file, None, file.ingredients);
         }
-        let stocked = own.stock(&BUILT_IN, true);
+        let stocked = own.stock(&BUILT_IN);
         Checked { value: Self { own: stocked.value, built_in: &BUILT_IN }, diagnostics: stocked.diagnostics }
     }
 
@@ -79,13 +79,13 @@ impl Pantry {
 /// Drafts on their way to ingredients.
 #[derive(Default)]
 struct Stocking {
-    drafts: Vec<(Arc<str>, String, IngredientDraft)>,
+    drafts: Vec<(Arc<str>, Option<Group>, IngredientDraft)>,
     by_name: BTreeMap<String, usize>,
     found: Vec<Diagnostic>,
 }
 
 impl Stocking {
-    fn lay_out(&mut self, file: &Arc<str>, group: &str, drafts: Vec<IngredientDraft>) {
+    fn lay_out(&mut self, file: &Arc<str>, group: Option<Group>, drafts: Vec<IngredientDraft>) {
         for draft in drafts {
             let name = plain_name(&draft.name.value);
             if self.by_name.contains_key(&name) {
@@ -95,14 +95,14 @@ impl Stocking {
                 continue;
             }
             self.by_name.insert(name, self.drafts.len());
-            self.drafts.push((Arc::clone(file), group.to_owned(), draft));
+            self.drafts.push((Arc::clone(file), group, draft));
         }
     }
 
-    fn stock(mut self, below: &BTreeMap<String, Arc<Ingredient>>, own: bool) -> Checked<BTreeMap<String, Arc<Ingredient>>> {
+    fn stock(mut self, below: &BTreeMap<String, Arc<Ingredient>>) -> Checked<BTreeMap<String, Arc<Ingredient>>> {
         let mut made: BTreeMap<usize, Arc<Ingredient>> = BTreeMap::new();
         for index in 0..self.drafts.len() {
-            self.make(index, &mut made, below, &mut Vec::new(), own);
+            self.make(index, &mut made, below, &mut Vec::new());
         }
         let mut table = BTreeMap::new();
         for ingredient in made.into_values() {
@@ -121,7 +121,6 @@ impl Stocking {
         made: &mut BTreeMap<usize, Arc<Ingredient>>,
         below: &BTreeMap<String, Arc<Ingredient>>,
         path: &mut Vec<usize>,
-        own: bool,
     ) -> Option<Arc<Ingredient>> {
         if let Some(done) = made.get(&index) {
             return Some(Arc::clone(done));
@@ -148,7 +147,7 @@ impl Stocking {
                         .push(fault::NESTED_TOO_DEEP.at(name.place(&file), message).hint("state the figures of one of them"));
                     None
                 }
-                Some(other) => this.make(other, made, below, path, own),
+                Some(other) => this.make(other, made, below, path),
                 None => below.get(&plain).cloned().or_else(|| {
                     if told_enough(&this.found, fault::UNKNOWN_INGREDIENT.code) {
                         return None;
@@ -166,19 +165,18 @@ impl Stocking {
         let base = draft.like.as_ref().and_then(|like| named(self, like));
         let parts = draft.made_of.iter().filter_map(|(name, share)| Some((named(self, name)?, *share))).collect();
         path.pop();
-        let ingredient = Arc::new(assemble(draft, group, base.as_deref(), parts, own));
+        let ingredient = Arc::new(assemble(draft, group, base.as_deref(), parts));
         made.insert(index, Arc::clone(&ingredient));
         Some(ingredient)
     }
 }
 
-/// Lays what is stated over what it starts from.
+/// Lays what is stated over what it starts from; `group` is that of its built-in file.
 fn assemble(
     draft: IngredientDraft,
-    group: String,
+    group: Option<Group>,
     base: Option<&Ingredient>,
     parts: Vec<(Arc<Ingredient>, Fraction)>,
-    own: bool,
 ) -> Ingredient {
     let name = plain_name(&draft.name.value);
     let own_title = draft.title.clone();
@@ -195,26 +193,41 @@ fn assemble(
     allergens.sort();
     allergens.dedup();
     let parts = single(parts);
+    let counts_as_flour = draft.counts_as_flour.or(base.map(|base| base.counts_as_flour)).unwrap_or(false);
+    let leaven = draft.leaven.or(base.and_then(|base| base.leaven));
     let kinds = std::iter::once(name.clone()).chain(base.iter().flat_map(|base| base.kinds.iter().cloned())).collect();
     Ingredient {
         kinds,
         title,
         called,
         also: draft.also,
-        group: if own { base.map_or(group, |base| base.group.clone()) } else { group },
-        counts_as_flour: draft.counts_as_flour.or(base.map(|base| base.counts_as_flour)).unwrap_or(false),
-        leaven: draft.leaven.or(base.and_then(|base| base.leaven)),
+        group: draft.group.or(group).or(base.map(|base| base.group)).unwrap_or_else(|| likely_group(counts_as_flour, leaven)),
+        counts_as_flour,
+        leaven,
         composition: draft.composition.over(&below),
         density: draft.density.or_else(|| base.and_then(|base| base.density.clone())),
         piece: draft.piece.or_else(|| base.and_then(|base| base.piece.clone())),
         edible: draft.edible.or(base.map(|base| base.edible)).unwrap_or(Fraction::WHOLE),
         allergens,
+        heat_treated: draft.heat_treated.or(base.map(|base| base.heat_treated)).unwrap_or(false),
+        whole_nut: draft.whole_nut.or(base.map(|base| base.whole_nut)).unwrap_or(false),
+        carbohydrate_basis: draft.carbohydrate_basis.unwrap_or_default(),
+        sum_note: draft.sum_note.unwrap_or_default(),
         added_sugar: draft.added_sugar.or(base.map(|base| base.added_sugar)).unwrap_or(false),
         source: draft.source.or_else(|| base.map(|base| base.source.clone())).unwrap_or_default(),
         notes: draft.notes.or_else(|| base.map(|base| base.notes.clone())).unwrap_or_default(),
         parts,
         name,
-        own,
+        own: group.is_none(),
+    }
+}
+
+/// The group of an author's ingredient that states none and starts from none.
+const fn likely_group(counts_as_flour: bool, leaven: Option<Leaven>) -> Group {
+    match leaven {
+        _ if counts_as_flour => Group::Flour,
+        Some(_) => Group::Leaven,
+        None => Group::Other,
     }
 }
 

@@ -1,7 +1,7 @@
 //! What was read of a formula, before names and sizes are worked out.
 
 use super::head::Head;
-use super::{Action, Amount, At, Attention, Condition, Leaven, PercentOf, StageKind};
+use super::{Action, Amount, At, Attention, Condition, Group, Leaven, PercentOf, StageKind};
 use crate::ingredient::{Composition, FigureSource, Pictured};
 use quantity::{Between, Count, Density, Fraction, Length, Mass, Temperature, TimeSpan, Volume};
 use std::ops::Range;
@@ -183,6 +183,8 @@ pub struct IngredientDraft {
     pub like: Option<At<String>>,
     /// What it is mixed of.
     pub made_of: Vec<(At<String>, Fraction)>,
+    /// What it is.
+    pub group: Option<Group>,
     /// Whether it counts as flour.
     pub counts_as_flour: Option<bool>,
     /// How it raises a dough.
@@ -199,6 +201,14 @@ pub struct IngredientDraft {
     pub allergens: Option<Vec<String>>,
     /// Whether its sugars count as added.
     pub added_sugar: Option<bool>,
+    /// Whether it was heated when it was made.
+    pub heat_treated: Option<bool>,
+    /// Whether a small child can choke on it.
+    pub whole_nut: Option<bool>,
+    /// How the source arrives at carbohydrate.
+    pub carbohydrate_basis: Option<String>,
+    /// Why the figures do not add up to 100 g.
+    pub sum_note: Option<String>,
     /// Where the figures come from.
     pub source: Option<FigureSource>,
     /// What else is known of them.

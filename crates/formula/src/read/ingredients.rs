@@ -4,7 +4,7 @@ use super::draft::IngredientDraft;
 use super::fields::{Fields, Reader, figure, in_written_order};
 use super::formula::read_mass;
 use super::stage::read_word;
-use super::words::Leaven;
+use super::words::{Group, Leaven};
 use super::{At, keys, toml_text};
 use crate::ingredient::{Composition, Figure, Pictured};
 use crate::source::Source;
@@ -46,6 +46,7 @@ fn read_ingredient(reader: &mut Reader, name: &At<&str>, table: &DeTable) -> Ing
         also: texts(fields.texts(reader, "also")),
         like: fields.text(reader, "like").map(|like| At::new(like.value.to_owned(), like.span)),
         made_of: fields.table(reader, "made-of").map(|(table, _)| read_shares(reader, table)).unwrap_or_default(),
+        group: read_word(reader, &fields, "group", Group::WORDS, Group::named),
         counts_as_flour: fields.truth(reader, "counts-as-flour").map(|truth| truth.value),
         leaven: read_word(reader, &fields, "leaven", Leaven::WORDS, Leaven::named),
         composition: fields
@@ -57,6 +58,10 @@ fn read_ingredient(reader: &mut Reader, name: &At<&str>, table: &DeTable) -> Ing
         edible: read_number(reader, &fields, "edible").map(Fraction::ratio),
         allergens: states_allergens.then_some(allergens),
         added_sugar: fields.truth(reader, "added-sugar").map(|truth| truth.value),
+        heat_treated: fields.truth(reader, "heat-treated").map(|truth| truth.value),
+        whole_nut: fields.truth(reader, "whole-nut").map(|truth| truth.value),
+        carbohydrate_basis: owned(fields.text(reader, "carbohydrate-basis")),
+        sum_note: owned(fields.text(reader, "sum-note")),
         source: fields.source(reader, "source"),
         notes: owned(fields.text(reader, "notes")),
     }

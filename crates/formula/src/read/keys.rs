@@ -1,7 +1,7 @@
 //! Every key of the document with its kind and meaning: one list that reading, the manual and the
 //! schema share.
 
-use super::words::{Action, Attention, Leaven, PercentOf, StageKind};
+use super::words::{Action, Attention, Group, Leaven, PercentOf, StageKind};
 use crate::ingredient::Figure;
 use quantity::SpoonSystem;
 
@@ -280,6 +280,7 @@ pub static INGREDIENT: Table = Table {
         may("also", Texts, "other names it is found by"),
         may("like", Text, "the ingredient whose figures it starts from"),
         may("made-of", Shares, "what it is mixed of, so that a culture's flour and water are counted"),
+        may("group", Word(Group::WORDS), "what it is, where it starts from no other ingredient"),
         may("counts-as-flour", Truth, "whether percentages are shares of it"),
         may("leaven", Word(Leaven::WORDS), "how it raises a dough"),
         may("per-100-g", Composition, "figures in g per 100 g edible portion, as on a label"),
@@ -290,6 +291,8 @@ pub static INGREDIENT: Table = Table {
         may("edible", Fig("a share between 0 and 1"), "the part that is left after peel, shell or stone"),
         may("allergens", Texts, "codes of the allergen list, such as \"wheat\" or \"milk\""),
         may("added-sugar", Truth, "whether its sugars count as added"),
+        may("heat-treated", Truth, "whether it was heated when it was made, so that it carries no germs of raw flour or egg"),
+        may("whole-nut", Truth, "whether a small child can choke on it"),
         may("source", Value::Source, "where the figures come from"),
         may("notes", Text, "what else is known of the figures"),
     ],

@@ -20,7 +20,7 @@ pub use formula::{read_formula, tin_volume};
 pub use head::{Head, Photograph, Places};
 pub use ingredients::read_ingredients;
 pub use settings::{BookSettings, Kitchen, Scale, read_book, read_kitchen};
-pub use words::{Action, Attention, Condition, EggSize, Leaven, PercentOf, StageKind};
+pub use words::{Action, Attention, Condition, EggSize, Group, Leaven, PercentOf, StageKind};
 
 use crate::Place;
 use std::ops::Range;

@@ -213,6 +213,44 @@ words! {
     }
 }
 
+words! {
+    /// What an ingredient is, as a store cupboard is ordered.
+    Group {
+        /// Flours, meals, brans.
+        Flour = "flour",
+        /// Starches.
+        Starch = "starch",
+        /// Sugars.
+        Sugar = "sugar",
+        /// Honey and syrups.
+        Syrup = "syrup",
+        /// Milk and what is made of it.
+        Dairy = "dairy",
+        /// Eggs.
+        Egg = "egg",
+        /// Oils and fats other than butter.
+        Fat = "fat",
+        /// Fruit, fresh, dried and preserved.
+        Fruit = "fruit",
+        /// Nuts, seeds and their pastes.
+        Nut = "nut",
+        /// Cocoa and chocolate.
+        Chocolate = "chocolate",
+        /// Spices, herbs, extracts.
+        Spice = "spice",
+        /// Yeasts, cultures, baking powders.
+        Leaven = "leaven",
+        /// Water, wine, tea, plant drinks.
+        Liquid = "liquid",
+        /// Spirits and liqueurs.
+        Spirit = "spirit",
+        /// Salt.
+        Salt = "salt",
+        /// What is in no other group.
+        Other = "other",
+    }
+}
+
 /// What a step goes on until.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Condition {

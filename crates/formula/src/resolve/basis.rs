@@ -3,12 +3,11 @@
 use super::Found;
 use super::amounts::Size;
 use super::formula::Content;
+use super::formula::StageAt;
 use super::sizes::{Losses, Sizing};
 use crate::fault;
 use crate::read::{PercentOf, YieldDraft};
 use quantity::{Fraction, Mass, print};
-
-type StageAt = (usize, usize);
 
 /// The flour that percentages are shares of.
 pub enum Basis {

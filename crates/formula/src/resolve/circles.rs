@@ -2,14 +2,13 @@
 
 use super::Found;
 use super::formula::Content;
+use super::formula::StageAt;
 use super::names::Bound;
 use crate::diagnostic::told_enough;
 use crate::fault;
 use crate::read::Draft;
 use crate::source::MOST_NAMES;
 use std::collections::BTreeMap;
-
-type StageAt = (usize, usize);
 
 #[derive(Clone, Copy, PartialEq)]
 enum Mark {

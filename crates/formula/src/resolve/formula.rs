@@ -1,7 +1,7 @@
 //! A formula with every name bound and every amount in gram.
 
 use crate::ingredient::Ingredient;
-use crate::read::{Action, Amount, Attention, Condition, EggSize, Head, Quiet, StageKind};
+use crate::read::{Action, Amount, Attention, Condition, EggSize, Group, Head, Quiet, StageKind};
 use crate::{Known, Place};
 use quantity::{Between, Count, Fraction, Length, Mass, Measure, Temperature, TimeSpan, Volume};
 use std::sync::Arc;
@@ -21,7 +21,32 @@ pub struct Formula {
     pub quiets: Vec<Quiet>,
 }
 
+/// A stage of a formula: which component, and which of its stages.
+pub type StageAt = (usize, usize);
+
 impl Formula {
+    /// Every stage, in working order.
+    pub fn stages(&self) -> impl Iterator<Item = (StageAt, &Stage)> {
+        let components = self.components.iter().enumerate();
+        components.flat_map(|(c, component)| component.stages.iter().enumerate().map(move |(s, stage)| ((c, s), stage)))
+    }
+
+    /// Every line with the stage it stands in.
+    pub fn lines(&self) -> impl Iterator<Item = (StageAt, &Line)> {
+        self.stages().flat_map(|(at, stage)| stage.lines.iter().map(move |line| (at, line)))
+    }
+
+    /// Every step with the stage it stands in.
+    pub fn steps(&self) -> impl Iterator<Item = (StageAt, &Step)> {
+        self.stages().flat_map(|(at, stage)| stage.steps.iter().map(move |step| (at, step)))
+    }
+
+    /// The stage at a place that one of this formula's own iterators or lines gave.
+    #[must_use]
+    pub fn stage(&self, (c, s): StageAt) -> &Stage {
+        &self.components[c].stages[s]
+    }
+
     /// A stretch of its file.
     #[must_use]
     pub fn place(&self, span: &std::ops::Range<usize>) -> Place {
@@ -135,6 +160,22 @@ impl Stage {
         (self.mixed() * self.boil_off.left() - self.taken_out()) * self.loss.left() - self.kept_back
     }
 
+    /// The share of everything weighed in that a weight of the product takes; what is kept back for next
+    /// time has its share too.
+    #[must_use]
+    pub fn share(&self, product: Mass) -> f64 {
+        let whole = self.made() + self.kept_back;
+        if whole > Mass::ZERO { product / whole } else { 0.0 }
+    }
+
+    /// The stages whose products are weighed in, one for each line that does.
+    pub fn uses(&self) -> impl Iterator<Item = StageAt> {
+        self.lines.iter().filter_map(|line| match line.content {
+            Content::Stage(c, s) => Some((c, s)),
+            _ => None,
+        })
+    }
+
     /// What is added once the pieces are scaled.
     #[must_use]
     pub fn after_scaling(&self) -> Mass {
@@ -172,6 +213,24 @@ pub struct Line {
 }
 
 impl Line {
+    /// The ingredient, if it is a single one.
+    #[must_use]
+    pub const fn ingredient(&self) -> Option<&Arc<Ingredient>> {
+        match &self.content {
+            Content::Ingredient(one) => Some(one),
+            _ => None,
+        }
+    }
+
+    /// The ingredients, those of another formula's product counted in.
+    pub fn ingredients(&self) -> impl Iterator<Item = &Arc<Ingredient>> {
+        let blend = match &self.content {
+            Content::Formula(blend) => &blend.ingredients[..],
+            _ => &[],
+        };
+        self.ingredient().into_iter().chain(blend.iter().map(|(one, ..)| one))
+    }
+
     /// How many pieces a part of the line is, where the author counts it.
     #[must_use]
     pub fn pieces_of(&self, part: Mass) -> Option<Count> {
@@ -190,7 +249,7 @@ impl Line {
     /// What so many pieces are called: eggs take their plural, other titles are the author's own.
     #[must_use]
     pub fn counted_title(&self, pieces: Count) -> String {
-        let is_egg = matches!(&self.content, Content::Ingredient(one) if one.group == "egg");
+        let is_egg = matches!(&self.content, Content::Ingredient(one) if one.group == Group::Egg);
         let plural = if is_egg && pieces > Count::pieces(1.0) { "s" } else { "" };
         format!("{}{plural}", self.title)
     }

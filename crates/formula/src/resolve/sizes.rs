@@ -3,6 +3,7 @@
 use super::amounts::{Size, size_of};
 use super::basis::{self, Basis};
 use super::formula::Content;
+use super::formula::StageAt;
 use super::names::Bound;
 use super::{Found, Surroundings};
 use crate::fault;
@@ -10,8 +11,6 @@ use crate::read::{Draft, PercentOf, StageDraft};
 use crate::{Known, Origin};
 use quantity::{Fraction, Mass};
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
-
-type StageAt = (usize, usize);
 
 /// What was found for each stage.
 #[derive(Default)]
