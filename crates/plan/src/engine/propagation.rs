@@ -1,0 +1,194 @@
+//! The engine in use: constraint propagation with learnt clauses, from a library.
+
+use super::search::{AsLateAsCanBe, LatestFirst};
+use super::variables::Variables;
+use super::{Conflict, Engine, Outcome, Plan, Reached, Watch};
+use crate::problem::{Problem, Slot};
+use pumpkin_conflict_resolvers::resolvers::ResolutionResolver;
+use pumpkin_core::branching::branchers::autonomous_search::AutonomousSearch;
+use pumpkin_core::branching::branchers::independent_variable_value_brancher::IndependentVariableValueBrancher;
+use pumpkin_core::predicates::{Predicate, PredicateConstructor};
+use pumpkin_core::results::{ProblemSolution, SatisfactionResultUnderAssumptions};
+use pumpkin_core::termination::TerminationCondition;
+use pumpkin_core::variables::DomainId;
+
+/// Plans by constraint propagation.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Propagation;
+
+impl Engine for Propagation {
+    fn solve(&self, problem: &Problem, watch: &mut dyn Watch) -> Outcome {
+        let Some(variables) = Variables::of(problem) else { return Outcome::Impossible };
+        let mut run = Run::new(problem, variables, watch);
+        let all: Vec<usize> = (0..problem.wishes.len()).collect();
+        let (first, conflict) = match run.attempt(&run.granting(&all), usize::MAX) {
+            Attempt::Found(begins) => {
+                all.iter().for_each(|wish| run.variables.hold(run.variables.granted(*wish)));
+                (begins, None)
+            }
+            Attempt::Stopped => return Outcome::Stopped,
+            Attempt::None(core) => {
+                let core = run.irreducible(core);
+                let wishes = core.iter().map(|wish| (*wish, run.least_way(*wish))).collect();
+                match run.attempt(&[], usize::MAX) {
+                    Attempt::Found(begins) => (begins, Some(Conflict { wishes })),
+                    Attempt::None(_) => return Outcome::Impossible,
+                    Attempt::Stopped => return Outcome::Stopped,
+                }
+            }
+        };
+        run.improve(first, conflict)
+    }
+}
+
+type Brancher = AutonomousSearch<IndependentVariableValueBrancher<DomainId, LatestFirst, AsLateAsCanBe>>;
+
+/// The state of a run.
+struct Run<'r> {
+    problem: &'r Problem,
+    variables: Variables,
+    brancher: Brancher,
+    resolver: ResolutionResolver,
+    watch: &'r mut dyn Watch,
+}
+
+/// What came of looking for a plan under assumptions.
+enum Attempt {
+    Found(Vec<Slot>),
+    /// There is none; the wishes among the assumptions that stand against each other.
+    None(Vec<usize>),
+    Stopped,
+}
+
+/// So many questions are put to the search before a doubtful goal is given up for a nearer one.
+const EFFORT: usize = 4000;
+
+impl<'r> Run<'r> {
+    fn new(problem: &'r Problem, variables: Variables, watch: &'r mut dyn Watch) -> Self {
+        let (begins, rest) = (variables.begins.clone(), variables.rest.clone());
+        let values = AsLateAsCanBe { begins: begins.iter().map(DomainId::id).collect() };
+        let brancher = AutonomousSearch::new(IndependentVariableValueBrancher::new(LatestFirst { begins, rest }, values));
+        Self { problem, variables, brancher, resolver: ResolutionResolver::default(), watch }
+    }
+
+    fn granting(&self, wishes: &[usize]) -> Vec<Predicate> {
+        wishes.iter().map(|wish| self.variables.granted(*wish)).collect()
+    }
+
+    /// Looks for a plan under assumptions with so much effort.
+    fn attempt(&mut self, assumptions: &[Predicate], effort: usize) -> Attempt {
+        if self.variables.solver.is_inconsistent() {
+            return Attempt::None(Vec::new());
+        }
+        let mut patience = Patience { left: effort, watch: self.watch };
+        let begins = &self.variables.begins;
+        let gives_way = &self.variables.gives_way;
+        let result =
+            self.variables.solver.satisfy_under_assumptions(&mut self.brancher, &mut patience, &mut self.resolver, assumptions);
+        match result {
+            SatisfactionResultUnderAssumptions::Satisfiable(found) => {
+                let solution = found.solution();
+                Attempt::Found(begins.iter().map(|begin| solution.get_integer_value(*begin)).collect())
+            }
+            SatisfactionResultUnderAssumptions::UnsatisfiableUnderAssumptions(mut none) => {
+                let core: Vec<DomainId> = none.extract_core().iter().map(|one| one.get_domain()).collect();
+                Attempt::None((0..gives_way.len()).filter(|wish| core.contains(&gives_way[*wish])).collect())
+            }
+            SatisfactionResultUnderAssumptions::Unsatisfiable(_) => Attempt::None(Vec::new()),
+            SatisfactionResultUnderAssumptions::Unknown(_) => Attempt::Stopped,
+        }
+    }
+
+    /// A conflict from which no wish can be left out. The engine's own core is only a hint where to begin.
+    fn irreducible(&mut self, core: Vec<usize>) -> Vec<usize> {
+        let is_one = matches!(self.attempt(&self.granting(&core), usize::MAX), Attempt::None(_));
+        let mut kept = if is_one { core } else { (0..self.problem.wishes.len()).collect() };
+        for wish in kept.clone() {
+            let others: Vec<usize> = kept.iter().copied().filter(|other| *other != wish).collect();
+            if let Attempt::None(_) = self.attempt(&self.granting(&others), usize::MAX) {
+                kept = others;
+            }
+        }
+        kept
+    }
+
+    /// The least that a wish must give way when all others are granted.
+    fn least_way(&mut self, wish: usize) -> Option<Slot> {
+        let others: Vec<usize> = (0..self.problem.wishes.len()).filter(|other| *other != wish).collect();
+        let granted = self.granting(&others);
+        let Attempt::Found(begins) = self.attempt(&granted, usize::MAX) else { return None };
+        let mut most = self.problem.gives_way(&self.problem.wishes[wish], &begins);
+        let mut least = 0;
+        while least < most {
+            let goal = i32::midpoint(least, most);
+            let mut assumptions = granted.clone();
+            assumptions.push(self.variables.gives_way[wish].upper_bound_predicate(goal));
+            match self.attempt(&assumptions, usize::MAX) {
+                Attempt::Found(begins) => most = self.problem.gives_way(&self.problem.wishes[wish], &begins).min(goal),
+                Attempt::None(_) => least = goal + 1,
+                Attempt::Stopped => return None,
+            }
+        }
+        Some(most)
+    }
+
+    /// Works on the aims, one after another.
+    fn improve(mut self, mut begins: Vec<Slot>, conflict: Option<Conflict>) -> Outcome {
+        let mut reached = Vec::new();
+        for at in 0..self.problem.aims.len() {
+            let one = self.lower(at, &mut begins);
+            self.variables.hold(self.variables.aims[at].upper_bound_predicate(one.value));
+            reached.push(one);
+        }
+        // A later aim may have bettered one that was not proved.
+        for (one, aim) in reached.iter_mut().zip(&self.problem.aims) {
+            one.value = self.problem.value(aim, &begins);
+        }
+        Outcome::Found(Plan { begins, reached, conflict })
+    }
+
+    /// Lowers an aim step by step, the steps growing while they succeed; what cannot be raises the bound.
+    fn lower(&mut self, at: usize, begins: &mut Vec<Slot>) -> Reached {
+        let aim = &self.problem.aims[at];
+        let variable = self.variables.aims[at];
+        let mut value = self.problem.value(aim, begins);
+        let (mut step, mut effort) = (1, EFFORT);
+        let mut bound = self.variables.solver.lower_bound(&variable);
+        loop {
+            bound = bound.min(value);
+            if bound == value {
+                return Reached { value, bound };
+            }
+            let goal = (value - step).max(bound);
+            match self.attempt(&[variable.upper_bound_predicate(goal)], effort) {
+                Attempt::Found(better) => {
+                    value = self.problem.value(aim, &better).min(goal);
+                    *begins = better;
+                    self.watch.is_better(at, value);
+                    step *= 2;
+                }
+                Attempt::None(_) => {
+                    bound = goal + 1;
+                    self.variables.hold(variable.lower_bound_predicate(bound));
+                    step = ((value - goal) / 2).max(1);
+                }
+                Attempt::Stopped if self.watch.wants_to_stop() => return Reached { value, bound },
+                Attempt::Stopped if step > 1 => step = 1,
+                Attempt::Stopped => effort = effort.saturating_mul(2),
+            }
+        }
+    }
+}
+
+/// Stops the search when its effort is spent or the watch wants it.
+struct Patience<'p> {
+    left: usize,
+    watch: &'p mut dyn Watch,
+}
+
+impl TerminationCondition for Patience<'_> {
+    fn should_stop(&mut self) -> bool {
+        self.left = self.left.saturating_sub(1);
+        self.left == 0 || self.watch.wants_to_stop()
+    }
+}

@@ -1,0 +1,170 @@
+//! What is to be put in order of time, told without a word of the trade: tasks on a grid, what follows
+//! what, what is shared, what is wished for, and which of two plans is the better one.
+
+/// A moment or a length on the grid, counted from the beginning of what is planned.
+pub type Slot = i32;
+
+/// Tasks to be given their beginnings.
+#[derive(Clone, Debug, Default)]
+pub struct Problem {
+    /// Every task has ended by then.
+    pub end: Slot,
+    /// What is to be done.
+    pub tasks: Vec<Task>,
+    /// What follows what.
+    pub links: Vec<Link>,
+    /// What tasks share.
+    pub resources: Vec<Resource>,
+    /// What is wanted, and may have to give way.
+    pub wishes: Vec<Wish>,
+    /// What makes one plan better than another, the weightiest first; each is to be as small as can be.
+    pub aims: Vec<Aim>,
+}
+
+/// A task that is not interrupted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Task {
+    /// How long it takes.
+    pub lasts: Slot,
+    /// Not before.
+    pub earliest: Slot,
+    /// Not after.
+    pub latest: Slot,
+}
+
+/// One task after another.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Link {
+    /// The first.
+    pub before: usize,
+    /// The second.
+    pub after: usize,
+    /// The shortest wait between the first's end and the second's beginning.
+    pub least: Slot,
+    /// The longest wait that can be at all; a wait that is only better short is a [`Wish::Soon`].
+    pub most: Option<Slot>,
+}
+
+/// Something of which there is only so much at any moment.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Resource {
+    /// How much there is.
+    pub capacity: i32,
+    /// Which tasks need how much of it.
+    pub uses: Vec<(usize, i32)>,
+}
+
+/// Something wanted that may have to give way; how far it gives way is counted in slots.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Wish {
+    /// The second begins no later than so long after the first's end.
+    Soon {
+        /// The first.
+        before: usize,
+        /// The second.
+        after: usize,
+        /// The longest wait.
+        most: Slot,
+    },
+    /// A task has ended by then.
+    EndsBy {
+        /// The task.
+        task: usize,
+        /// By when.
+        by: Slot,
+    },
+    /// None of these tasks begins before then.
+    BeginsFrom {
+        /// The tasks.
+        tasks: Vec<usize>,
+        /// From when on.
+        from: Slot,
+    },
+    /// None of these tasks goes on in that time; what is left of it is one undisturbed stretch.
+    Undisturbed {
+        /// The tasks.
+        tasks: Vec<usize>,
+        /// From when.
+        from: Slot,
+        /// To when.
+        to: Slot,
+    },
+}
+
+/// A sum that is to be as small as can be.
+pub type Aim = Vec<(i32, Measure)>;
+
+/// What is counted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Measure {
+    /// When a task begins.
+    Begin(usize),
+    /// How far a wish gives way.
+    GivesWay(usize),
+    /// How far a task's end lies beyond a moment.
+    Beyond(usize, Slot),
+    /// When the last task has ended.
+    Last,
+}
+
+impl Problem {
+    /// How far a wish gives way in a plan; nothing where it is granted.
+    #[must_use]
+    pub fn gives_way(&self, wish: &Wish, begins: &[Slot]) -> Slot {
+        let end = |task: usize| begins[task] + self.tasks[task].lasts;
+        match wish {
+            Wish::Soon { before, after, most } => (begins[*after] - end(*before) - most).max(0),
+            Wish::EndsBy { task, by } => (end(*task) - by).max(0),
+            Wish::BeginsFrom { tasks, from } => tasks.iter().map(|task| (from - begins[*task]).max(0)).max().unwrap_or(0),
+            Wish::Undisturbed { tasks, from, to } => {
+                let busy = tasks.iter().map(|task| (begins[*task], end(*task)));
+                (to - from) - longest_rest(*from, *to, busy.collect())
+            }
+        }
+    }
+
+    /// What an aim comes to in a plan.
+    #[must_use]
+    pub fn value(&self, aim: &Aim, begins: &[Slot]) -> Slot {
+        let end = |task: usize| begins[task] + self.tasks[task].lasts;
+        let one = |measure: Measure| match measure {
+            Measure::Begin(task) => begins[task],
+            Measure::GivesWay(wish) => self.gives_way(&self.wishes[wish], begins),
+            Measure::Beyond(task, border) => (end(task) - border).max(0),
+            Measure::Last => (0..self.tasks.len()).map(end).max().unwrap_or(0),
+        };
+        aim.iter().map(|(weight, measure)| weight * one(*measure)).sum()
+    }
+}
+
+/// The longest stretch within a window that no busy time touches.
+fn longest_rest(from: Slot, to: Slot, mut busy: Vec<(Slot, Slot)>) -> Slot {
+    busy.sort_unstable();
+    let (mut free_from, mut longest) = (from, 0);
+    for (begin, end) in busy.into_iter().filter(|(begin, end)| end > begin) {
+        longest = longest.max(begin.min(to) - free_from);
+        free_from = free_from.max(end);
+    }
+    longest.max(to - free_from)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::longest_rest;
+
+    #[test]
+    fn the_longest_rest_of_a_night() {
+        for (busy, expected) in [
+            (vec![], 10),
+            (vec![(-5, 0), (10, 12)], 10),
+            (vec![(0, 2)], 8),
+            (vec![(8, 20)], 8),
+            (vec![(4, 5)], 5),
+            (vec![(-3, 30)], 0),
+            (vec![(3, 3)], 10),
+            (vec![(7, 8), (1, 6)], 2),
+        ] {
+            assert_eq!(longest_rest(0, 10, busy.clone()), expected, "{busy:?}");
+        }
+    }
+}
