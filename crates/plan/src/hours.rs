@@ -1,11 +1,14 @@
 //! How long a formula takes, hands and waiting apart.
 
+use crate::used::{product_stages, used_formulas};
 use formula::read::Attention;
+use formula::resolve::formula::StageAt;
 use formula::{Component, Formula, Step};
 use quantity::{Between, TimeSpan};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
-/// How long a formula takes from the first step to the table, as its steps state.
+/// How long a formula takes from the first step to the table, as its steps state; the other formulas
+/// whose products it uses are made for it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Hours {
     /// Minutes with hands, but not at the heat.
@@ -21,27 +24,20 @@ pub struct Hours {
 /// Adds up a formula's steps. Stages that do not need each other go on side by side.
 #[must_use]
 pub fn hours(formula: &Formula) -> Hours {
-    let steps = || {
-        formula.components.iter().flat_map(|component| {
-            component.stages.iter().flat_map(move |stage| stage.steps.iter().map(move |step| (component, step)))
-        })
-    };
-    let sum = |test: &dyn Fn(&Step) -> bool| {
-        add(steps().filter(|(_, step)| test(step)).filter_map(|(component, step)| lasts(component, step)))
-    };
-    let mut finished = BTreeMap::new();
-    let mut total = NOTHING;
-    for (c, component) in formula.components.iter().enumerate() {
-        for s in 0..component.stages.len() {
-            let done = finish(formula, (c, s), &mut finished);
-            total = Between { from: total.from.max(done.from), to: total.to.max(done.to) };
-        }
+    let mut made = BTreeMap::new();
+    let mut steps = Steps::default();
+    for other in used_formulas(formula) {
+        let stages = product_stages(&other);
+        steps.add(&other, &stages);
+        made.insert(other.name.clone(), longest(&other, &stages, &made));
     }
-    let preparing = sum(&|step| step.attention == Attention::Active && !step.action.cooks());
-    let cooking = sum(&|step| step.action.cooks());
+    let own: BTreeSet<StageAt> = formula.stages().map(|(at, _)| at).collect();
+    steps.add(formula, &own);
+    let total = longest(formula, &own, &made);
+    let Steps { preparing, cooking, untimed } = steps;
     // One pair of hands cannot be quicker than all its work.
     let total = Between { from: total.from.max(preparing.from + cooking.from), to: total.to.max(preparing.to + cooking.to) };
-    Hours { preparing, cooking, total, untimed: steps().filter(|(_, step)| step.time.is_none()).count() }
+    Hours { preparing, cooking, total, untimed }
 }
 
 /// How long a step takes for all pieces of its component, batch after batch.
@@ -53,28 +49,70 @@ pub fn lasts(component: &Component, step: &Step) -> Option<Between<TimeSpan>> {
 
 const NOTHING: Between<TimeSpan> = Between { from: TimeSpan::ZERO, to: TimeSpan::ZERO };
 
-fn add(spans: impl Iterator<Item = Between<TimeSpan>>) -> Between<TimeSpan> {
-    spans.fold(NOTHING, |sum, span| Between { from: sum.from + span.from, to: sum.to + span.to })
+fn plus(one: Between<TimeSpan>, other: Between<TimeSpan>) -> Between<TimeSpan> {
+    Between { from: one.from + other.from, to: one.to + other.to }
 }
 
-/// When a stage is finished, counted from the start: after the stages it uses, and its own steps.
-fn finish(
-    formula: &Formula,
-    at: (usize, usize),
-    finished: &mut BTreeMap<(usize, usize), Between<TimeSpan>>,
-) -> Between<TimeSpan> {
+fn later(one: Between<TimeSpan>, other: Between<TimeSpan>) -> Between<TimeSpan> {
+    Between { from: one.from.max(other.from), to: one.to.max(other.to) }
+}
+
+fn add(spans: impl Iterator<Item = Between<TimeSpan>>) -> Between<TimeSpan> {
+    spans.fold(NOTHING, plus)
+}
+
+/// The sums of steps.
+struct Steps {
+    preparing: Between<TimeSpan>,
+    cooking: Between<TimeSpan>,
+    untimed: usize,
+}
+
+impl Default for Steps {
+    fn default() -> Self {
+        Self { preparing: NOTHING, cooking: NOTHING, untimed: 0 }
+    }
+}
+
+impl Steps {
+    fn add(&mut self, formula: &Formula, stages: &BTreeSet<StageAt>) {
+        for at in stages {
+            let component = &formula.components[at.0];
+            for step in &formula.stage(*at).steps {
+                let time = lasts(component, step);
+                self.untimed += usize::from(time.is_none());
+                let Some(time) = time else { continue };
+                if step.action.cooks() {
+                    self.cooking = plus(self.cooking, time);
+                } else if step.attention == Attention::Active {
+                    self.preparing = plus(self.preparing, time);
+                }
+            }
+        }
+    }
+}
+
+type Finished = BTreeMap<StageAt, Between<TimeSpan>>;
+type Made = BTreeMap<String, Between<TimeSpan>>;
+
+/// When the last of these stages is finished, counted from the start.
+fn longest(formula: &Formula, stages: &BTreeSet<StageAt>, made: &Made) -> Between<TimeSpan> {
+    let mut finished = Finished::new();
+    stages.iter().map(|at| finish(formula, *at, made, &mut finished)).fold(NOTHING, later)
+}
+
+/// When a stage is finished, counted from the start: after the stages and formulas it uses, and its own steps.
+fn finish(formula: &Formula, at: StageAt, made: &Made, finished: &mut Finished) -> Between<TimeSpan> {
     let mut way = vec![at];
     while let Some(here) = way.last().copied() {
         let stage = formula.stage(here);
         let waits: Vec<_> = stage.uses().filter(|other| !finished.contains_key(other)).collect();
         if waits.is_empty() || finished.contains_key(&here) {
-            let begun = stage
-                .uses()
-                .filter_map(|other| finished.get(&other))
-                .fold(NOTHING, |latest, other| Between { from: latest.from.max(other.from), to: latest.to.max(other.to) });
+            let stages = stage.uses().filter_map(|other| finished.get(&other));
+            let begun =
+                stages.chain(stage.uses_formulas().filter_map(|other| made.get(&other.name))).copied().fold(NOTHING, later);
             let component = &formula.components[here.0];
-            let own = add(stage.steps.iter().filter_map(|step| lasts(component, step)));
-            finished.insert(here, Between { from: begun.from + own.from, to: begun.to + own.to });
+            finished.insert(here, plus(begun, add(stage.steps.iter().filter_map(|step| lasts(component, step)))));
             way.pop();
         } else {
             way.extend(waits);

@@ -2,6 +2,7 @@
 
 pub mod engine;
 mod hours;
+mod used;
 pub mod problem;
 
 pub use hours::{Hours, hands_on, hours, lasts};

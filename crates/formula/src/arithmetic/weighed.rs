@@ -93,5 +93,6 @@ pub fn blend(formula: &Formula) -> Option<Blend> {
         }
     }
     let ingredients = ingredients.into_iter().map(|((_, flour), (ingredient, grams))| (ingredient, flour, grams)).collect();
-    Some(Blend { name: formula.name.clone(), title: formula.head.title.clone(), made, ingredients })
+    let (name, title) = (formula.name.clone(), formula.head.title.clone());
+    Some(Blend { name, title, made, ingredients, formula: Arc::new(formula.clone()) })
 }

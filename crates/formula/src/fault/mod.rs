@@ -52,6 +52,7 @@ faults! {
     AMOUNT_NEGATIVE, "amount-negative", Error;
     AMOUNT_NOT_FINITE, "amount-not-finite", Error;
     WRONG_QUANTITY, "wrong-quantity", Error;
+    NOT_HOURS_OF_THE_DAY, "not-hours-of-the-day", Error;
     BELOW_ABSOLUTE_ZERO, "below-absolute-zero", Error;
     LOSS_OVER_WHOLE, "loss-over-whole", Error;
     UNKNOWN_INGREDIENT, "unknown-ingredient", Error;

@@ -257,6 +257,10 @@ pub static KITCHEN: Table = Table {
         may("room", Fig("a temperature, such as \"21 °C\""), "how warm the room is"),
         may("fridge", Fig("a temperature, such as \"4 °C\""), "how cold the fridge is"),
         may("altitude", Fig("a length, such as \"120 m\""), "how high above the sea"),
+        may("hands", Fig("a number of people, such as 2"), "how many people work; one if left out"),
+        may("rings", Fig("a number of rings, such as 4"), "how many pans can be on the hob at once; two if left out"),
+        may("asleep", Text, "when the baker sleeps, such as \"22:30-06:30\", which is meant if left out"),
+        may("out", Texts, "when nobody is in the kitchen, every day: \"12:00-13:30\""),
         may("scale", Tables(&SCALE), "the scales that stand there"),
     ],
 };

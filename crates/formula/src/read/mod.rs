@@ -13,12 +13,14 @@ mod stage;
 mod step;
 mod toml_text;
 mod words;
+mod working;
 
 pub use amount::{Amount, MOST_AMOUNT, part};
 pub use draft::{ComponentDraft, Draft, IngredientDraft, LineDraft, Quiet, StageDraft, StepDraft, Uses, YieldDraft};
 pub use formula::{read_formula, tin_volume};
 pub use head::{Head, Photograph, Places};
 pub use ingredients::read_ingredients;
+pub use working::{DayHours, DayTime, Working};
 pub use settings::{BookSettings, Kitchen, Scale, read_book, read_kitchen};
 pub use words::{Action, Attention, Condition, EggSize, Group, Leaven, PercentOf, StageKind};
 

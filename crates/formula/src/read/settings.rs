@@ -4,6 +4,7 @@ use super::fields::{Fields, Reader};
 use super::formula::{read_mass, read_measure, stem};
 use super::stage::read_word;
 use super::words::EggSize;
+use super::working::{Working, read_working};
 use super::{At, keys, toml_text};
 use crate::source::Source;
 use crate::{Checked, fault};
@@ -63,6 +64,8 @@ pub struct Kitchen {
     pub altitude: Option<Length>,
     /// Its scales, the finest first.
     pub scales: Vec<Scale>,
+    /// Who works there, and when nobody is at hand.
+    pub working: Working,
 }
 
 /// A scale.
@@ -88,6 +91,7 @@ impl Kitchen {
             fridge: None,
             altitude: None,
             scales: vec![scale],
+            working: Working::default(),
         }
     }
 }
@@ -147,7 +151,8 @@ pub fn read_kitchen(source: &Source) -> Checked<Kitchen> {
         })
         .collect();
     scales.sort_by(|a, b| a.shows.as_grams().total_cmp(&b.shows.as_grams()));
-    let value = Kitchen { name: stem(&source.file).to_owned(), title, room, fridge, altitude, scales };
+    let working = read_working(&mut reader, &fields);
+    let value = Kitchen { name: stem(&source.file).to_owned(), title, room, fridge, altitude, scales, working };
     Checked { value, diagnostics: found }
 }
 

@@ -176,6 +176,14 @@ impl Stage {
         })
     }
 
+    /// The other formulas whose products are weighed in, one for each line that does.
+    pub fn uses_formulas(&self) -> impl Iterator<Item = &Arc<Formula>> {
+        self.lines.iter().filter_map(|line| match &line.content {
+            Content::Formula(blend) => Some(&blend.formula),
+            _ => None,
+        })
+    }
+
     /// What is added once the pieces are scaled.
     #[must_use]
     pub fn after_scaling(&self) -> Mass {
@@ -277,6 +285,8 @@ pub struct Blend {
     pub made: Mass,
     /// What was weighed in for each gram that comes out; flour marked as its lines were.
     pub ingredients: Vec<(Arc<Ingredient>, bool, f64)>,
+    /// The formula itself, as written: its steps take their time too.
+    pub formula: Arc<Formula>,
 }
 
 /// A step of the method.
