@@ -15,7 +15,7 @@ pub struct Problem {
     pub links: Vec<Link>,
     /// What tasks share.
     pub resources: Vec<Resource>,
-    /// What is wanted, and may have to give way.
+    /// What is wanted, and may have to give way; where there are several conflicts, one of later wishes is told.
     pub wishes: Vec<Wish>,
     /// What makes one plan better than another, the weightiest first; each is to be as small as can be.
     pub aims: Vec<Aim>,
@@ -73,13 +73,6 @@ pub enum Wish {
         /// By when.
         by: Slot,
     },
-    /// None of these tasks begins before then.
-    BeginsFrom {
-        /// The tasks.
-        tasks: Vec<usize>,
-        /// From when on.
-        from: Slot,
-    },
     /// None of these tasks goes on in that time; what is left of it is one undisturbed stretch.
     Undisturbed {
         /// The tasks.
@@ -115,12 +108,16 @@ impl Problem {
         match wish {
             Wish::Soon { before, after, most } => (begins[*after] - end(*before) - most).max(0),
             Wish::EndsBy { task, by } => (end(*task) - by).max(0),
-            Wish::BeginsFrom { tasks, from } => tasks.iter().map(|task| (from - begins[*task]).max(0)).max().unwrap_or(0),
-            Wish::Undisturbed { tasks, from, to } => {
-                let busy = tasks.iter().map(|task| (begins[*task], end(*task)));
-                (to - from) - longest_rest(*from, *to, busy.collect())
-            }
+            Wish::Undisturbed { from, to, .. } => (to - from) - self.rest(wish, begins).map_or(0, |(from, to)| to - from),
         }
+    }
+
+    /// What is left of a time that is to be undisturbed: the longest stretch in it that no task touches.
+    #[must_use]
+    pub fn rest(&self, wish: &Wish, begins: &[Slot]) -> Option<(Slot, Slot)> {
+        let Wish::Undisturbed { tasks, from, to } = wish else { return None };
+        let busy = tasks.iter().map(|task| (begins[*task], begins[*task] + self.tasks[*task].lasts));
+        Some(longest_rest(*from, *to, busy.collect()))
     }
 
     /// What an aim comes to in a plan.
@@ -137,15 +134,18 @@ impl Problem {
     }
 }
 
-/// The longest stretch within a window that no busy time touches.
-fn longest_rest(from: Slot, to: Slot, mut busy: Vec<(Slot, Slot)>) -> Slot {
+/// The longest stretch within a window that no busy time touches; nothing at its end if there is none.
+fn longest_rest(from: Slot, to: Slot, mut busy: Vec<(Slot, Slot)>) -> (Slot, Slot) {
     busy.sort_unstable();
-    let (mut free_from, mut longest) = (from, 0);
-    for (begin, end) in busy.into_iter().filter(|(begin, end)| end > begin) {
-        longest = longest.max(begin.min(to) - free_from);
+    let (mut free_from, mut longest) = (from, (to, to));
+    for (begin, end) in busy.into_iter().filter(|(begin, end)| end > begin).chain([(to, to)]) {
+        let free = begin.min(to) - free_from;
+        if free > longest.1 - longest.0 {
+            longest = (free_from, free_from + free);
+        }
         free_from = free_from.max(end);
     }
-    longest.max(to - free_from)
+    longest
 }
 
 #[cfg(test)]
@@ -164,7 +164,8 @@ mod tests {
             (vec![(3, 3)], 10),
             (vec![(7, 8), (1, 6)], 2),
         ] {
-            assert_eq!(longest_rest(0, 10, busy.clone()), expected, "{busy:?}");
+            let (from, to) = longest_rest(0, 10, busy.clone());
+            assert_eq!(to - from, expected, "{busy:?}");
         }
     }
 }

@@ -20,9 +20,9 @@ pub use draft::{ComponentDraft, Draft, IngredientDraft, LineDraft, Quiet, StageD
 pub use formula::{read_formula, tin_volume};
 pub use head::{Head, Photograph, Places};
 pub use ingredients::read_ingredients;
-pub use working::{DayHours, DayTime, Working};
 pub use settings::{BookSettings, Kitchen, Scale, read_book, read_kitchen};
 pub use words::{Action, Attention, Condition, EggSize, Group, Leaven, PercentOf, StageKind};
+pub use working::{DayHours, DayTime, Working};
 
 use crate::Place;
 use std::ops::Range;

@@ -1,8 +1,8 @@
 //! Who works in a kitchen: how many pairs of hands, on how many rings, and when nobody is at hand.
 
+use super::At;
 use super::fields::{Fields, Reader};
 use super::formula::read_count;
-use super::At;
 use crate::fault;
 use std::fmt;
 

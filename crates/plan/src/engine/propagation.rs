@@ -27,15 +27,11 @@ impl Engine for Propagation {
                 (begins, None)
             }
             Attempt::Stopped => return Outcome::Stopped,
-            Attempt::None(core) => {
-                let core = run.irreducible(core);
-                let wishes = core.iter().map(|wish| (*wish, run.least_way(*wish))).collect();
-                match run.attempt(&[], usize::MAX) {
-                    Attempt::Found(begins) => (begins, Some(Conflict { wishes })),
-                    Attempt::None(_) => return Outcome::Impossible,
-                    Attempt::Stopped => return Outcome::Stopped,
-                }
-            }
+            Attempt::None => match run.attempt(&[], usize::MAX) {
+                Attempt::Found(begins) => (begins, Some(run.conflict(all))),
+                Attempt::None => return Outcome::Impossible,
+                Attempt::Stopped => return Outcome::Stopped,
+            },
         };
         run.improve(first, conflict)
     }
@@ -55,8 +51,7 @@ struct Run<'r> {
 /// What came of looking for a plan under assumptions.
 enum Attempt {
     Found(Vec<Slot>),
-    /// There is none; the wishes among the assumptions that stand against each other.
-    None(Vec<usize>),
+    None,
     Stopped,
 }
 
@@ -78,11 +73,10 @@ impl<'r> Run<'r> {
     /// Looks for a plan under assumptions with so much effort.
     fn attempt(&mut self, assumptions: &[Predicate], effort: usize) -> Attempt {
         if self.variables.solver.is_inconsistent() {
-            return Attempt::None(Vec::new());
+            return Attempt::None;
         }
         let mut patience = Patience { left: effort, watch: self.watch };
         let begins = &self.variables.begins;
-        let gives_way = &self.variables.gives_way;
         let result =
             self.variables.solver.satisfy_under_assumptions(&mut self.brancher, &mut patience, &mut self.resolver, assumptions);
         match result {
@@ -90,24 +84,33 @@ impl<'r> Run<'r> {
                 let solution = found.solution();
                 Attempt::Found(begins.iter().map(|begin| solution.get_integer_value(*begin)).collect())
             }
-            SatisfactionResultUnderAssumptions::UnsatisfiableUnderAssumptions(mut none) => {
-                let core: Vec<DomainId> = none.extract_core().iter().map(|one| one.get_domain()).collect();
-                Attempt::None((0..gives_way.len()).filter(|wish| core.contains(&gives_way[*wish])).collect())
-            }
-            SatisfactionResultUnderAssumptions::Unsatisfiable(_) => Attempt::None(Vec::new()),
+            // The library's own core is not asked for: it takes the reasons apart without remembering which
+            // it has seen, and may not come to an end.
+            SatisfactionResultUnderAssumptions::UnsatisfiableUnderAssumptions(_)
+            | SatisfactionResultUnderAssumptions::Unsatisfiable(_) => Attempt::None,
             SatisfactionResultUnderAssumptions::Unknown(_) => Attempt::Stopped,
         }
     }
 
-    /// A conflict from which no wish can be left out. The engine's own core is only a hint where to begin.
-    fn irreducible(&mut self, core: Vec<usize>) -> Vec<usize> {
-        let is_one = matches!(self.attempt(&self.granting(&core), usize::MAX), Attempt::None(_));
-        let mut kept = if is_one { core } else { (0..self.problem.wishes.len()).collect() };
-        for wish in kept.clone() {
-            let others: Vec<usize> = kept.iter().copied().filter(|other| *other != wish).collect();
-            if let Attempt::None(_) = self.attempt(&self.granting(&others), usize::MAX) {
-                kept = others;
+    /// Why these wishes cannot all be granted.
+    fn conflict(&mut self, wishes: Vec<usize>) -> Conflict {
+        let kept = self.irreducible(wishes);
+        Conflict { wishes: kept.into_iter().map(|wish| (wish, self.least_way(wish))).collect() }
+    }
+
+    /// A conflict from which no wish can be left out: leaves out ever smaller pieces that are not needed.
+    fn irreducible(&mut self, mut kept: Vec<usize>) -> Vec<usize> {
+        let mut size = kept.len();
+        while size > 0 {
+            let mut at = 0;
+            while at < kept.len() {
+                let others: Vec<usize> = [&kept[..at], &kept[(at + size).min(kept.len())..]].concat();
+                match self.attempt(&self.granting(&others), EFFORT) {
+                    Attempt::None => kept = others,
+                    Attempt::Found(_) | Attempt::Stopped => at += size,
+                }
             }
+            size /= 2;
         }
         kept
     }
@@ -116,16 +119,16 @@ impl<'r> Run<'r> {
     fn least_way(&mut self, wish: usize) -> Option<Slot> {
         let others: Vec<usize> = (0..self.problem.wishes.len()).filter(|other| *other != wish).collect();
         let granted = self.granting(&others);
-        let Attempt::Found(begins) = self.attempt(&granted, usize::MAX) else { return None };
+        let Attempt::Found(begins) = self.attempt(&granted, EFFORT) else { return None };
         let mut most = self.problem.gives_way(&self.problem.wishes[wish], &begins);
         let mut least = 0;
         while least < most {
             let goal = i32::midpoint(least, most);
             let mut assumptions = granted.clone();
             assumptions.push(self.variables.gives_way[wish].upper_bound_predicate(goal));
-            match self.attempt(&assumptions, usize::MAX) {
+            match self.attempt(&assumptions, EFFORT) {
                 Attempt::Found(begins) => most = self.problem.gives_way(&self.problem.wishes[wish], &begins).min(goal),
-                Attempt::None(_) => least = goal + 1,
+                Attempt::None => least = goal + 1,
                 Attempt::Stopped => return None,
             }
         }
@@ -167,7 +170,7 @@ impl<'r> Run<'r> {
                     self.watch.is_better(at, value);
                     step *= 2;
                 }
-                Attempt::None(_) => {
+                Attempt::None => {
                     bound = goal + 1;
                     self.variables.hold(variable.lower_bound_predicate(bound));
                     step = ((value - goal) / 2).max(1);

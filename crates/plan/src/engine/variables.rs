@@ -116,13 +116,6 @@ impl Variables {
                 self.at_most(vec![self.begins[*task].scaled(1), gives_way.scaled(-1)], by - lasts(*task));
                 gives_way
             }
-            Wish::BeginsFrom { tasks, from } => {
-                let gives_way = self.solver.new_bounded_integer(0, problem.end);
-                for task in tasks {
-                    self.at_most(vec![self.begins[*task].scaled(-1), gives_way.scaled(-1)], -from);
-                }
-                gives_way
-            }
             Wish::Undisturbed { tasks, from, to } => self.undisturbed(problem, tasks, *from, *to),
         }
     }

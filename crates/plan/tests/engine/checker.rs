@@ -42,7 +42,6 @@ pub fn is_granted(problem: &Problem, wish: &Wish, begins: &[Slot]) -> bool {
     match wish {
         Wish::Soon { before, after, most } => begins[*after] - end(*before) <= *most,
         Wish::EndsBy { task, by } => end(*task) <= *by,
-        Wish::BeginsFrom { tasks, from } => tasks.iter().all(|task| begins[*task] >= *from),
         Wish::Undisturbed { tasks, from, to } => {
             (*from..*to).all(|slot| !tasks.iter().any(|task| begins[*task] <= slot && slot < end(*task)))
         }

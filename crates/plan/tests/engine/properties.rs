@@ -34,7 +34,7 @@ fn problem() -> impl Strategy<Value = Problem> {
             }
             let last = problem.tasks.len() - 1;
             problem.wishes.push(Wish::EndsBy { task: last, by: end - 4 });
-            problem.wishes.push(Wish::BeginsFrom { tasks: (first..=last).collect(), from: 2 });
+            problem.wishes.push(Wish::EndsBy { task: first, by: end / 2 });
             fresh.push((-1, Measure::Begin(last)));
         }
         let tasks = busy.uses.iter().map(|(task, _)| *task).collect();

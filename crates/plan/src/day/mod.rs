@@ -1,0 +1,17 @@
+//! The day: everything that is made, counted back from serving.
+
+mod clock;
+mod job;
+mod model;
+mod order;
+mod span;
+mod timeline;
+mod workplace;
+
+pub use clock::{Away, Why};
+pub use job::{Dish, Job};
+pub use model::Want;
+pub use order::Follows;
+pub use span::{Span, Told};
+pub use timeline::{Against, Entry, Left, Refusal, Timeline, Unmet, Wanted, timeline};
+pub use workplace::{Station, Workplace};

@@ -1,0 +1,170 @@
+//! A day's jobs as a problem on the grid.
+
+use super::clock::{Away, Clock, Why, slots_for, slots_within};
+use super::job::{Dish, Job};
+use super::order::Follows;
+use super::workplace::{Station, Workplace};
+use crate::problem::{Aim, Link, Measure, Problem, Resource, Slot, Task, Wish};
+use formula::read::{Action, StageKind};
+
+/// What a wish of the problem stands for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Want {
+    /// Everything on the table at the time asked for.
+    Served,
+    /// A time in which nobody is at hand, by its place among them.
+    Left(usize),
+    /// What a job made is used while it is at its best, by the place among what follows what.
+    AtItsBest(usize),
+}
+
+/// A problem with what its parts stand for. Tasks are the jobs, then serving, then what sets jobs going.
+pub struct Model {
+    /// The problem.
+    pub problem: Problem,
+    /// What each wish stands for.
+    pub wants: Vec<Want>,
+    /// The task that is serving.
+    pub serving: usize,
+}
+
+/// The figures of the grid.
+#[derive(Clone, Copy, Debug)]
+pub struct Frame {
+    /// When serving is wanted.
+    pub serve: Slot,
+    /// Nothing begins before.
+    pub earliest: Slot,
+    /// Everything has ended.
+    pub end: Slot,
+}
+
+/// How long before serving the kitchen should be quiet but for what must be fresh: common practice, no source.
+const QUIET: Slot = 48;
+
+/// Sets the problem up.
+#[must_use]
+pub fn model(
+    dishes: &[Dish],
+    jobs: &[Job],
+    follows: &[Follows],
+    place: &Workplace,
+    aways: &[Away],
+    clock: &Clock,
+    frame: Frame,
+) -> Model {
+    let task = |lasts: Slot| Task { lasts, earliest: frame.earliest, latest: frame.end };
+    let mut problem = Problem { end: frame.end, ..Problem::default() };
+    problem.tasks = jobs.iter().map(|job| task(slots_for(job.span.likely))).collect();
+    let serving = problem.tasks.len();
+    // Nobody is served before the time that was asked for.
+    problem.tasks.push(Task { earliest: frame.serve, ..task(0) });
+    let mut model = Model { problem, wants: Vec::new(), serving };
+    model.follow(follows);
+    let starts = model.set_going(jobs, follows, task(1));
+    model.share(jobs, &starts, place);
+    let somebody: Vec<usize> = (0..jobs.len()).filter(|job| jobs[*job].wants_somebody()).chain(starts.iter().copied()).collect();
+    for (at, away) in aways.iter().enumerate() {
+        let (from, to) = (clock.slot_before(away.from.timestamp()).max(0), clock.slot_after(away.to.timestamp()).min(frame.end));
+        if from < to {
+            model.wish(Want::Left(at), Wish::Undisturbed { tasks: somebody.clone(), from, to });
+        }
+    }
+    model.wish(Want::Served, Wish::EndsBy { task: serving, by: frame.serve });
+    model.problem.aims = aims(&model, dishes, jobs, follows, aways, frame);
+    model
+}
+
+impl Model {
+    fn wish(&mut self, want: Want, wish: Wish) {
+        self.wants.push(want);
+        self.problem.wishes.push(wish);
+    }
+
+    fn follow(&mut self, follows: &[Follows]) {
+        for (at, one) in follows.iter().enumerate() {
+            let (before, after) = (one.before, one.after.unwrap_or(self.serving));
+            let most = one.most.map(slots_within);
+            self.problem.links.push(Link { before, after, least: 0, most: most.filter(|_| one.is_strict) });
+            if let Some(most) = most.filter(|_| !one.is_strict) {
+                self.wish(Want::AtItsBest(at), Wish::Soon { before, after, most });
+            }
+        }
+    }
+
+    /// A job that goes on by itself has to be set going, unless the work before it does that.
+    fn set_going(&mut self, jobs: &[Job], follows: &[Follows], start: Task) -> Vec<usize> {
+        let mut starts = Vec::new();
+        for (at, job) in jobs.iter().enumerate() {
+            let goes_on = follows.iter().any(|one| one.after == Some(at) && one.is_strict && jobs[one.before].is_work);
+            if !job.is_work && !goes_on {
+                let touch = self.problem.tasks.len();
+                self.problem.tasks.push(start);
+                self.problem.links.push(Link { before: touch, after: at, least: -1, most: Some(-1) });
+                starts.push(touch);
+            }
+        }
+        starts
+    }
+
+    fn share(&mut self, jobs: &[Job], starts: &[usize], place: &Workplace) {
+        for station in Station::ALL {
+            let needs = |job: &Job| if station == Station::Hands { job.is_work } else { job.stations.contains(&station) };
+            let mut uses: Vec<(usize, i32)> = (0..jobs.len()).filter(|job| needs(&jobs[*job])).map(|job| (job, 1)).collect();
+            if station == Station::Hands {
+                uses.extend(starts.iter().map(|start| (*start, 1)));
+            }
+            if uses.len() > 1 {
+                self.problem.resources.push(Resource { capacity: place.capacity(station), uses });
+            }
+        }
+    }
+}
+
+/// On time, nothing past its best, at hand when out, asleep at night, fresh, unhurried, close together.
+fn aims(model: &Model, dishes: &[Dish], jobs: &[Job], follows: &[Follows], aways: &[Away], frame: Frame) -> Vec<Aim> {
+    let gives_way = |is_meant: &dyn Fn(&Want) -> bool| -> Aim {
+        (0..model.wants.len()).filter(|at| is_meant(&model.wants[*at])).map(|at| (1, Measure::GivesWay(at))).collect()
+    };
+    let because = |why: Why| move |want: &Want| matches!(want, Want::Left(at) if aways[*at].why == why);
+    let mut fresh = Aim::new();
+    let mut unhurried = Aim::new();
+    for one in follows.iter().filter(|one| one.after.is_none()) {
+        let weight = freshness(dishes, &jobs[one.before]);
+        if weight > 0 {
+            fresh.extend([(weight, Measure::Begin(model.serving)), (-weight, Measure::Begin(one.before))]);
+        }
+    }
+    for (at, job) in jobs.iter().enumerate().filter(|(_, job)| job.is_work && component_freshness(dishes, job) == 0) {
+        let is_last = dishes[job.dish].formula.stage(job.at).steps[job.step].action == Action::Serve;
+        if !is_last {
+            unhurried.push((1, Measure::Beyond(at, frame.serve - QUIET)));
+        }
+    }
+    let close = (0..jobs.len()).flat_map(|at| [(1, Measure::Begin(model.serving)), (-1, Measure::Begin(at))]).collect();
+    vec![
+        gives_way(&|want| *want == Want::Served),
+        gives_way(&|want| matches!(want, Want::AtItsBest(_))),
+        gives_way(&because(Why::Out)),
+        gives_way(&because(Why::Asleep)),
+        fresh,
+        unhurried,
+        close,
+    ]
+}
+
+/// How much it matters that the last job of a component is close to serving.
+fn freshness(dishes: &[Dish], last: &Job) -> i32 {
+    if dishes[last.dish].is_served { component_freshness(dishes, last) } else { 0 }
+}
+
+/// Hot bread most, whipped cream some, what keeps for days not at all: common practice, no source.
+fn component_freshness(dishes: &[Dish], job: &Job) -> i32 {
+    let component = &dishes[job.dish].formula.components[job.at.0];
+    let mut steps = component.stages.iter().flat_map(|stage| &stage.steps);
+    if steps.any(|step| matches!(step.action, Action::Fry | Action::Griddle | Action::Bake)) {
+        2
+    } else {
+        i32::from(component.stages.last().is_some_and(|stage| stage.kind == StageKind::Creamed))
+    }
+}

@@ -1,0 +1,216 @@
+//! The timeline of a day: what is done when, and why not every wish could be granted.
+
+use super::clock::{Away, Clock, aways, slots_for, span_of};
+use super::job::{Dish, Job, dishes, jobs};
+use super::model::{Frame, Model, Want, model};
+use super::order::{Follows, order};
+use super::workplace::Workplace;
+use crate::engine::{Engine, Outcome, Plan, Reached, Watch};
+use crate::problem::{Problem, Slot};
+use formula::Formula;
+use formula::read::Kitchen;
+use jiff::ZonedDateTime;
+use quantity::TimeSpan;
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+/// What is wanted of a day.
+#[derive(Clone, Debug)]
+pub struct Wanted {
+    /// What is served together.
+    pub formulas: Vec<Arc<Formula>>,
+    /// When.
+    pub serve: ZonedDateTime,
+    /// Nothing can begin before.
+    pub now: ZonedDateTime,
+    /// The formulas that are made already, by name.
+    pub there: BTreeSet<String>,
+}
+
+/// Why there is no timeline.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Refusal {
+    /// Serving would be in the past.
+    InThePast,
+    /// Nothing has to be done.
+    NothingToDo,
+    /// It would take longer than can be planned.
+    TooLong,
+    /// There is no way to do it whatever gives way.
+    Impossible,
+    /// It was stopped before there was any plan.
+    Stopped,
+}
+
+/// What is done when.
+#[derive(Clone, Debug)]
+pub struct Timeline {
+    /// The kitchen.
+    pub place: Workplace,
+    /// What is made.
+    pub dishes: Vec<Dish>,
+    /// The jobs.
+    pub jobs: Vec<Job>,
+    /// What follows what.
+    pub follows: Vec<Follows>,
+    /// The jobs with their times, in order of time.
+    pub entries: Vec<Entry>,
+    /// When serving was wanted.
+    pub wanted: ZonedDateTime,
+    /// When everything is on the table.
+    pub served: ZonedDateTime,
+    /// When nobody is at hand, and what is left of that.
+    pub left: Vec<Left>,
+    /// The wishes that give way.
+    pub unmet: Vec<Unmet>,
+    /// Why: wishes that stand against each other, none of which can be left out.
+    pub conflict: Vec<Against>,
+    /// What each aim has come to.
+    pub reached: Vec<Reached>,
+}
+
+/// A job with its times.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Entry {
+    /// Which job.
+    pub job: usize,
+    /// When it begins.
+    pub begin: ZonedDateTime,
+    /// When it is done.
+    pub end: ZonedDateTime,
+    /// When what it made is needed; the same as its end if at once, or never.
+    pub needed: ZonedDateTime,
+    /// Whether hands are needed only to set it going.
+    pub is_set_going: bool,
+}
+
+/// A time in which nobody is at hand, as it could be kept.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Left {
+    /// As wished for.
+    pub away: Away,
+    /// What is left of it undisturbed: from when to when; none if it is given up.
+    pub kept: Option<(ZonedDateTime, ZonedDateTime)>,
+}
+
+/// A wish that gives way.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Unmet {
+    /// What it is.
+    pub want: Want,
+    /// How far.
+    pub gives_way: TimeSpan,
+}
+
+/// A wish of a conflict.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Against {
+    /// What it is.
+    pub want: Want,
+    /// How far it would have to give way if it alone did; none if that would not help.
+    pub alone: Option<TimeSpan>,
+}
+
+/// The longest that is planned: a fortnight.
+const LONGEST: Slot = 14 * 24 * 12;
+/// Room beside the longest chain, for nights and for what cannot go on side by side.
+const ROOM: Slot = 36 * 12;
+
+/// Plans a day.
+///
+/// # Errors
+/// Refuses a serving time in the past, nothing to do, and what takes longer than a fortnight.
+pub fn timeline(wanted: &Wanted, kitchen: &Kitchen, engine: &dyn Engine, watch: &mut dyn Watch) -> Result<Timeline, Refusal> {
+    if wanted.serve <= wanted.now {
+        return Err(Refusal::InThePast);
+    }
+    let place = Workplace::of(kitchen);
+    let dishes = dishes(&wanted.formulas, &wanted.there);
+    let jobs = jobs(&dishes, kitchen);
+    if jobs.is_empty() {
+        return Err(Refusal::NothingToDo);
+    }
+    let follows = order(&dishes, &jobs);
+    let before = longest(&jobs, &follows).saturating_add(ROOM);
+    if before > LONGEST {
+        return Err(Refusal::TooLong);
+    }
+    let clock = Clock::with(&wanted.serve, before);
+    let earliest = clock.slot_after(wanted.now.timestamp()).max(0);
+    let frame = Frame { serve: before, earliest, end: before * 2 };
+    let aways = aways(&place, &clock.moment(earliest), &clock.moment(frame.end));
+    let model = model(&dishes, &jobs, &follows, &place, &aways, &clock, frame);
+    let plan = match engine.solve(&model.problem, watch) {
+        Outcome::Found(plan) => plan,
+        Outcome::Impossible => return Err(Refusal::Impossible),
+        Outcome::Stopped => return Err(Refusal::Stopped),
+    };
+    let (entries, left) = (entries(&model, &jobs, &plan, &clock), left(&model, aways, &plan, &clock));
+    let (unmet, conflict) = (unmet(&model, &plan), conflict(&model, &plan));
+    let served = clock.moment(plan.begins[model.serving]);
+    let wanted = wanted.serve.clone();
+    Ok(Timeline { place, dishes, jobs, follows, entries, wanted, served, left, unmet, conflict, reached: plan.reached })
+}
+
+/// The longest chain of jobs, in slots.
+fn longest(jobs: &[Job], follows: &[Follows]) -> Slot {
+    let mut ends: Vec<Slot> = jobs.iter().map(|job| slots_for(job.span.likely)).collect();
+    // Chains have no circles, so that as many rounds as there are jobs reach the end of the longest.
+    for _ in 0..jobs.len() {
+        let mut is_settled = true;
+        for one in follows {
+            let Some(after) = one.after else { continue };
+            let end = ends[one.before].saturating_add(slots_for(jobs[after].span.likely));
+            if end > ends[after] {
+                ends[after] = end;
+                is_settled = false;
+            }
+        }
+        if is_settled {
+            break;
+        }
+    }
+    ends.into_iter().max().unwrap_or(0)
+}
+
+fn entries(model: &Model, jobs: &[Job], plan: &Plan, clock: &Clock) -> Vec<Entry> {
+    let Problem { tasks, links, .. } = &model.problem;
+    let end = |task: usize| plan.begins[task] + tasks[task].lasts;
+    let mut order: Vec<usize> = (0..jobs.len()).collect();
+    order.sort_by_key(|job| (plan.begins[*job], end(*job), *job));
+    let entry = |job: usize| {
+        let after = links.iter().filter(|link| link.before == job).map(|link| plan.begins[link.after]);
+        Entry {
+            job,
+            begin: clock.moment(plan.begins[job]),
+            end: clock.moment(end(job)),
+            needed: clock.moment(after.min().unwrap_or(end(job)).max(end(job))),
+            is_set_going: links.iter().any(|link| link.after == job && link.before > model.serving),
+        }
+    };
+    order.into_iter().map(entry).collect()
+}
+
+fn left(model: &Model, aways: Vec<Away>, plan: &Plan, clock: &Clock) -> Vec<Left> {
+    let serving = clock.moment(plan.begins[model.serving]);
+    let first = clock.moment(plan.begins.iter().copied().min().unwrap_or(0));
+    let kept = |at: usize| {
+        let wish = model.wants.iter().position(|want| *want == Want::Left(at))?;
+        let (from, to) = model.problem.rest(&model.problem.wishes[wish], &plan.begins)?;
+        (to > from).then(|| (clock.moment(from), clock.moment(to)))
+    };
+    let one = |(at, away): (usize, Away)| Left { kept: kept(at), away };
+    let all = aways.into_iter().enumerate().map(one);
+    all.filter(|left| left.away.from < serving && left.away.to > first).collect()
+}
+
+fn unmet(model: &Model, plan: &Plan) -> Vec<Unmet> {
+    let wishes = model.problem.wishes.iter().zip(&model.wants);
+    let all = wishes.map(|(wish, want)| Unmet { want: *want, gives_way: span_of(model.problem.gives_way(wish, &plan.begins)) });
+    all.filter(|unmet| unmet.gives_way > TimeSpan::ZERO).collect()
+}
+
+fn conflict(model: &Model, plan: &Plan) -> Vec<Against> {
+    let wishes = plan.conflict.iter().flat_map(|conflict| &conflict.wishes);
+    wishes.map(|(wish, alone)| Against { want: model.wants[*wish], alone: alone.map(span_of) }).collect()
+}
