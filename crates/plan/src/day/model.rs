@@ -42,17 +42,25 @@ pub struct Frame {
 /// How long before serving the kitchen should be quiet but for what must be fresh: common practice, no source.
 const QUIET: Slot = 48;
 
+/// What a day is made of.
+#[derive(Clone, Copy)]
+pub struct Parts<'p> {
+    /// What is made.
+    pub dishes: &'p [Dish],
+    /// Its jobs.
+    pub jobs: &'p [Job],
+    /// What follows what.
+    pub follows: &'p [Follows],
+    /// The kitchen.
+    pub place: &'p Workplace,
+    /// When nobody is at hand.
+    pub aways: &'p [Away],
+}
+
 /// Sets the problem up.
 #[must_use]
-pub fn model(
-    dishes: &[Dish],
-    jobs: &[Job],
-    follows: &[Follows],
-    place: &Workplace,
-    aways: &[Away],
-    clock: &Clock,
-    frame: Frame,
-) -> Model {
+pub fn model(parts: Parts, clock: &Clock, frame: Frame) -> Model {
+    let Parts { jobs, follows, place, aways, .. } = parts;
     let task = |lasts: Slot| Task { lasts, earliest: frame.earliest, latest: frame.end };
     let mut problem = Problem { end: frame.end, ..Problem::default() };
     problem.tasks = jobs.iter().map(|job| task(slots_for(job.span.likely))).collect();
@@ -71,7 +79,7 @@ pub fn model(
         }
     }
     model.wish(Want::Served, Wish::EndsBy { task: serving, by: frame.serve });
-    model.problem.aims = aims(&model, dishes, jobs, follows, aways, frame);
+    model.problem.aims = aims(&model, parts, frame);
     model
 }
 
@@ -122,7 +130,8 @@ impl Model {
 }
 
 /// On time, nothing past its best, at hand when out, asleep at night, fresh, unhurried, close together.
-fn aims(model: &Model, dishes: &[Dish], jobs: &[Job], follows: &[Follows], aways: &[Away], frame: Frame) -> Vec<Aim> {
+fn aims(model: &Model, parts: Parts, frame: Frame) -> Vec<Aim> {
+    let Parts { dishes, jobs, follows, aways, .. } = parts;
     let gives_way = |is_meant: &dyn Fn(&Want) -> bool| -> Aim {
         (0..model.wants.len()).filter(|at| is_meant(&model.wants[*at])).map(|at| (1, Measure::GivesWay(at))).collect()
     };

@@ -51,7 +51,7 @@ pub fn order(dishes: &[Dish], jobs: &[Job]) -> Vec<Follows> {
             order.uses(d, *at);
         }
         order.brushed_on(d);
-        order.to_the_table(d);
+        order.serve(d);
     }
     order.follows
 }
@@ -173,7 +173,7 @@ impl Order<'_> {
     }
 
     /// What nothing else uses comes to the table.
-    fn to_the_table(&mut self, dish: usize) {
+    fn serve(&mut self, dish: usize) {
         let here = &self.dishes[dish];
         let ends: Vec<StageAt> = here.stages.iter().copied().filter(|at| here.is_served && !self.is_used(dish, *at)).collect();
         for at in ends {

@@ -2,7 +2,7 @@
 
 use super::clock::{Away, Clock, aways, slots_for, span_of};
 use super::job::{Dish, Job, dishes, jobs};
-use super::model::{Frame, Model, Want, model};
+use super::model::{Frame, Model, Parts, Want, model};
 use super::order::{Follows, order};
 use super::workplace::Workplace;
 use crate::engine::{Engine, Outcome, Plan, Reached, Watch};
@@ -139,7 +139,8 @@ pub fn timeline(wanted: &Wanted, kitchen: &Kitchen, engine: &dyn Engine, watch: 
     let earliest = clock.slot_after(wanted.now.timestamp()).max(0);
     let frame = Frame { serve: before, earliest, end: before * 2 };
     let aways = aways(&place, &clock.moment(earliest), &clock.moment(frame.end));
-    let model = model(&dishes, &jobs, &follows, &place, &aways, &clock, frame);
+    let parts = Parts { dishes: &dishes, jobs: &jobs, follows: &follows, place: &place, aways: &aways };
+    let model = model(parts, &clock, frame);
     let plan = match engine.solve(&model.problem, watch) {
         Outcome::Found(plan) => plan,
         Outcome::Impossible => return Err(Refusal::Impossible),
