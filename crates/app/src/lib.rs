@@ -5,8 +5,10 @@ mod book;
 mod commands;
 mod failure;
 mod files;
+mod moment;
 mod photographs;
 mod terminal;
+mod watch;
 
 use clap::Parser;
 use std::process::ExitCode;

@@ -1,6 +1,7 @@
 //! What people see of a formula: the sheet, the page, the data behind it. Decides no number.
 
 pub mod chart;
+pub mod day;
 mod edition;
 pub mod method;
 pub mod needs;

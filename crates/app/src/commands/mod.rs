@@ -2,6 +2,7 @@
 
 mod check;
 mod completions;
+mod day;
 mod explain;
 mod forecast;
 mod ingredients;
@@ -57,6 +58,7 @@ enum Command {
     Sheet(sheet::Sheet),
     Scale(Box<scale::Scale>),
     Forecast(forecast::Forecast),
+    Day(Box<day::Day>),
     Solve(solve::Solve),
     Publish(publish::Publish),
     Ingredients(ingredients::Ingredients),
@@ -81,6 +83,7 @@ pub fn run(arguments: Arguments) -> Ended {
         Command::Sheet(command) => command.run(),
         Command::Scale(command) => command.run(),
         Command::Forecast(command) => command.run(),
+        Command::Day(command) => command.run(),
         Command::Solve(command) => command.run(),
         Command::Publish(command) => command.run(),
         Command::Ingredients(command) => command.run(),

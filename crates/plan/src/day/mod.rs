@@ -10,7 +10,7 @@ mod workplace;
 
 pub use clock::{Away, Why};
 pub use job::{Dish, Job};
-pub use model::Want;
+pub use model::{AIMS, Want};
 pub use order::Follows;
 pub use span::{Span, Told};
 pub use timeline::{Against, Entry, Left, Refusal, Timeline, Unmet, Wanted, timeline};

@@ -129,6 +129,10 @@ impl Model {
     }
 }
 
+/// What makes one day better than another, the weightiest first.
+pub const AIMS: [&str; 7] =
+    ["on time", "nothing past its best", "out when wished", "asleep at night", "fresh at serving", "unhurried", "close together"];
+
 /// On time, nothing past its best, at hand when out, asleep at night, fresh, unhurried, close together.
 fn aims(model: &Model, parts: Parts, frame: Frame) -> Vec<Aim> {
     let Parts { dishes, jobs, follows, aways, .. } = parts;

@@ -87,6 +87,8 @@ pub struct Entry {
 /// A time in which nobody is at hand, as it could be kept.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Left {
+    /// Its place among all such times of the plan, by which [`Want::Left`] calls it.
+    pub at: usize,
     /// As wished for.
     pub away: Away,
     /// What is left of it undisturbed: from when to when; none if it is given up.
@@ -200,7 +202,7 @@ fn left(model: &Model, aways: Vec<Away>, plan: &Plan, clock: &Clock) -> Vec<Left
         let (from, to) = model.problem.rest(&model.problem.wishes[wish], &plan.begins)?;
         (to > from).then(|| (clock.moment(from), clock.moment(to)))
     };
-    let one = |(at, away): (usize, Away)| Left { kept: kept(at), away };
+    let one = |(at, away): (usize, Away)| Left { at, kept: kept(at), away };
     let all = aways.into_iter().enumerate().map(one);
     all.filter(|left| left.away.from < serving && left.away.to > first).collect()
 }

@@ -1,0 +1,162 @@
+//! `day`: everything that is made, counted back from serving.
+
+use super::forecast::InKitchen;
+use super::sheet::chosen;
+use super::{Ended, Outcome, proof_read};
+use crate::failure::Failure;
+use crate::{moment, terminal, watch};
+use formula::read::{DayHours, Kitchen};
+use formula::{Book, Formula};
+use plan::day::{Refusal, Timeline, Wanted, timeline};
+use plan::engine::Propagation;
+use std::collections::BTreeSet;
+use std::path::PathBuf;
+use std::sync::Arc;
+use std::time::Duration;
+
+/// Plans a day: what is done when, so that everything is on the table at the time you say.
+///
+///   wellproved day potato-muffins.toml --serve "2026-11-29 09:30"
+///   wellproved day saltmarsh --formula potato-muffins --formula cardamom-knots --serve 09:30
+///   wellproved day saltmarsh --serve "2026-11-29 09:30" --format calendar > day.ics
+///
+/// Wishes are weighed in this order: on time, nothing past its best, out when wished, asleep at night,
+/// fresh at serving, unhurried, close together. Ctrl-C gives the best so far.
+#[derive(clap::Args)]
+#[command(verbatim_doc_comment)]
+pub struct Day {
+    /// The book's folder, or one formula's file.
+    book: PathBuf,
+    /// When it is on the table: "2026-11-29 09:30", or "09:30" for the next time the clock shows that.
+    #[arg(long, value_name = "WHEN")]
+    serve: String,
+    /// Only the formula of this name; may be said more than once.
+    #[arg(long, value_name = "NAME")]
+    formula: Vec<String>,
+    /// What is made already: the name of a formula that others use; may be said more than once.
+    #[arg(long, value_name = "NAME")]
+    there: Vec<String>,
+    /// When the baker sleeps, instead of what the kitchen says: "22:30-06:30".
+    #[arg(long, value_name = "HOURS", value_parser = hours)]
+    asleep: Option<DayHours>,
+    /// When nobody is in the kitchen, besides what the kitchen says: "12:00-13:30"; may be said more than once.
+    #[arg(long, value_name = "HOURS", value_parser = hours)]
+    out: Vec<DayHours>,
+    /// Where the clock hangs, as the time zone database calls it: "Europe/Vienna"; the system's if left out.
+    #[arg(long, value_name = "ZONE")]
+    zone: Option<String>,
+    /// Plans as if it were that time: "2026-11-28 12:00".
+    #[arg(long, value_name = "WHEN")]
+    now: Option<String>,
+    /// The longest time to look for a better order, in seconds.
+    #[arg(long, value_name = "SECONDS", default_value_t = 10, value_parser = clap::value_parser!(u64).range(1..=3600))]
+    patience: u64,
+    #[command(flatten)]
+    kitchen: InKitchen,
+    /// The form of the day.
+    #[arg(long, value_enum, default_value_t = DayFormat::Text)]
+    format: DayFormat,
+}
+
+/// The forms of a day.
+#[derive(Clone, Copy, PartialEq, Eq, clap::ValueEnum)]
+pub enum DayFormat {
+    /// By the clock, for the terminal.
+    Text,
+    /// What to do by day and hour, with the weights.
+    Prep,
+    /// What to buy, by aisle.
+    Shopping,
+    /// A drawing by component and station, SVG.
+    Chart,
+    /// For a calendar, iCalendar.
+    Calendar,
+    /// For other programs.
+    Json,
+}
+
+impl Day {
+    pub fn run(self) -> Ended {
+        let zone = moment::zone(self.zone.as_deref())?;
+        let now = moment::now(self.now.as_deref(), &zone)?;
+        let serve = moment::read(&self.serve, &zone, &now)?;
+        let opened = match proof_read(&self.book)? {
+            Ok(opened) => opened,
+            Err(outcome) => return Ok(outcome),
+        };
+        let kitchen = self.kitchen(&opened.book)?;
+        let formulas = self.formulas(opened.formulas())?;
+        let there = self.there(&opened.book)?;
+        let wanted = Wanted { formulas, serve, now, there };
+        let mut watch = watch::Watcher::new(Duration::from_secs(self.patience));
+        let planned = timeline(&wanted, &kitchen, &Propagation, &mut watch);
+        watch.finish();
+        let day = planned.map_err(|refusal| refused(refusal, &wanted))?;
+        terminal::say(&self.laid_out(&day, &opened.book, &wanted))?;
+        Ok(Outcome::Fine)
+    }
+
+    fn laid_out(&self, day: &Timeline, book: &Book, wanted: &Wanted) -> String {
+        let units = publish::Units::of(&book.settings);
+        match self.format {
+            DayFormat::Text => publish::day::text(day, terminal::width()),
+            DayFormat::Prep => publish::day::prep(day, units, terminal::width()),
+            DayFormat::Shopping => publish::day::shopping(day),
+            DayFormat::Chart => publish::day::chart(day),
+            DayFormat::Calendar => publish::day::calendar(day, units, &wanted.now),
+            DayFormat::Json => format!("{:#}", publish::day::json(day)),
+        }
+    }
+
+    /// The kitchen with what the command line says of sleep and absence.
+    fn kitchen(&self, book: &Book) -> Result<Kitchen, Failure> {
+        let mut kitchen = self.kitchen.of(book)?;
+        kitchen.working.asleep = self.asleep.or(kitchen.working.asleep);
+        kitchen.working.out.extend(&self.out);
+        Ok(kitchen)
+    }
+
+    fn formulas(&self, all: Vec<Formula>) -> Result<Vec<Arc<Formula>>, Failure> {
+        if self.formula.is_empty() {
+            return Ok(all.into_iter().map(Arc::new).collect());
+        }
+        let mut picked = Vec::new();
+        for name in &self.formula {
+            picked.extend(chosen(all.clone(), Some(name))?.into_iter().map(Arc::new));
+        }
+        Ok(picked)
+    }
+
+    fn there(&self, book: &Book) -> Result<BTreeSet<String>, Failure> {
+        let unknown = self.there.iter().find(|name| !book.formulas.contains_key(*name));
+        match unknown {
+            None => Ok(self.there.iter().cloned().collect()),
+            Some(name) => {
+                let known: Vec<&str> = book.formulas.keys().map(String::as_str).collect();
+                let failure = Failure::new(format!("the book has no formula called “{name}”"));
+                Err(failure.hint(format!("it has: {}", known.join(", "))))
+            }
+        }
+    }
+}
+
+fn hours(text: &str) -> Result<DayHours, String> {
+    DayHours::read(text).ok_or_else(|| "two times of a clock of 24 hours are wanted: 22:30-06:30".to_owned())
+}
+
+/// Why there is no day.
+fn refused(refusal: Refusal, wanted: &Wanted) -> Failure {
+    let serve = wanted.serve.strftime("%A %-d %B %Y, %H:%M");
+    match refusal {
+        Refusal::InThePast => {
+            let now = wanted.now.strftime("%A %-d %B %Y, %H:%M");
+            Failure::new(format!("{serve} is past: it is {now}")).hint("say a later time with --serve")
+        }
+        Refusal::NothingToDo => Failure::new("nothing has to be done for that").hint("leave out a --there, or name another formula"),
+        Refusal::TooLong => Failure::new("that takes longer than a fortnight, which is the most that is planned")
+            .hint("shorten a step's time, or say with --there what is made already"),
+        Refusal::Impossible => Failure::new("there is no order in which that can be done, whatever gives way")
+            .hint("look for a step that needs more than the kitchen has of something"),
+        Refusal::Stopped => Failure::new("no order was found in the time there was").hint("give it longer with --patience"),
+    }
+}

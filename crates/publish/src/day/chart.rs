@@ -1,0 +1,183 @@
+//! A day as a drawing: a row for each component and each station, work solid, heat striped, waiting open.
+
+use super::words::{day, served, station, time, verb};
+use jiff::{Timestamp, ZonedDateTime};
+use maud::{Markup, PreEscaped, html};
+use plan::day::{Entry, Job, Station, Timeline};
+use std::collections::BTreeMap;
+
+const LABEL: f64 = 210.0;
+const ROW: f64 = 30.0;
+const TOP: f64 = 84.0;
+const MINUTE: f64 = 2.1;
+/// How wide hours are drawn in which nobody does anything.
+const QUIET: f64 = 46.0;
+/// Hands that rest longer than that, in minutes, leave a gap in the drawing.
+const PAUSE: i64 = 75;
+
+/// The chart as a self-contained SVG.
+#[must_use]
+pub fn chart(timeline: &Timeline) -> String {
+    let scale = Scale::of(timeline);
+    let rows = rows(timeline);
+    let width = LABEL + scale.width() + 24.0;
+    let height = TOP + ROW * rows.len() as f64 + 30.0;
+    let title = format!("{}, on the table at {}", day(&timeline.served), time(&timeline.served));
+    let description = format!("What is done when for {}: solid is work, striped is heat, open is waiting", served(timeline).join(", "));
+    let markup = html! {
+        svg xmlns="http://www.w3.org/2000/svg" viewBox=(format!("0 0 {width:.0} {height:.0}")) role="img" aria-labelledby="day-title day-words" {
+            title id="day-title" { (title) }
+            desc id="day-words" { (description) }
+            style { (PreEscaped(STYLE)) }
+            defs {
+                pattern id="heat" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)" {
+                    rect.ground width="6" height="6" {}
+                    line.stripe x1="0" y1="0" x2="0" y2="6" {}
+                }
+            }
+            rect.paper x="0" y="0" width=(format!("{width:.0}")) height=(format!("{height:.0}")) {}
+            text.head x="16" y="28" { (title) }
+            text.small x="16" y="48" { "solid: work · striped: on the heat · open: by itself · dotted: hours left out" }
+            (scale.ruled(timeline, height - 24.0))
+            @for (n, (name, entries)) in rows.iter().enumerate() {
+                (row(timeline, name, entries, TOP + ROW * n as f64, &scale))
+            }
+        }
+    };
+    markup.into_string()
+}
+
+const STYLE: &str = "text{font:13px Georgia,'DejaVu Serif',serif;fill:#2a2520}.head{font-size:17px;font-weight:600}.small{font-size:11px}\
+.paper{fill:#fbf8f2}.work{fill:#2a2520}.wait{fill:#fbf8f2;stroke:#2a2520}.hot{fill:url(#heat);stroke:#2a2520}.ground{fill:#fbf8f2}\
+.stripe{stroke:#2a2520;stroke-width:1.6}.rule{stroke:#2a2520;stroke-width:.5;opacity:.45}.gap{stroke:#2a2520;stroke-dasharray:1 4}\
+.on{fill:#fbf8f2;font-size:11px}.under{stroke:#fbf8f2;stroke-width:3;paint-order:stroke;font-size:11px}";
+
+type Row<'t> = (String, Vec<&'t Entry>);
+
+/// Components in their order, then the stations that are used.
+fn rows(timeline: &Timeline) -> Vec<Row<'_>> {
+    let mut components: BTreeMap<(usize, usize), Row> = BTreeMap::new();
+    for entry in &timeline.entries {
+        let job = &timeline.jobs[entry.job];
+        let title = || timeline.dishes[job.dish].formula.components[job.at.0].title.clone();
+        components.entry((job.dish, job.at.0)).or_insert_with(|| (title(), Vec::new())).1.push(entry);
+    }
+    let stations = Station::ALL.into_iter().map(|one| {
+        let uses = |job: &Job| if one == Station::Hands { job.is_work } else { job.stations.contains(&one) };
+        (station(one).to_owned(), timeline.entries.iter().filter(|entry| uses(&timeline.jobs[entry.job])).collect())
+    });
+    components.into_values().chain(stations.filter(|(_, entries): &Row| !entries.is_empty())).collect()
+}
+
+fn row(timeline: &Timeline, name: &str, entries: &[&Entry], y: f64, scale: &Scale) -> Markup {
+    html! {
+        text x="16" y=(format!("{:.1}", y + 17.0)) { (short(name, 26)) }
+        line.rule x1=(LABEL) x2=(format!("{:.1}", LABEL + scale.width())) y1=(format!("{:.1}", y + ROW - 3.0)) y2=(format!("{:.1}", y + ROW - 3.0)) {}
+        @for entry in entries { (bar(timeline, entry, y, scale)) }
+    }
+}
+
+fn bar(timeline: &Timeline, entry: &Entry, y: f64, scale: &Scale) -> Markup {
+    let job = &timeline.jobs[entry.job];
+    let (from, to) = (scale.at(entry.begin.timestamp()), scale.at(entry.end.timestamp()));
+    let width = (to - from).max(2.0);
+    let is_hot = job.stations.iter().any(|station| station.is_hot());
+    let (kind, words) = match (is_hot, job.is_work) {
+        (true, _) => ("hot", "under"),
+        (false, true) => ("work", "on"),
+        (false, false) => ("wait", "under"),
+    };
+    let verb = verb(timeline, job);
+    let letters = (width / 6.4) as usize;
+    html! {
+        g {
+            title { (time(&entry.begin)) "–" (time(&entry.end)) " " (verb) }
+            rect class=(kind) x=(format!("{from:.1}")) y=(format!("{:.1}", y + 3.0)) width=(format!("{width:.1}")) height="20" {}
+            @if letters > verb.chars().count() {
+                text class=(words) x=(format!("{:.1}", from + 3.0)) y=(format!("{:.1}", y + 17.0)) { (verb) }
+            }
+        }
+    }
+}
+
+fn short(text: &str, most: usize) -> String {
+    if text.chars().count() <= most { text.to_owned() } else { format!("{}…", text.chars().take(most - 1).collect::<String>()) }
+}
+
+/// Minutes on the paper, with the hours left out in which hands rest.
+struct Scale {
+    /// Stretches that are drawn in full, and where each begins on the paper.
+    busy: Vec<(Timestamp, Timestamp, f64)>,
+}
+
+impl Scale {
+    fn of(timeline: &Timeline) -> Self {
+        let is_handled = |entry: &&Entry| timeline.jobs[entry.job].is_work || entry.is_set_going;
+        let handled = timeline.entries.iter().filter(is_handled);
+        let work = handled.map(|entry| {
+            let begin = entry.begin.timestamp();
+            let end = if timeline.jobs[entry.job].is_work { entry.end.timestamp() } else { begin };
+            (begin, end)
+        });
+        let served = timeline.served.timestamp();
+        let mut merged: Vec<(Timestamp, Timestamp)> = Vec::new();
+        for (begin, end) in work.chain([(served, served)]) {
+            match merged.last_mut() {
+                Some((_, until)) if begin.duration_since(*until).as_mins() <= PAUSE => *until = (*until).max(end),
+                _ => merged.push((begin, end)),
+            }
+        }
+        let mut x = LABEL;
+        let mut busy = Vec::new();
+        for (from, to) in merged {
+            busy.push((from, to, x));
+            x += minutes(from, to) * MINUTE + QUIET;
+        }
+        Self { busy }
+    }
+
+    fn width(&self) -> f64 {
+        self.busy.last().map_or(0.0, |(from, to, x)| x + minutes(*from, *to) * MINUTE - LABEL)
+    }
+
+    /// Where a moment lies on the paper.
+    fn at(&self, moment: Timestamp) -> f64 {
+        let mut before = LABEL;
+        let mut quiet_from: Option<Timestamp> = None;
+        for (from, to, x) in &self.busy {
+            if moment < *from {
+                let share = quiet_from.map_or(0.0, |quiet| minutes(quiet, moment) / minutes(quiet, *from).max(1.0));
+                return before + (x - before) * share;
+            }
+            if moment <= *to {
+                return x + minutes(*from, moment) * MINUTE;
+            }
+            (before, quiet_from) = (x + minutes(*from, *to) * MINUTE, Some(*to));
+        }
+        before
+    }
+
+    /// The hours over the rows, and where hours are left out.
+    fn ruled(&self, timeline: &Timeline, bottom: f64) -> Markup {
+        let zone = timeline.served.time_zone();
+        let hours = self.busy.iter().flat_map(|(from, to, _)| {
+            let first = from.as_second().div_euclid(3600);
+            (first..=to.as_second().div_euclid(3600)).filter_map(|hour| Timestamp::from_second(hour * 3600).ok()).filter(|hour| hour >= from && hour <= to)
+        });
+        let marks: Vec<(f64, ZonedDateTime)> = hours.map(|hour| (self.at(hour), hour.to_zoned_datetime(zone.clone()))).collect();
+        html! {
+            @for (x, moment) in &marks {
+                line.rule x1=(format!("{x:.1}")) x2=(format!("{x:.1}")) y1=(format!("{:.1}", TOP - 8.0)) y2=(format!("{bottom:.1}")) {}
+                text.small x=(format!("{:.1}", x - 13.0)) y=(format!("{:.1}", TOP - 12.0)) { (time(moment)) }
+            }
+            @for pair in self.busy.windows(2) {
+                @let x = pair[1].2 - QUIET / 2.0;
+                line.gap x1=(format!("{x:.1}")) x2=(format!("{x:.1}")) y1=(format!("{:.1}", TOP - 20.0)) y2=(format!("{bottom:.1}")) {}
+            }
+        }
+    }
+}
+
+fn minutes(from: Timestamp, to: Timestamp) -> f64 {
+    to.duration_since(from).as_secs_f64() / 60.0
+}

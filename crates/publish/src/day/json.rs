@@ -1,0 +1,72 @@
+//! A day's timeline for other programs: moments as RFC 9557 writes them, times in minutes.
+
+use super::words::{action, hands, station};
+use plan::day::{AIMS, Entry, Timeline, Told, Want, Why};
+use quantity::TimeSpan;
+use serde_json::{Value, json};
+
+/// The timeline as JSON.
+#[must_use]
+pub fn json(timeline: &Timeline) -> Value {
+    let reached = AIMS.iter().zip(&timeline.reached);
+    json!({
+        "kitchen": timeline.place.title,
+        "wanted": timeline.wanted.to_string(),
+        "served": timeline.served.to_string(),
+        "formulas": timeline.dishes.iter().map(|dish| json!({ "name": dish.formula.name, "served": dish.is_served })).collect::<Vec<_>>(),
+        "jobs": timeline.entries.iter().map(|entry| job(timeline, entry)).collect::<Vec<_>>(),
+        "nobody-at-hand": timeline.left.iter().map(|left| json!({
+            "why": if left.away.why == Why::Asleep { "asleep" } else { "out" },
+            "wanted": [left.away.from.to_string(), left.away.to.to_string()],
+            "kept": left.kept.as_ref().map(|(from, to)| [from.to_string(), to.to_string()]),
+        })).collect::<Vec<_>>(),
+        "gives-way": timeline.unmet.iter().map(|one| json!({
+            "wish": want(timeline, one.want),
+            "minutes": minutes(one.gives_way),
+        })).collect::<Vec<_>>(),
+        "conflict": timeline.conflict.iter().map(|one| json!({
+            "wish": want(timeline, one.want),
+            "minutes-alone": one.alone.map(minutes),
+        })).collect::<Vec<_>>(),
+        "aims": reached.map(|(name, one)| json!({ "aim": name, "value": one.value, "bound": one.bound })).collect::<Vec<_>>(),
+    })
+}
+
+fn minutes(span: TimeSpan) -> f64 {
+    span.as_minutes()
+}
+
+fn job(timeline: &Timeline, entry: &Entry) -> Value {
+    let job = &timeline.jobs[entry.job];
+    let formula = &timeline.dishes[job.dish].formula;
+    let component = &formula.components[job.at.0];
+    json!({
+        "job": entry.job,
+        "begin": entry.begin.to_string(),
+        "end": entry.end.to_string(),
+        "needed": entry.needed.to_string(),
+        "formula": formula.name,
+        "component": component.name,
+        "stage": component.stages[job.at.1].name,
+        "step": job.step + 1,
+        "action": if job.heats_oven { "heat-oven" } else { action(timeline, job).word() },
+        "hands": hands(job, entry),
+        "stations": job.stations.iter().map(|one| station(*one)).collect::<Vec<_>>(),
+        "minutes": { "early": minutes(job.span.early), "likely": minutes(job.span.likely), "late": minutes(job.span.late) },
+        "time": match job.span.from { Told::Foreseen => "foreseen", Told::Stated => "stated", Told::Assumed => "assumed" },
+    })
+}
+
+fn want(timeline: &Timeline, want: Want) -> Value {
+    match want {
+        Want::Served => json!({ "serving": timeline.wanted.to_string() }),
+        Want::Left(at) => {
+            let left = timeline.left.iter().find(|left| left.at == at);
+            json!({ "nobody-at-hand": left.map(|left| [left.away.from.to_string(), left.away.to.to_string()]) })
+        }
+        Want::AtItsBest(at) => {
+            let one = &timeline.follows[at];
+            json!({ "after-job": one.before, "before-job": one.after, "most-minutes": one.most.map(minutes) })
+        }
+    }
+}

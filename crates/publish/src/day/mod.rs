@@ -1,0 +1,17 @@
+//! A day's timeline as people see it: by the clock, as a list to work from, to buy by, to hang up, to carry in a pocket.
+
+mod calendar;
+mod chart;
+mod json;
+mod prep;
+mod shopping;
+mod text;
+mod wishes;
+mod words;
+
+pub use calendar::calendar;
+pub use chart::chart;
+pub use json::json;
+pub use prep::prep;
+pub use shopping::shopping;
+pub use text::text;

@@ -1,0 +1,95 @@
+//! A day's timeline for the terminal.
+
+use super::words::{between, day, heat, served, span, time, time_seen_from, verb, what};
+use super::wishes;
+use crate::sheet::text::wrap;
+use formula::{Known, Origin};
+use jiff::ZonedDateTime;
+use plan::day::{Entry, Timeline, Told, Workplace, Why};
+use quantity::TimeSpan;
+
+/// The timeline as text of that width.
+#[must_use]
+pub fn text(timeline: &Timeline, width: usize) -> String {
+    let head = format!("{}, on the table at {}", timeline.served.strftime("%A %-d %B %Y"), time(&timeline.served));
+    let mut out = format!("{head}\n{}\n", "═".repeat(head.chars().count()));
+    for title in served(timeline) {
+        out.push_str(&wrap(title, width));
+    }
+    out.push_str(&wrap(&place(&timeline.place), width));
+    let mut lines: Vec<(&ZonedDateTime, usize, String)> = Vec::new();
+    for entry in &timeline.entries {
+        lines.push((&entry.begin, 1, line(timeline, entry)));
+    }
+    for left in &timeline.left {
+        if let Some((from, to)) = &left.kept {
+            let word = if left.away.why == Why::Asleep { "asleep" } else { "out" };
+            lines.push((from, 0, format!("{}  ☾ {word} until {}", time(from), time_seen_from(to, from))));
+        }
+    }
+    lines.push((&timeline.served, 2, format!("{}  ★ on the table", time(&timeline.served))));
+    lines.sort_by(|a, b| (a.0, a.1).cmp(&(b.0, b.1)));
+    let mut date = None;
+    for (moment, _, line) in lines {
+        if date != Some(moment.date()) {
+            date = Some(moment.date());
+            let heading = day(moment);
+            out.push_str(&format!("\n{heading}\n{}\n", "─".repeat(heading.chars().count())));
+        }
+        out.push_str(&wrap(&line, width));
+    }
+    out.push_str("\n● hands all the while, ◐ hands to set it going, ○ by itself\n\n");
+    for told in wishes::told(timeline) {
+        out.push_str(&wrap(&told, width));
+    }
+    out.push_str(&wrap(&wishes::proof(timeline), width));
+    out.push_str(&wrap(CAUTION, width));
+    out
+}
+
+const CAUTION: &str = "Times are planned, not measured: look at the dough, not at the clock. Never leave hot fat, and nothing on the heat when nobody is there.";
+
+fn place(place: &Workplace) -> String {
+    let assumed = |origin: &Origin| if matches!(origin, Origin::Assumed { .. }) { " (assumed)" } else { "" };
+    let counted = |known: &Known<u32>, one: &str, more: &str| {
+        format!("{} {}{}", known.value, if known.value == 1 { one } else { more }, assumed(&known.origin))
+    };
+    let mut told = vec![
+        counted(&place.hands, "pair of hands", "pairs of hands"),
+        counted(&place.rings, "ring", "rings"),
+    ];
+    if let Some(hours) = place.asleep.value {
+        told.push(format!("asleep {hours}{}", assumed(&place.asleep.origin)));
+    }
+    told.extend(place.out.iter().map(|hours| format!("out {hours}")));
+    format!("In {}: {}.", place.title, told.join(", "))
+}
+
+/// "06:25–07:55  ○ bulk      Potato muffins: potato dough, foreseen 1 h 20 min".
+fn line(timeline: &Timeline, entry: &Entry) -> String {
+    let job = &timeline.jobs[entry.job];
+    let mark = match (job.is_work, entry.is_set_going) {
+        (true, _) => '●',
+        (false, true) => '◐',
+        (false, false) => '○',
+    };
+    let end = time_seen_from(&entry.end, &entry.begin);
+    let heat = heat(timeline, job).map(|heat| format!(" at {heat}")).unwrap_or_default();
+    let mut line = format!("{}–{end}  {mark} {}{heat} · {}", time(&entry.begin), verb(timeline, job), what(timeline, job));
+    if let Some(look) = looking(entry, job.span.early, job.span.late, job.span.from) {
+        line.push_str(&look);
+    }
+    if between(&entry.end, &entry.needed) >= TimeSpan::minutes(10.0) && !job.heats_oven {
+        line.push_str(&format!("; then waits until {}", time_seen_from(&entry.needed, &entry.begin)));
+    }
+    line
+}
+
+/// When to look at what is only foreseen.
+fn looking(entry: &Entry, early: TimeSpan, late: TimeSpan, from: Told) -> Option<String> {
+    match from {
+        Told::Foreseen if late > early => Some(format!(", may take {} to {}", span(early), span(late))),
+        Told::Assumed if between(&entry.begin, &entry.end) > TimeSpan::ZERO => Some(", time assumed".to_owned()),
+        _ => None,
+    }
+}

@@ -1,0 +1,132 @@
+//! Which wishes give way, why, and what would help, in words.
+
+use super::words::{action, day, span, thing, time_seen_from, verb};
+use jiff::SignedDuration;
+use plan::day::{Left, Timeline, Want, Why};
+use quantity::TimeSpan;
+
+/// What the wishes have come to, a sentence a line.
+pub fn told(timeline: &Timeline) -> Vec<String> {
+    let mut lines: Vec<String> = timeline.unmet.iter().map(|unmet| gives_way(timeline, unmet.want, unmet.gives_way)).collect();
+    if lines.is_empty() {
+        return vec!["Every wish is granted.".to_owned()];
+    }
+    lines.insert(0, "Not every wish can be granted:".to_owned());
+    let help: Vec<String> =
+        timeline.conflict.iter().filter_map(|one| Some(would_help(timeline, one.want, one.alone?)?)).collect();
+    let rules: Vec<String> = timeline.conflict.iter().filter_map(|one| rule(timeline, one.want)).collect();
+    if !rules.is_empty() {
+        lines.push(format!("These stand against each other: {}.", rules.join("; ")));
+    }
+    if !help.is_empty() {
+        lines.push(format!("Any one of these would do: {}.", help.join("; or ")));
+    }
+    lines
+}
+
+fn left(timeline: &Timeline, want: Want) -> Option<&Left> {
+    timeline.left.iter().find(|left| want == Want::Left(left.at))
+}
+
+/// How a wish gives way in this timeline.
+fn gives_way(timeline: &Timeline, want: Want, by: TimeSpan) -> String {
+    match want {
+        Want::Served => {
+            format!("- served {} later than wished, at {}", span(by), time_seen_from(&timeline.served, &timeline.wanted))
+        }
+        Want::Left(_) => match left(timeline, want) {
+            Some(Left { away, kept: Some((from, to)), .. }) if away.why == Why::Asleep && *to < away.to && *from == away.from => {
+                format!("- up at {}, {} before {}", time_seen_from(to, to), span(by), time_seen_from(&away.to, to))
+            }
+            Some(Left { away, kept: Some((from, to)), .. }) => format!(
+                "- {} only from {} to {}, {} less than wished",
+                if away.why == Why::Asleep { "asleep" } else { "out" },
+                time_seen_from(from, &away.from),
+                time_seen_from(to, &away.from),
+                span(by)
+            ),
+            Some(Left { away, .. }) if away.why == Why::Asleep => format!("- no sleep in the night of {}", day(&away.from)),
+            Some(Left { away, .. }) => format!("- no leaving the kitchen on {}", day(&away.from)),
+            None => format!("- at hand for {} when nobody should be", span(by)),
+        },
+        Want::AtItsBest(at) => {
+            let before = &timeline.jobs[timeline.follows[at].before];
+            format!("- {} waits {} past its best after “{}”", thing(timeline, before), span(by), verb(timeline, before))
+        }
+    }
+}
+
+/// A wish of the conflict as a rule.
+fn rule(timeline: &Timeline, want: Want) -> Option<String> {
+    match want {
+        Want::Served => Some(format!("serving at {}", time_seen_from(&timeline.wanted, &timeline.wanted))),
+        Want::Left(_) => {
+            let away = &left(timeline, want)?.away;
+            let word = if away.why == Why::Asleep { "sleep" } else { "being out" };
+            Some(format!("{word} from {} to {}", time_seen_from(&away.from, &away.from), time_seen_from(&away.to, &away.to)))
+        }
+        Want::AtItsBest(at) => {
+            let follows = &timeline.follows[at];
+            let before = &timeline.jobs[follows.before];
+            let most = follows.most.filter(|most| *most > TimeSpan::ZERO);
+            let within = most.map_or_else(|| "at once".to_owned(), |most| format!("within {}", span(most)));
+            let after = follows.after.map(|job| &timeline.jobs[job]);
+            Some(match after {
+                None => format!("{} on the table {within} of “{}”", thing(timeline, before), verb(timeline, before)),
+                Some(after) => format!(
+                    "{} {within} after “{}” of {}",
+                    action(timeline, after).word(),
+                    verb(timeline, before),
+                    thing(timeline, before)
+                ),
+            })
+        }
+    }
+}
+
+/// More than that no product is let stand, whatever would be gained.
+const NO_LONGER_FOOD: TimeSpan = TimeSpan::hours(1.0);
+
+/// What would help if it alone gave way.
+fn would_help(timeline: &Timeline, want: Want, by: TimeSpan) -> Option<String> {
+    match want {
+        Want::Served => {
+            let later = timeline.wanted.checked_add(SignedDuration::from_secs(by.as_seconds() as i64)).ok()?;
+            Some(format!("serve at {}", time_seen_from(&later, &timeline.wanted)))
+        }
+        Want::Left(_) => {
+            let away = &left(timeline, want)?.away;
+            let what = if away.why == Why::Asleep { "sleep" } else { "be out" };
+            Some(format!("{what} {} less on {}", span(by), day(&away.from)))
+        }
+        Want::AtItsBest(at) if by <= NO_LONGER_FOOD => {
+            let before = &timeline.jobs[timeline.follows[at].before];
+            Some(format!("let {} wait {} past its best", thing(timeline, before), span(by)))
+        }
+        Want::AtItsBest(_) => None,
+    }
+}
+
+/// How good the plan is: proved, or how far from the bound.
+pub fn proof(timeline: &Timeline) -> String {
+    let open: Vec<&str> = timeline
+        .reached
+        .iter()
+        .zip(plan::day::AIMS)
+        .filter(|(reached, _)| !reached.is_proved())
+        .map(|(_, name)| name)
+        .collect();
+    if open.is_empty() {
+        return "Proved: no order on the grid of five minutes is better.".to_owned();
+    }
+    let first = timeline.reached.iter().zip(plan::day::AIMS).find(|(reached, _)| !reached.is_proved());
+    let gap = first.map_or(0.0, |(reached, _)| {
+        100.0 * f64::from(reached.value - reached.bound) / f64::from(reached.value.abs().max(1))
+    });
+    format!(
+        "Not proved to be the best: by “{}” it may be up to {} % better; not looked at to the end: {}.",
+        first.map_or("", |(_, name)| name),
+        quantity::print::number(gap, 1),
+        open.join(", ")
+    )
+}

@@ -1,0 +1,90 @@
+//! Jobs, moments and stations in words.
+
+use formula::read::Action;
+use jiff::ZonedDateTime;
+use plan::day::{Entry, Job, Station, Timeline};
+use quantity::{Between, TimeSpan, print};
+
+/// What a job is done to: "Potato muffins: overnight sponge".
+pub fn what(timeline: &Timeline, job: &Job) -> String {
+    let component = &timeline.dishes[job.dish].formula.components[job.at.0];
+    let stage = &component.stages[job.at.1];
+    if component.stages.len() == 1 || component.title == stage.title {
+        return component.title.clone();
+    }
+    format!("{}: {}", component.title, crate::words::small(&stage.title))
+}
+
+/// What a stage is called within a sentence: "the potato dough".
+pub fn thing(timeline: &Timeline, job: &Job) -> String {
+    format!("the {}", crate::words::small(&timeline.dishes[job.dish].formula.stage(job.at).title))
+}
+
+/// What is done: "ferment", "heat the oven".
+pub fn verb(timeline: &Timeline, job: &Job) -> String {
+    if job.heats_oven {
+        return "heat the oven".to_owned();
+    }
+    action(timeline, job).word().to_owned()
+}
+
+/// What a job's step does.
+pub fn action(timeline: &Timeline, job: &Job) -> Action {
+    timeline.dishes[job.dish].formula.stage(job.at).steps[job.step].action
+}
+
+/// The temperature of an oven, griddle or fat, where the step states one.
+pub fn heat(timeline: &Timeline, job: &Job) -> Option<String> {
+    let step = &timeline.dishes[job.dish].formula.stage(job.at).steps[job.step];
+    step.temperature.filter(|_| job.stations.iter().any(|station| station.is_hot())).map(print::celsius)
+}
+
+/// Whether hands are needed, and for how long.
+pub const fn hands(job: &Job, entry: &Entry) -> &'static str {
+    match (job.is_work, entry.is_set_going) {
+        (true, _) => "throughout",
+        (false, true) => "to set it going",
+        (false, false) => "none",
+    }
+}
+
+/// A station's name.
+pub const fn station(station: Station) -> &'static str {
+    match station {
+        Station::Hands => "hands",
+        Station::Ring => "ring",
+        Station::Oven => "oven",
+        Station::Griddle => "griddle",
+        Station::Mixer => "mixer",
+    }
+}
+
+/// "09:30".
+pub fn time(moment: &ZonedDateTime) -> String {
+    moment.strftime("%H:%M").to_string()
+}
+
+/// "Sunday 29 November".
+pub fn day(moment: &ZonedDateTime) -> String {
+    moment.strftime("%A %-d %B").to_string()
+}
+
+/// "09:30", with its day where that is another one than a given moment's.
+pub fn time_seen_from(moment: &ZonedDateTime, seen: &ZonedDateTime) -> String {
+    if moment.date() == seen.date() { time(moment) } else { moment.strftime("%a %H:%M").to_string() }
+}
+
+/// A time span in words: "1 h 20 min".
+pub fn span(span: TimeSpan) -> String {
+    print::time(Between::just(TimeSpan::minutes(span.as_minutes().round())))
+}
+
+/// How long it is from one moment to another.
+pub fn between(from: &ZonedDateTime, to: &ZonedDateTime) -> TimeSpan {
+    TimeSpan::seconds(to.timestamp().duration_since(from.timestamp()).as_secs_f64())
+}
+
+/// The titles of what is served, a line each.
+pub fn served(timeline: &Timeline) -> Vec<&str> {
+    timeline.dishes.iter().filter(|dish| dish.is_served).map(|dish| dish.formula.head.title.as_str()).collect()
+}
