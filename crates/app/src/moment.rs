@@ -9,7 +9,8 @@ use jiff::{Timestamp, ZonedDateTime};
 pub fn zone(name: Option<&str>) -> Result<TimeZone, Failure> {
     let Some(name) = name else { return Ok(TimeZone::try_system().unwrap_or(TimeZone::UTC)) };
     TimeZone::get(name).map_err(|_| {
-        Failure::new(format!("there is no time zone called “{name}”")).hint("write it as the time zone database does: \"Europe/Vienna\"")
+        Failure::new(format!("there is no time zone called “{name}”"))
+            .hint("write it as the time zone database does: \"Europe/Vienna\"")
     })
 }
 
@@ -47,5 +48,6 @@ fn at(datetime: DateTime, zone: &TimeZone) -> Result<ZonedDateTime, Failure> {
 }
 
 fn wrong(text: &str) -> Failure {
-    Failure::new(format!("“{text}” is no moment")).hint("write \"2026-11-29 09:30\", or \"09:30\" for the next time the clock shows that")
+    Failure::new(format!("“{text}” is no moment"))
+        .hint("write \"2026-11-29 09:30\", or \"09:30\" for the next time the clock shows that")
 }

@@ -152,7 +152,9 @@ fn refused(refusal: Refusal, wanted: &Wanted) -> Failure {
             let now = wanted.now.strftime("%A %-d %B %Y, %H:%M");
             Failure::new(format!("{serve} is past: it is {now}")).hint("say a later time with --serve")
         }
-        Refusal::NothingToDo => Failure::new("nothing has to be done for that").hint("leave out a --there, or name another formula"),
+        Refusal::NothingToDo => {
+            Failure::new("nothing has to be done for that").hint("leave out a --there, or name another formula")
+        }
         Refusal::TooLong => Failure::new("that takes longer than a fortnight, which is the most that is planned")
             .hint("shorten a step's time, or say with --there what is made already"),
         Refusal::Impossible => Failure::new("there is no order in which that can be done, whatever gives way")

@@ -2,6 +2,7 @@
 #![allow(clippy::disallowed_methods, clippy::disallowed_types)] // Tests open files as the world does.
 
 mod check;
+mod day;
 mod disk;
 mod explain;
 mod forecast;

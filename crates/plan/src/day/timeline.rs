@@ -63,8 +63,9 @@ pub struct Timeline {
     pub left: Vec<Left>,
     /// The wishes that give way.
     pub unmet: Vec<Unmet>,
-    /// Why: wishes that stand against each other, none of which can be left out.
-    pub conflict: Vec<Against>,
+    /// Why: wishes that stand against each other, none of which can be left out; more than one such group where
+    /// the first is not the only one.
+    pub conflicts: Vec<Vec<Against>>,
     /// What each aim has come to.
     pub reached: Vec<Reached>,
 }
@@ -149,10 +150,10 @@ pub fn timeline(wanted: &Wanted, kitchen: &Kitchen, engine: &dyn Engine, watch: 
         Outcome::Stopped => return Err(Refusal::Stopped),
     };
     let (entries, left) = (entries(&model, &jobs, &plan, &clock), left(&model, aways, &plan, &clock));
-    let (unmet, conflict) = (unmet(&model, &plan), conflict(&model, &plan));
+    let (unmet, conflicts) = (unmet(&model, &plan), conflicts(&model, &plan));
     let served = clock.moment(plan.begins[model.serving]);
     let wanted = wanted.serve.clone();
-    Ok(Timeline { place, dishes, jobs, follows, entries, wanted, served, left, unmet, conflict, reached: plan.reached })
+    Ok(Timeline { place, dishes, jobs, follows, entries, wanted, served, left, unmet, conflicts, reached: plan.reached })
 }
 
 /// The longest chain of jobs, in slots.
@@ -213,7 +214,7 @@ fn unmet(model: &Model, plan: &Plan) -> Vec<Unmet> {
     all.filter(|unmet| unmet.gives_way > TimeSpan::ZERO).collect()
 }
 
-fn conflict(model: &Model, plan: &Plan) -> Vec<Against> {
-    let wishes = plan.conflict.iter().flat_map(|conflict| &conflict.wishes);
-    wishes.map(|(wish, alone)| Against { want: model.wants[*wish], alone: alone.map(span_of) }).collect()
+fn conflicts(model: &Model, plan: &Plan) -> Vec<Vec<Against>> {
+    let one = |(wish, alone): &(usize, Option<Slot>)| Against { want: model.wants[*wish], alone: alone.map(span_of) };
+    plan.conflicts.iter().map(|conflict| conflict.wishes.iter().map(one).collect()).collect()
 }

@@ -51,8 +51,9 @@ pub struct Plan {
     pub begins: Vec<Slot>,
     /// What each aim has come to.
     pub reached: Vec<Reached>,
-    /// Why not every wish is granted.
-    pub conflict: Option<Conflict>,
+    /// Why not every wish is granted: none if all are; each conflict is there even when the wish that counts
+    /// least in those before it is dropped. No more than [`MOST_CONFLICTS`].
+    pub conflicts: Vec<Conflict>,
 }
 
 /// What an aim has come to.
@@ -72,11 +73,14 @@ impl Reached {
     }
 }
 
+/// More conflicts than that are not looked for: nobody reads on.
+pub const MOST_CONFLICTS: usize = 3;
+
 /// Wishes that cannot all be granted, though any of them being dropped the others could.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Conflict {
     /// The wishes, by their place in the problem, with the least that each would have to give way if it
-    /// alone gave way; none if that alone does not help or could not be told in time.
+    /// alone gave way; none if that alone does not help, or could not be told in time.
     pub wishes: Vec<(usize, Option<Slot>)>,
 }
 

@@ -2,8 +2,8 @@
 
 use super::search::{AsLateAsCanBe, LatestFirst};
 use super::variables::Variables;
-use super::{Conflict, Engine, Outcome, Plan, Reached, Watch};
-use crate::problem::{Problem, Slot};
+use super::{Conflict, Engine, MOST_CONFLICTS, Outcome, Plan, Reached, Watch};
+use crate::problem::{Aim, Measure, Problem, Slot};
 use pumpkin_conflict_resolvers::resolvers::ResolutionResolver;
 use pumpkin_core::branching::branchers::autonomous_search::AutonomousSearch;
 use pumpkin_core::branching::branchers::independent_variable_value_brancher::IndependentVariableValueBrancher;
@@ -21,19 +21,19 @@ impl Engine for Propagation {
         let Some(variables) = Variables::of(problem) else { return Outcome::Impossible };
         let mut run = Run::new(problem, variables, watch);
         let all: Vec<usize> = (0..problem.wishes.len()).collect();
-        let (first, conflict) = match run.attempt(&run.granting(&all), usize::MAX) {
+        let (first, conflicts) = match run.attempt(&run.granting(&all), usize::MAX) {
             Attempt::Found(begins) => {
                 all.iter().for_each(|wish| run.variables.hold(run.variables.granted(*wish)));
-                (begins, None)
+                (begins, Vec::new())
             }
             Attempt::Stopped => return Outcome::Stopped,
             Attempt::None => match run.attempt(&[], usize::MAX) {
-                Attempt::Found(begins) => (begins, Some(run.conflict(all))),
+                Attempt::Found(begins) => (begins, run.conflicts(all)),
                 Attempt::None => return Outcome::Impossible,
                 Attempt::Stopped => return Outcome::Stopped,
             },
         };
-        run.improve(first, conflict)
+        run.improve(first, conflicts)
     }
 }
 
@@ -93,9 +93,25 @@ impl<'r> Run<'r> {
     }
 
     /// Why these wishes cannot all be granted.
-    fn conflict(&mut self, wishes: Vec<usize>) -> Conflict {
-        let kept = self.irreducible(wishes);
-        Conflict { wishes: kept.into_iter().map(|wish| (wish, self.least_way(wish))).collect() }
+    fn conflicts(&mut self, mut wishes: Vec<usize>) -> Vec<Conflict> {
+        let mut found = Vec::new();
+        while found.len() < MOST_CONFLICTS {
+            let kept = self.irreducible(wishes.clone());
+            let told = kept.iter().map(|wish| (*wish, self.least_way(*wish, &wishes))).collect();
+            found.push(Conflict { wishes: told });
+            let Some(least) = kept.iter().copied().max_by_key(|wish| self.rank(*wish)) else { break };
+            wishes.retain(|wish| *wish != least);
+            if !matches!(self.attempt(&self.granting(&wishes), EFFORT), Attempt::None) {
+                break;
+            }
+        }
+        found
+    }
+
+    /// The aim in which a wish counts; one that counts in none counts least.
+    fn rank(&self, wish: usize) -> usize {
+        let is_in = |aim: &Aim| aim.iter().any(|(_, measure)| *measure == Measure::GivesWay(wish));
+        self.problem.aims.iter().position(is_in).unwrap_or(usize::MAX)
     }
 
     /// A conflict from which no wish can be left out: leaves out ever smaller pieces that are not needed.
@@ -115,9 +131,9 @@ impl<'r> Run<'r> {
         kept
     }
 
-    /// The least that a wish must give way when all others are granted.
-    fn least_way(&mut self, wish: usize) -> Option<Slot> {
-        let others: Vec<usize> = (0..self.problem.wishes.len()).filter(|other| *other != wish).collect();
+    /// The least that a wish must give way when all others of these are granted.
+    fn least_way(&mut self, wish: usize, of: &[usize]) -> Option<Slot> {
+        let others: Vec<usize> = of.iter().copied().filter(|other| *other != wish).collect();
         let granted = self.granting(&others);
         let Attempt::Found(begins) = self.attempt(&granted, EFFORT) else { return None };
         let mut most = self.problem.gives_way(&self.problem.wishes[wish], &begins);
@@ -136,7 +152,7 @@ impl<'r> Run<'r> {
     }
 
     /// Works on the aims, one after another.
-    fn improve(mut self, mut begins: Vec<Slot>, conflict: Option<Conflict>) -> Outcome {
+    fn improve(mut self, mut begins: Vec<Slot>, conflicts: Vec<Conflict>) -> Outcome {
         let mut reached = Vec::new();
         for at in 0..self.problem.aims.len() {
             let one = self.lower(at, &mut begins);
@@ -147,7 +163,7 @@ impl<'r> Run<'r> {
         for (one, aim) in reached.iter_mut().zip(&self.problem.aims) {
             one.value = self.problem.value(aim, &begins);
         }
-        Outcome::Found(Plan { begins, reached, conflict })
+        Outcome::Found(Plan { begins, reached, conflicts })
     }
 
     /// Lowers an aim step by step, the steps growing while they succeed; what cannot be raises the bound.

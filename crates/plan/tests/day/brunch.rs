@@ -47,7 +47,7 @@ fn the_muffins_need_a_baker_who_is_up_before_half_past_six() {
     let timeline = plan(&["potato-muffins"], SERVE, NOW).expect("a timeline");
     let night = timeline.unmet.iter().find(|unmet| matches!(unmet.want, Want::Left(_))).expect("the night gives way");
     assert_eq!(timeline.unmet.len(), 1);
-    let in_conflict = |want: Want| timeline.conflict.iter().find(|one| one.want == want);
+    let in_conflict = |want: Want| timeline.conflicts.iter().flatten().find(|one| one.want == want);
     let served = in_conflict(Want::Served).expect("serving stands against the night");
     assert_eq!(served.alone, Some(night.gives_way), "as much later served as earlier up");
     assert_eq!(in_conflict(night.want).and_then(|one| one.alone), Some(night.gives_way));
@@ -57,7 +57,7 @@ fn the_muffins_need_a_baker_who_is_up_before_half_past_six() {
 fn served_later_nobody_has_to_get_up() {
     let timeline = plan(&["potato-muffins"], "2026-11-29T10:00[Europe/Vienna]", NOW).expect("a timeline");
     assert_eq!(faults(&timeline), Vec::<String>::new());
-    assert!(timeline.unmet.is_empty() && timeline.conflict.is_empty());
+    assert!(timeline.unmet.is_empty() && timeline.conflicts.is_empty());
     assert!(timeline.left.iter().all(|left| left.kept == Some((left.away.from.clone(), left.away.to.clone()))));
 }
 

@@ -72,5 +72,5 @@ fn too_late_to_begin_is_served_later() {
     let timeline = muffins("2026-11-29T09:30[Europe/Vienna]", "2026-11-29T07:00[Europe/Vienna]");
     assert!(timeline.served > timeline.wanted);
     assert!(timeline.entries.iter().all(|entry| entry.begin >= moment("2026-11-29T07:00[Europe/Vienna]")));
-    assert!(timeline.conflict.iter().any(|one| one.want == plan::day::Want::Served && one.alone.is_some()));
+    assert!(timeline.conflicts.iter().flatten().any(|one| one.want == plan::day::Want::Served && one.alone.is_some()));
 }

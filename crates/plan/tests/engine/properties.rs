@@ -79,7 +79,7 @@ proptest! {
                 prop_assert_eq!(problem.value(aim, &plan.begins), reached.value);
             }
             let granted = |wish: &Wish| is_granted(&problem, wish, &plan.begins);
-            prop_assert_eq!(plan.conflict.is_none(), problem.wishes.iter().all(granted));
+            prop_assert_eq!(plan.conflicts.is_empty(), problem.wishes.iter().all(granted));
             for (wish, one) in problem.wishes.iter().map(|wish| (wish, problem.gives_way(wish, &plan.begins))) {
                 prop_assert_eq!(one == 0, granted(wish), "{:?}", wish);
             }
@@ -89,7 +89,7 @@ proptest! {
     #[test]
     fn a_conflict_cannot_be_made_smaller(problem in problem()) {
         if let Outcome::Found(plan) = Propagation.solve(&problem, &mut Patient)
-            && let Some(conflict) = plan.conflict
+            && let Some(conflict) = plan.conflicts.first()
         {
             let only = |kept: &[usize]| Problem {
                 wishes: kept.iter().map(|wish| problem.wishes[*wish].clone()).collect(),
@@ -98,7 +98,7 @@ proptest! {
             };
             let wishes: Vec<usize> = conflict.wishes.iter().map(|(wish, _)| *wish).collect();
             let is_against_itself = |kept: &[usize]| match Propagation.solve(&only(kept), &mut Patient) {
-                Outcome::Found(plan) => plan.conflict.is_some(),
+                Outcome::Found(plan) => !plan.conflicts.is_empty(),
                 _ => true,
             };
             prop_assert!(is_against_itself(&wishes));

@@ -30,7 +30,7 @@ fn plan(problem: &Problem) -> Plan {
 #[test]
 fn wishes_that_agree() {
     let plan = plan(&a_dough((0, 5), 20));
-    assert_eq!(plan.conflict, None);
+    assert_eq!(plan.conflicts, vec![]);
     assert!(plan.is_proved());
 }
 
@@ -38,8 +38,8 @@ fn wishes_that_agree() {
 fn the_night_and_the_deadline_conflict() {
     // Ten slots of work and rising must lie in 22 to 30: the night gives way by two, or serving does.
     let plan = plan(&a_dough((5, 22), 30));
-    let conflict = plan.conflict.clone().expect("a conflict");
-    assert_eq!(conflict.wishes, vec![(0, Some(2)), (1, Some(2))]);
+    assert_eq!(plan.conflicts.len(), 1);
+    assert_eq!(plan.conflicts[0].wishes, vec![(0, Some(2)), (1, Some(2))]);
     assert_eq!(plan.reached.iter().map(|one| one.value).collect::<Vec<_>>(), vec![0, 2]);
     assert_eq!(plan.begins[0], 20);
 }

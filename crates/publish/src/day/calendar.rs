@@ -42,7 +42,12 @@ fn event(timeline: &Timeline, entry: &Entry, units: Units, (zone, made): (&Zone,
     }
     out.push("BEGIN:VEVENT");
     // The same job served at the same time is the same event when the plan is made again.
-    out.push(&format!("UID:{}-{}-job-{}@wellproved", timeline.dishes[job.dish].formula.name, timeline.wanted.timestamp().as_second(), entry.job));
+    out.push(&format!(
+        "UID:{}-{}-job-{}@wellproved",
+        timeline.dishes[job.dish].formula.name,
+        timeline.wanted.timestamp().as_second(),
+        entry.job
+    ));
     out.push(&format!("DTSTAMP:{made}"));
     out.push(&format!("DTSTART{}", zone.moment(&entry.begin)));
     out.push(&format!("DTEND{}", zone.moment(&entry.end)));

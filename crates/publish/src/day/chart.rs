@@ -8,10 +8,10 @@ use std::collections::BTreeMap;
 
 const LABEL: f64 = 210.0;
 const ROW: f64 = 30.0;
-const TOP: f64 = 84.0;
+const TOP: f64 = 96.0;
 const MINUTE: f64 = 2.1;
 /// How wide hours are drawn in which nobody does anything.
-const QUIET: f64 = 46.0;
+const QUIET: f64 = 60.0;
 /// Hands that rest longer than that, in minutes, leave a gap in the drawing.
 const PAUSE: i64 = 75;
 
@@ -23,7 +23,8 @@ pub fn chart(timeline: &Timeline) -> String {
     let width = LABEL + scale.width() + 24.0;
     let height = TOP + ROW * rows.len() as f64 + 30.0;
     let title = format!("{}, on the table at {}", day(&timeline.served), time(&timeline.served));
-    let description = format!("What is done when for {}: solid is work, striped is heat, open is waiting", served(timeline).join(", "));
+    let description =
+        format!("What is done when for {}: solid is work, striped is heat, open is waiting", served(timeline).join(", "));
     let markup = html! {
         svg xmlns="http://www.w3.org/2000/svg" viewBox=(format!("0 0 {width:.0} {height:.0}")) role="img" aria-labelledby="day-title day-words" {
             title id="day-title" { (title) }
@@ -48,9 +49,9 @@ pub fn chart(timeline: &Timeline) -> String {
 }
 
 const STYLE: &str = "text{font:13px Georgia,'DejaVu Serif',serif;fill:#2a2520}.head{font-size:17px;font-weight:600}.small{font-size:11px}\
-.paper{fill:#fbf8f2}.work{fill:#2a2520}.wait{fill:#fbf8f2;stroke:#2a2520}.hot{fill:url(#heat);stroke:#2a2520}.ground{fill:#fbf8f2}\
+.paper{fill:#fbf8f2}.work{fill:#2a2520;stroke:#fbf8f2}.wait{fill:#fbf8f2;stroke:#2a2520}.hot{fill:url(#heat);stroke:#2a2520}.ground{fill:#fbf8f2}\
 .stripe{stroke:#2a2520;stroke-width:1.6}.rule{stroke:#2a2520;stroke-width:.5;opacity:.45}.gap{stroke:#2a2520;stroke-dasharray:1 4}\
-.on{fill:#fbf8f2;font-size:11px}.under{stroke:#fbf8f2;stroke-width:3;paint-order:stroke;font-size:11px}";
+.on{fill:#fbf8f2;font-size:11px}.under{font-size:11px}";
 
 type Row<'t> = (String, Vec<&'t Entry>);
 
@@ -94,6 +95,9 @@ fn bar(timeline: &Timeline, entry: &Entry, y: f64, scale: &Scale) -> Markup {
             title { (time(&entry.begin)) "–" (time(&entry.end)) " " (verb) }
             rect class=(kind) x=(format!("{from:.1}")) y=(format!("{:.1}", y + 3.0)) width=(format!("{width:.1}")) height="20" {}
             @if letters > verb.chars().count() {
+                @if kind == "hot" {
+                    rect.ground x=(format!("{:.1}", from + 1.0)) y=(format!("{:.1}", y + 6.0)) width=(format!("{:.1}", verb.chars().count() as f64 * 6.2 + 4.0)) height="14" {}
+                }
                 text class=(words) x=(format!("{:.1}", from + 3.0)) y=(format!("{:.1}", y + 17.0)) { (verb) }
             }
         }
@@ -162,13 +166,19 @@ impl Scale {
         let zone = timeline.served.time_zone();
         let hours = self.busy.iter().flat_map(|(from, to, _)| {
             let first = from.as_second().div_euclid(3600);
-            (first..=to.as_second().div_euclid(3600)).filter_map(|hour| Timestamp::from_second(hour * 3600).ok()).filter(|hour| hour >= from && hour <= to)
+            (first..=to.as_second().div_euclid(3600))
+                .filter_map(|hour| Timestamp::from_second(hour * 3600).ok())
+                .filter(|hour| hour >= from && hour <= to)
         });
         let marks: Vec<(f64, ZonedDateTime)> = hours.map(|hour| (self.at(hour), hour.to_zoned_datetime(zone.clone()))).collect();
         html! {
             @for (x, moment) in &marks {
                 line.rule x1=(format!("{x:.1}")) x2=(format!("{x:.1}")) y1=(format!("{:.1}", TOP - 8.0)) y2=(format!("{bottom:.1}")) {}
                 text.small x=(format!("{:.1}", x - 13.0)) y=(format!("{:.1}", TOP - 12.0)) { (time(moment)) }
+            }
+            @for (from, _, x) in &self.busy {
+                @let from = from.to_zoned_datetime(zone.clone());
+                text.small x=(format!("{x:.1}")) y=(format!("{:.1}", TOP - 24.0)) { (from.strftime("%a %H:%M")) }
             }
             @for pair in self.busy.windows(2) {
                 @let x = pair[1].2 - QUIET / 2.0;

@@ -24,10 +24,10 @@ pub fn json(timeline: &Timeline) -> Value {
             "wish": want(timeline, one.want),
             "minutes": minutes(one.gives_way),
         })).collect::<Vec<_>>(),
-        "conflict": timeline.conflict.iter().map(|one| json!({
+        "conflicts": timeline.conflicts.iter().map(|group| group.iter().map(|one| json!({
             "wish": want(timeline, one.want),
             "minutes-alone": one.alone.map(minutes),
-        })).collect::<Vec<_>>(),
+        })).collect::<Vec<_>>()).collect::<Vec<_>>(),
         "aims": reached.map(|(name, one)| json!({ "aim": name, "value": one.value, "bound": one.bound })).collect::<Vec<_>>(),
     })
 }

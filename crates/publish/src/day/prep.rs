@@ -35,10 +35,15 @@ fn one(timeline: &Timeline, entry: &Entry, units: Units, width: usize) -> String
     }
     let weights = weights(timeline, job);
     if !weights.is_empty() {
-        out.push_str(&wrap(&format!("  {}", weights.join("; ")), width));
+        out.push_str(&indented(&weights.join("; "), width));
     }
-    out.push_str(&wrap(&format!("  {}", words(timeline, job, units)), width));
+    out.push_str(&indented(&words(timeline, job, units), width));
     out
+}
+
+fn indented(text: &str, width: usize) -> String {
+    let lines = wrap(text, width.saturating_sub(2));
+    lines.lines().map(|line| format!("  {}\n", line.trim_start())).collect()
 }
 
 /// The step's sentence.

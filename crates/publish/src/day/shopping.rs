@@ -55,7 +55,7 @@ pub fn shopping(timeline: &Timeline) -> String {
 }
 
 fn in_words(item: &Item) -> String {
-    let title = &item.ingredient.title;
+    let title = &item.ingredient.called;
     match item.pieces.filter(|pieces| *pieces > Count::ZERO) {
         Some(pieces) => {
             let whole = Count::pieces((pieces.as_pieces() - 1e-9).ceil());

@@ -1,11 +1,11 @@
 //! A day's timeline for the terminal.
 
-use super::words::{between, day, heat, served, span, time, time_seen_from, verb, what};
 use super::wishes;
+use super::words::{about, between, day, heat, served, time, time_seen_from, verb, what};
 use crate::sheet::text::wrap;
 use formula::{Known, Origin};
 use jiff::ZonedDateTime;
-use plan::day::{Entry, Timeline, Told, Workplace, Why};
+use plan::day::{Entry, Job, Timeline, Told, Why, Workplace};
 use quantity::TimeSpan;
 
 /// The timeline as text of that width.
@@ -54,10 +54,7 @@ fn place(place: &Workplace) -> String {
     let counted = |known: &Known<u32>, one: &str, more: &str| {
         format!("{} {}{}", known.value, if known.value == 1 { one } else { more }, assumed(&known.origin))
     };
-    let mut told = vec![
-        counted(&place.hands, "pair of hands", "pairs of hands"),
-        counted(&place.rings, "ring", "rings"),
-    ];
+    let mut told = vec![counted(&place.hands, "pair of hands", "pairs of hands"), counted(&place.rings, "ring", "rings")];
     if let Some(hours) = place.asleep.value {
         told.push(format!("asleep {hours}{}", assumed(&place.asleep.origin)));
     }
@@ -76,20 +73,31 @@ fn line(timeline: &Timeline, entry: &Entry) -> String {
     let end = time_seen_from(&entry.end, &entry.begin);
     let heat = heat(timeline, job).map(|heat| format!(" at {heat}")).unwrap_or_default();
     let mut line = format!("{}–{end}  {mark} {}{heat} · {}", time(&entry.begin), verb(timeline, job), what(timeline, job));
-    if let Some(look) = looking(entry, job.span.early, job.span.late, job.span.from) {
-        line.push_str(&look);
-    }
+    line.push_str(&looking(timeline, job));
     if between(&entry.end, &entry.needed) >= TimeSpan::minutes(10.0) && !job.heats_oven {
         line.push_str(&format!("; then waits until {}", time_seen_from(&entry.needed, &entry.begin)));
     }
     line
 }
 
-/// When to look at what is only foreseen.
-fn looking(entry: &Entry, early: TimeSpan, late: TimeSpan, from: Told) -> Option<String> {
-    match from {
-        Told::Foreseen if late > early => Some(format!(", may take {} to {}", span(early), span(late))),
-        Told::Assumed if between(&entry.begin, &entry.end) > TimeSpan::ZERO => Some(", time assumed".to_owned()),
-        _ => None,
+/// When to look at what is only foreseen, and where that is not what the formula says.
+fn looking(timeline: &Timeline, job: &Job) -> String {
+    let span = &job.span;
+    let component = &timeline.dishes[job.dish].formula.components[job.at.0];
+    let stated = plan::lasts(component, &component.stages[job.at.1].steps[job.step]);
+    match (span.from, stated) {
+        (Told::Assumed, _) => ", time assumed".to_owned(),
+        (Told::Stated, _) => String::new(),
+        (Told::Foreseen, stated) => {
+            let band = if span.late > span.early {
+                format!(", may take {} to {}", about(span.early), about(span.late))
+            } else {
+                String::new()
+            };
+            match stated.filter(|stated| span.likely < stated.from || span.likely > stated.to) {
+                Some(stated) => format!("{band}; the formula says {}", quantity::print::time(stated)),
+                None => band,
+            }
+        }
     }
 }

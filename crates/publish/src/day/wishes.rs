@@ -12,14 +12,19 @@ pub fn told(timeline: &Timeline) -> Vec<String> {
         return vec!["Every wish is granted.".to_owned()];
     }
     lines.insert(0, "Not every wish can be granted:".to_owned());
-    let help: Vec<String> =
-        timeline.conflict.iter().filter_map(|one| Some(would_help(timeline, one.want, one.alone?)?)).collect();
-    let rules: Vec<String> = timeline.conflict.iter().filter_map(|one| rule(timeline, one.want)).collect();
-    if !rules.is_empty() {
-        lines.push(format!("These stand against each other: {}.", rules.join("; ")));
-    }
-    if !help.is_empty() {
-        lines.push(format!("Any one of these would do: {}.", help.join("; or ")));
+    for conflict in &timeline.conflicts {
+        let rules: Vec<String> = conflict.iter().filter_map(|one| rule(timeline, one.want)).collect();
+        match &rules[..] {
+            [] => {}
+            [alone] => lines.push(format!("Whatever else gives way, this cannot be: {alone}.")),
+            _ => lines.push(format!("These stand against each other: {}.", rules.join("; "))),
+        }
+        let help: Vec<String> = conflict.iter().filter_map(|one| would_help(timeline, one.want, one.alone?)).collect();
+        match &help[..] {
+            [] => {}
+            [alone] => lines.push(format!("This would do: {alone}.")),
+            _ => lines.push(format!("Any one of these would do: {}.", help.join("; or "))),
+        }
     }
     lines
 }
@@ -51,7 +56,7 @@ fn gives_way(timeline: &Timeline, want: Want, by: TimeSpan) -> String {
         },
         Want::AtItsBest(at) => {
             let before = &timeline.jobs[timeline.follows[at].before];
-            format!("- {} waits {} past its best after “{}”", thing(timeline, before), span(by), verb(timeline, before))
+            format!("- {}, past its best after “{}” of {}", span(by), verb(timeline, before), thing(timeline, before))
         }
     }
 }
@@ -101,7 +106,7 @@ fn would_help(timeline: &Timeline, want: Want, by: TimeSpan) -> Option<String> {
         }
         Want::AtItsBest(at) if by <= NO_LONGER_FOOD => {
             let before = &timeline.jobs[timeline.follows[at].before];
-            Some(format!("let {} wait {} past its best", thing(timeline, before), span(by)))
+            Some(format!("allow {} more after “{}” of {}", span(by), verb(timeline, before), thing(timeline, before)))
         }
         Want::AtItsBest(_) => None,
     }
@@ -109,20 +114,14 @@ fn would_help(timeline: &Timeline, want: Want, by: TimeSpan) -> Option<String> {
 
 /// How good the plan is: proved, or how far from the bound.
 pub fn proof(timeline: &Timeline) -> String {
-    let open: Vec<&str> = timeline
-        .reached
-        .iter()
-        .zip(plan::day::AIMS)
-        .filter(|(reached, _)| !reached.is_proved())
-        .map(|(_, name)| name)
-        .collect();
+    let open: Vec<&str> =
+        timeline.reached.iter().zip(plan::day::AIMS).filter(|(reached, _)| !reached.is_proved()).map(|(_, name)| name).collect();
     if open.is_empty() {
         return "Proved: no order on the grid of five minutes is better.".to_owned();
     }
     let first = timeline.reached.iter().zip(plan::day::AIMS).find(|(reached, _)| !reached.is_proved());
-    let gap = first.map_or(0.0, |(reached, _)| {
-        100.0 * f64::from(reached.value - reached.bound) / f64::from(reached.value.abs().max(1))
-    });
+    let gap = first
+        .map_or(0.0, |(reached, _)| 100.0 * f64::from(reached.value - reached.bound) / f64::from(reached.value.abs().max(1)));
     format!(
         "Not proved to be the best: by “{}” it may be up to {} % better; not looked at to the end: {}.",
         first.map_or("", |(_, name)| name),

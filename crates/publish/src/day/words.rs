@@ -1,6 +1,6 @@
 //! Jobs, moments and stations in words.
 
-use formula::read::Action;
+use formula::read::{Action, StageKind};
 use jiff::ZonedDateTime;
 use plan::day::{Entry, Job, Station, Timeline};
 use quantity::{Between, TimeSpan, print};
@@ -15,9 +15,12 @@ pub fn what(timeline: &Timeline, job: &Job) -> String {
     format!("{}: {}", component.title, crate::words::small(&stage.title))
 }
 
-/// What a stage is called within a sentence: "the potato dough".
+/// What a job's product is called within a sentence: "the potato dough"; once it is made up, "the potato muffins".
 pub fn thing(timeline: &Timeline, job: &Job) -> String {
-    format!("the {}", crate::words::small(&timeline.dishes[job.dish].formula.stage(job.at).title))
+    let component = &timeline.dishes[job.dish].formula.components[job.at.0];
+    let stage = &component.stages[job.at.1];
+    let title = if stage.kind == StageKind::MakeUp { &component.title } else { &stage.title };
+    format!("the {}", crate::words::small(title))
 }
 
 /// What is done: "ferment", "heat the oven".
@@ -77,6 +80,11 @@ pub fn time_seen_from(moment: &ZonedDateTime, seen: &ZonedDateTime) -> String {
 /// A time span in words: "1 h 20 min".
 pub fn span(span: TimeSpan) -> String {
     print::time(Between::just(TimeSpan::minutes(span.as_minutes().round())))
+}
+
+/// A time span that is only foreseen, as it is worth telling.
+pub fn about(span: TimeSpan) -> String {
+    print::time(print::rounded_time(Between::just(span)))
 }
 
 /// How long it is from one moment to another.

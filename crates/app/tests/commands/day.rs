@@ -1,0 +1,112 @@
+//! `day`: the timeline, its other forms, the refusals.
+
+use crate::sandbox::Sandbox;
+
+const MUFFINS: &str = "saltmarsh/formulas/potato-muffins.toml";
+
+/// The words of a run that is the same on every machine and every day.
+fn words<'w>(more: &[&'w str]) -> Vec<&'w str> {
+    let mut words = vec!["day", MUFFINS, "--now", "2026-11-26 12:00", "--zone", "Europe/Vienna", "--patience", "300"];
+    words.extend(more);
+    words
+}
+
+fn brunch<'w>(more: &[&'w str]) -> Vec<&'w str> {
+    let mut words = words(&["--serve", "2026-11-29 09:30"]);
+    words.extend(more);
+    words
+}
+
+#[test]
+fn the_brunch_by_the_clock() {
+    insta::assert_snapshot!("day_as_text", Sandbox::with_demo().fine(&brunch(&[])));
+}
+
+#[test]
+fn the_brunch_as_a_list_to_work_from() {
+    insta::assert_snapshot!("day_as_prep", Sandbox::with_demo().fine(&brunch(&["--format", "prep"])));
+}
+
+#[test]
+fn what_to_buy() {
+    insta::assert_snapshot!("day_as_shopping", Sandbox::with_demo().fine(&brunch(&["--format", "shopping"])));
+}
+
+#[test]
+fn the_same_day_for_other_programs() {
+    let out = Sandbox::with_demo().fine(&brunch(&["--format", "json"]));
+    let day: serde_json::Value = serde_json::from_str(&out).expect("JSON");
+    assert_eq!(day["served"], "2026-11-29T09:30:00+01:00[Europe/Vienna]");
+    assert_eq!(day["jobs"].as_array().map(Vec::len), Some(16));
+    assert!(day["aims"].as_array().expect("aims").iter().all(|aim| aim["value"] == aim["bound"]));
+}
+
+#[test]
+fn the_drawing_stands_alone() {
+    let out = Sandbox::with_demo().fine(&brunch(&["--format", "chart"]));
+    assert!(out.starts_with("<svg xmlns") && out.contains("<title") && out.contains("<desc"), "{out}");
+    assert!(!out.contains("href="), "nothing is fetched");
+}
+
+#[test]
+fn a_kitchen_with_more_hands_says_so() {
+    let sandbox = Sandbox::with_demo();
+    let kitchen = sandbox.read("saltmarsh/kitchens/estuary.toml");
+    sandbox.write(
+        "saltmarsh/kitchens/estuary.toml",
+        kitchen.replace("altitude", "hands = 2\nrings = 4\nasleep = \"21:00-05:00\"\naltitude"),
+    );
+    let out = sandbox.fine(&brunch(&[]));
+    assert!(out.contains("2 pairs of hands, 4 rings, asleep 21:00–05:00."), "{out}");
+    assert!(out.contains("Every wish is granted."), "up at five there is time enough: {out}");
+}
+
+#[test]
+fn out_of_the_kitchen() {
+    let out = Sandbox::with_demo().fine(&brunch(&["--out", "17:00-20:30"]));
+    assert!(out.contains("out until 20:30"), "{out}");
+}
+
+#[test]
+fn what_cannot_be_planned_is_told_so() {
+    let sandbox = Sandbox::with_demo();
+    for (more, reason) in [
+        (&["--serve", "2026-11-20 09:30"][..], "is past"),
+        (&["--serve", "2026-11-26 12:00"], "is past"),
+        (&["--serve", "2027-03-28 02:30"], "the clocks are changed"),
+        (&["--serve", "2027-10-31 02:30"], "the clocks are changed"),
+        (&["--serve", "2027-02-29 09:30"], "is no moment"),
+        (&["--serve", "2026-11-29"], "is no moment"),
+        (&["--serve", "half past nine"], "is no moment"),
+        (&["--serve", ""], "is no moment"),
+        (&["--serve", "9999-12-31 23:59", "--zone", "Nowhere/Town"], "cannot be used multiple times"),
+        (&["--serve", "2026-11-29 09:30", "--there", "cake"], "no formula called “cake”"),
+        (&["--serve", "2026-11-29 09:30", "--there", "potato-muffins"], "nothing has to be done"),
+        (&["--serve", "2026-11-29 09:30", "--asleep", "late"], "two times of a clock"),
+        (&["--serve", "2026-11-29 09:30", "--kitchen", "cellar"], "no kitchen called “cellar”"),
+    ] {
+        let ran = sandbox.run(&words(more));
+        assert_eq!(ran.status, 2, "{more:?}: {}", ran.out);
+        assert!(ran.err.contains(reason), "{more:?}: {}", ran.err);
+    }
+}
+
+#[test]
+fn steps_that_take_weeks_are_refused() {
+    let sandbox = Sandbox::with_demo();
+    let text = sandbox.read(MUFFINS);
+    for time in ["40 d", "100000 h", "999999 d"] {
+        sandbox.write(MUFFINS, text.replace("time = \"30 min\"", &format!("time = \"{time}\"")));
+        let ran = sandbox.run(&brunch(&[]));
+        assert!(ran.status == 2 && ran.err.contains("longer than a fortnight"), "{time}: {} {}", ran.out, ran.err);
+    }
+}
+
+#[test]
+fn far_off_days_are_planned_or_refused() {
+    let sandbox = Sandbox::with_demo();
+    for serve in ["9999-12-30 09:30", "2400-02-29 10:00"] {
+        let ran = sandbox.run(&words(&["--serve", serve]));
+        assert_ne!(ran.status, 101, "{serve}: {}", ran.err);
+    }
+}
