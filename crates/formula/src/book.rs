@@ -1,8 +1,8 @@
 //! A whole book: its texts, its settings, kitchens and ingredients, and its formulas by name.
 
 use crate::arithmetic;
-use crate::ingredient::{StockedFile, nearest};
-use crate::read::{BookSettings, Kitchen, read_book, read_formula, read_ingredients, read_kitchen};
+use crate::ingredient::{StockedFile, nearest, plain_name};
+use crate::read::{BookSettings, Kitchen, is_plain, read_book, read_formula, read_ingredients, read_kitchen};
 use crate::resolve::formula::{Blend, Formula};
 use crate::resolve::{OtherFormula, Surroundings, resolve};
 use crate::source::{LONGEST_CHAIN, Source};
@@ -93,7 +93,7 @@ impl Book {
                 keep(read.diagnostics);
             } else {
                 let name = name_of(&file);
-                keep(takes_the_index(&source, &name).into_iter().collect());
+                keep(no_address(&source, &name).into_iter().collect());
                 if let Some(other) = formulas.get(&name) {
                     keep(vec![named_twice(&source, other, &name)]);
                 } else {
@@ -218,11 +218,20 @@ fn circle(way: &[&str]) -> Vec<String> {
     turned.map(|name| (*name).to_owned()).collect()
 }
 
-/// A formula whose page would be written over the list of all pages; disks do not all tell capitals apart.
-fn takes_the_index(source: &Source, name: &str) -> Option<Diagnostic> {
+/// A formula whose file name cannot become a page's address: pages are named after files, and disks do not all
+/// tell capitals apart.
+fn no_address(source: &Source, name: &str) -> Option<Diagnostic> {
     let place = Place { file: Arc::clone(&source.file), span: 0..0 };
-    let message = format!("a formula cannot be called “{name}”: its page would take the place of the index");
-    name.eq_ignore_ascii_case("index").then(|| fault::NAME_NOT_PLAIN.at(place, message).hint("rename the file"))
+    let (message, hint) = if name == "index" {
+        (format!("a formula cannot be called “{name}”: its page would take the place of the index"), "rename the file".to_owned())
+    } else if is_plain(name) {
+        return None;
+    } else {
+        let better = plain_name(name);
+        let hint = if is_plain(&better) { format!("call it {better}.toml") } else { "rename the file".to_owned() };
+        (format!("“{name}” cannot be a formula's file name: it becomes the address of its page"), hint)
+    };
+    Some(fault::NAME_NOT_PLAIN.at(place, message).hint(hint))
 }
 
 fn named_twice(source: &Source, other: &Source, name: &str) -> Diagnostic {

@@ -16,7 +16,7 @@ mod words;
 
 pub use amount::{Amount, MOST_AMOUNT, part};
 pub use draft::{ComponentDraft, Draft, IngredientDraft, LineDraft, Quiet, StageDraft, StepDraft, Uses, YieldDraft};
-pub use formula::{read_formula, tin_volume};
+pub use formula::{is_plain, read_formula, tin_volume};
 pub use head::{Head, Photograph, Places};
 pub use ingredients::read_ingredients;
 pub use settings::{BookSettings, Kitchen, Scale, read_book, read_kitchen};
