@@ -80,7 +80,7 @@ impl Found {
         for path in listed(folder)? {
             let name = path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
             let inner = format!("{part}/{name}");
-            let is_text = path.extension().is_some_and(|end| end == "toml");
+            let is_text = path.extension().is_some_and(|end| end == "toml" || (end == "csv" && part == "kitchens"));
             match left_out(&path) {
                 Some(reason) if is_text || path.is_dir() => remark_left_out(&inner, reason),
                 Some(_) => {}

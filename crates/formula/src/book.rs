@@ -2,7 +2,7 @@
 
 use crate::arithmetic;
 use crate::ingredient::{StockedFile, nearest, plain_name};
-use crate::read::{BookSettings, Kitchen, is_plain, read_book, read_formula, read_ingredients, read_kitchen};
+use crate::read::{BookSettings, Kitchen, is_plain, read_book, read_formula, read_ingredients, read_kitchen, read_room_log};
 use crate::resolve::formula::{Blend, Formula};
 use crate::resolve::{OtherFormula, Surroundings, resolve};
 use crate::source::{LONGEST_CHAIN, Source};
@@ -77,14 +77,18 @@ impl Book {
         let mut stocked = Vec::new();
         let mut formulas = BTreeMap::new();
         let mut settings_file = None;
+        let (mut kitchen_files, mut logs) = (Vec::new(), BTreeMap::new());
         for (file, source) in text.files {
             if file == "book.toml" {
                 let read = read_book(&source);
                 settings = read.value;
                 settings_file = Some(source.file);
                 keep(read.diagnostics);
+            } else if file.starts_with("kitchens/") && file.ends_with(".csv") {
+                logs.insert(file, source);
             } else if file.starts_with("kitchens/") {
                 let read = read_kitchen(&source);
+                kitchen_files.push((read.value.name.clone(), Arc::clone(&source.file)));
                 kitchens.insert(read.value.name.clone(), read.value);
                 keep(read.diagnostics);
             } else if file.starts_with("ingredients/") {
@@ -99,6 +103,11 @@ impl Book {
                 } else {
                     formulas.insert(name, source);
                 }
+            }
+        }
+        for (name, file) in kitchen_files {
+            if let Some(kitchen) = kitchens.get_mut(&name) {
+                keep(measured_room(kitchen, &file, &logs));
             }
         }
         let pantry = Pantry::stocked(stocked);
@@ -209,6 +218,20 @@ fn judge(name: &str, made: &Checked<Formula>, met: Met, room: usize) -> Other {
     let broken = made.diagnostics.iter().any(|found| found.severity == crate::Severity::Error);
     let blend = if broken { None } else { arithmetic::blend(&made.value) };
     blend.map_or(Other::Faulty, |blend| Other::Makes(Arc::new(blend), met.longest + 1))
+}
+
+/// Reads the log of a kitchen's room, if it names one; gives what is wrong with it.
+fn measured_room(kitchen: &mut Kitchen, file: &Arc<str>, logs: &BTreeMap<String, Source>) -> Vec<Diagnostic> {
+    let Some(name) = &kitchen.room_log else { return Vec::new() };
+    let Some(source) = logs.get(&format!("kitchens/{}", name.value)) else {
+        let message = format!("there is no file kitchens/{}", name.value);
+        return vec![
+            fault::UNKNOWN_ROOM_LOG.at(name.place(file), message).hint("put the logger's rows there, or take this line out"),
+        ];
+    };
+    let read = read_room_log(source);
+    kitchen.room_by_clock = read.value;
+    read.diagnostics
 }
 
 /// A circle of names told from its first in the alphabet, so that it reads the same whoever asks.
