@@ -1,14 +1,17 @@
 //! `day`: everything that is made, counted back from serving.
 
-use super::forecast::InKitchen;
+use super::forecast::Place;
 use super::sheet::chosen;
 use super::{Ended, Outcome, proof_read};
 use crate::failure::Failure;
 use crate::{moment, terminal, watch};
-use formula::read::{DayHours, Kitchen};
+use bench::forecast::Surroundings;
+use formula::read::DayHours;
 use formula::{Book, Formula};
-use plan::day::{Refusal, Timeline, Wanted, timeline};
+use jiff::ZonedDateTime;
+use plan::day::{Refusal, Timeline, Wanted, Workplace, timeline};
 use plan::engine::Propagation;
+use quantity::TimeSpan;
 use std::collections::BTreeSet;
 use std::path::PathBuf;
 use std::sync::Arc;
@@ -52,7 +55,7 @@ pub struct Day {
     #[arg(long, value_name = "SECONDS", default_value_t = 10, value_parser = clap::value_parser!(u64).range(1..=3600))]
     patience: u64,
     #[command(flatten)]
-    kitchen: InKitchen,
+    place: Place,
     /// The form of the day.
     #[arg(long, value_enum, default_value_t = DayFormat::Text)]
     format: DayFormat,
@@ -84,12 +87,12 @@ impl Day {
             Ok(opened) => opened,
             Err(outcome) => return Ok(outcome),
         };
-        let kitchen = self.kitchen(&opened.book)?;
+        let (place, around) = self.kitchen(&opened.book, &serve)?;
         let formulas = self.formulas(opened.formulas())?;
         let there = self.there(&opened.book)?;
-        let wanted = Wanted { formulas, serve, now, there };
+        let wanted = Wanted { formulas, serve, now, there, place, around };
         let mut watch = watch::Watcher::new(Duration::from_secs(self.patience));
-        let planned = timeline(&wanted, &kitchen, &Propagation, &mut watch);
+        let planned = timeline(&wanted, &Propagation, &mut watch);
         watch.finish();
         let day = planned.map_err(|refusal| refused(refusal, &wanted))?;
         terminal::say(&self.laid_out(&day, &opened.book, &wanted))?;
@@ -108,12 +111,13 @@ impl Day {
         }
     }
 
-    /// The kitchen with what the command line says of sleep and absence.
-    fn kitchen(&self, book: &Book) -> Result<Kitchen, Failure> {
-        let mut kitchen = self.kitchen.of(book)?;
+    /// The kitchen with what the command line says of sleep and absence, and how warm it is until serving.
+    fn kitchen(&self, book: &Book, serve: &ZonedDateTime) -> Result<(Workplace, Surroundings), Failure> {
+        let mut kitchen = self.place.kitchen(book)?;
         kitchen.working.asleep = self.asleep.or(kitchen.working.asleep);
         kitchen.working.out.extend(&self.out);
-        Ok(kitchen)
+        let clock = TimeSpan::minutes(f64::from(serve.hour()) * 60.0 + f64::from(serve.minute()));
+        Ok((Workplace::of(&kitchen), self.place.surroundings(&kitchen)?.with_serving_at(clock)))
     }
 
     fn formulas(&self, all: Vec<Formula>) -> Result<Vec<Arc<Formula>>, Failure> {

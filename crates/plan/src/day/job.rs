@@ -3,8 +3,8 @@
 use super::span::{Span, Told, foreseen_steps, span};
 use super::workplace::Station;
 use crate::used::{product_stages, used_formulas};
-use bench::forecast::forecast;
-use formula::read::{Action, Attention, Kitchen};
+use bench::forecast::{Surroundings, rises};
+use formula::read::{Action, Attention};
 use formula::resolve::formula::StageAt;
 use formula::{Formula, Stage, Step};
 use quantity::TimeSpan;
@@ -80,10 +80,10 @@ pub fn dishes(formulas: &[Arc<Formula>], there: &BTreeSet<String>) -> Vec<Dish> 
 
 /// The jobs of all dishes, each dish's in working order.
 #[must_use]
-pub fn jobs(dishes: &[Dish], kitchen: &Kitchen) -> Vec<Job> {
+pub fn jobs(dishes: &[Dish], around: &Surroundings) -> Vec<Job> {
     let mut jobs = Vec::new();
     for (d, dish) in dishes.iter().enumerate() {
-        let foreseen = forecast(&dish.formula, kitchen);
+        let foreseen = rises(&dish.formula, around);
         for at in &dish.stages {
             let stage = dish.formula.stage(*at);
             let told = foreseen_steps(&dish.formula, &foreseen, *at);

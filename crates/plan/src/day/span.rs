@@ -1,7 +1,7 @@
 //! How long a step takes: as it is foreseen in this kitchen, or else as the formula states it.
 
 use crate::hours::lasts;
-use bench::forecast::{Forecast, Foreseen, Verdict};
+use bench::forecast::{Foreseen, Rise, Verdict};
 use formula::read::{Action, Attention, Condition};
 use formula::resolve::formula::StageAt;
 use formula::{Component, Formula, Step};
@@ -41,8 +41,8 @@ const RISEN_STANDS: TimeSpan = TimeSpan::minutes(10.0);
 
 /// What is foreseen of a stage's steps, one for each step where there is something.
 #[must_use]
-pub fn foreseen_steps<'f>(formula: &Formula, forecast: &'f Forecast, at: StageAt) -> Vec<Option<&'f Foreseen>> {
-    let mut told = forecast.rises.iter().filter(|rise| rise.at == at).flat_map(|rise| &rise.steps).peekable();
+pub fn foreseen_steps<'f>(formula: &Formula, rises: &'f [Rise], at: StageAt) -> Vec<Option<&'f Foreseen>> {
+    let mut told = rises.iter().filter(|rise| rise.at == at).flat_map(|rise| &rise.steps).peekable();
     let steps = formula.stage(at).steps.iter();
     steps
         .map(|step| {

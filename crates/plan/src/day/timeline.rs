@@ -7,8 +7,8 @@ use super::order::{Follows, order};
 use super::workplace::Workplace;
 use crate::engine::{Engine, Outcome, Plan, Reached, Watch};
 use crate::problem::{Problem, Slot};
+use bench::forecast::Surroundings;
 use formula::Formula;
-use formula::read::Kitchen;
 use jiff::ZonedDateTime;
 use quantity::TimeSpan;
 use std::collections::BTreeSet;
@@ -25,6 +25,10 @@ pub struct Wanted {
     pub now: ZonedDateTime,
     /// The formulas that are made already, by name.
     pub there: BTreeSet<String>,
+    /// What the kitchen has, and when nobody is at hand.
+    pub place: Workplace,
+    /// How warm the kitchen is.
+    pub around: Surroundings,
 }
 
 /// Why there is no timeline.
@@ -123,13 +127,13 @@ const ROOM: Slot = 36 * 12;
 ///
 /// # Errors
 /// Refuses a serving time in the past, nothing to do, and what takes longer than a fortnight.
-pub fn timeline(wanted: &Wanted, kitchen: &Kitchen, engine: &dyn Engine, watch: &mut dyn Watch) -> Result<Timeline, Refusal> {
+pub fn timeline(wanted: &Wanted, engine: &dyn Engine, watch: &mut dyn Watch) -> Result<Timeline, Refusal> {
     if wanted.serve <= wanted.now {
         return Err(Refusal::InThePast);
     }
-    let place = Workplace::of(kitchen);
+    let place = wanted.place.clone();
     let dishes = dishes(&wanted.formulas, &wanted.there);
-    let jobs = jobs(&dishes, kitchen);
+    let jobs = jobs(&dishes, &wanted.around);
     if jobs.is_empty() {
         return Err(Refusal::NothingToDo);
     }

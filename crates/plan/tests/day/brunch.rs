@@ -86,7 +86,7 @@ fn what_is_there_already_is_not_made() {
     let book = book();
     let mut wanted = wanted(&book, &["cardamom-knots"], SERVE, NOW);
     wanted.there.insert("base-syrup".to_owned());
-    let timeline = timeline(&wanted, &book.kitchen(), &Propagation, &mut Patient).expect("a timeline");
+    let timeline = timeline(&wanted, &Propagation, &mut Patient).expect("a timeline");
     assert_eq!(timeline.dishes.len(), 1);
     assert_eq!(faults(&timeline), Vec::<String>::new());
 }

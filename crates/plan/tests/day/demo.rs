@@ -1,9 +1,10 @@
 //! The demo book, and a day planned from it.
 
+use bench::forecast::Surroundings;
 use formula::source::Source;
 use formula::{Book, BookText};
 use jiff::ZonedDateTime;
-use plan::day::{Refusal, Timeline, Wanted, timeline};
+use plan::day::{Refusal, Timeline, Wanted, Workplace, timeline};
 use plan::engine::{Patient, Propagation};
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
@@ -33,11 +34,19 @@ pub fn moment(text: &str) -> ZonedDateTime {
 /// What is wanted: these formulas of the demo book, served then, as seen from now.
 pub fn wanted(book: &Book, names: &[&str], serve: &str, now: &str) -> Wanted {
     let formula = |name: &&str| Arc::new(book.formula(name).expect("a formula of the book").value);
-    Wanted { formulas: names.iter().map(formula).collect(), serve: moment(serve), now: moment(now), there: BTreeSet::new() }
+    let kitchen = book.kitchen();
+    Wanted {
+        formulas: names.iter().map(formula).collect(),
+        serve: moment(serve),
+        now: moment(now),
+        there: BTreeSet::new(),
+        place: Workplace::of(&kitchen),
+        around: Surroundings::of(&kitchen),
+    }
 }
 
 /// The day planned.
 pub fn plan(names: &[&str], serve: &str, now: &str) -> Result<Timeline, Refusal> {
     let book = book();
-    timeline(&wanted(&book, names, serve, now), &book.kitchen(), &Propagation, &mut Patient)
+    timeline(&wanted(&book, names, serve, now), &Propagation, &mut Patient)
 }
