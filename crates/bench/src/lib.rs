@@ -2,6 +2,8 @@
 //! there, and questions asked backwards.
 
 pub mod cautions;
+pub mod compare;
+pub mod exchange;
 pub mod forecast;
 pub mod rules;
 pub mod target;

@@ -19,7 +19,8 @@ pub fn json(formula: &Formula, forecast: &Forecast) -> Value {
     })
 }
 
-fn origin(origin: &Origin) -> Value {
+/// Where a figure comes from.
+pub fn origin(origin: &Origin) -> Value {
     match origin {
         Origin::Stated(place) => json!({ "stated-in": &*place.file }),
         Origin::Measured(by) => json!({ "measured": by }),

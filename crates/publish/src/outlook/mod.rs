@@ -4,4 +4,5 @@ mod json;
 mod text;
 
 pub use json::json;
+pub(crate) use json::origin;
 pub use text::text;
