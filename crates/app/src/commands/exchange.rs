@@ -159,8 +159,8 @@ fn listed(formula: &Formula, format: Format) -> String {
         let mut fits = (one.fits)(formula);
         fits.dedup();
         let with = if fits.is_empty() { "nothing here".to_owned() } else { fits.join(", ") };
-        out.push_str(&format!("\n{}: {}\n  with: {with}\n", one.name, one.about));
-        out.push_str(&publish::sheet::text::wrap(&format!("  asks: {}", one.asks), terminal::width()));
+        out.push_str(&format!("\n{}: {}\nwith: {with}\n", one.name, one.about));
+        out.push_str(&publish::sheet::text::wrap(&format!("asks: {}", one.asks), terminal::width()));
     }
     out
 }

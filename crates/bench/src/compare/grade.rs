@@ -40,7 +40,7 @@ pub enum Step {
 /// How many steps are another product: common practice, no source.
 const LARGE: f64 = 3.0;
 /// The part of a step below which nothing shows it.
-const NOTHING: f64 = 0.01;
+const NOTHING: f64 = 0.05;
 
 /// How far apart figures are, and how much that matters. A formula without the figure counts as none of it
 /// where that has a meaning, and else as clearly different.

@@ -85,8 +85,14 @@ pub fn compare(formulas: &[&Formula], kitchen: &Kitchen, columns: &[String]) -> 
     let are_many = components.len() > 1;
     for (title, at) in components {
         let component = are_many.then_some(title);
+        let is_in_all = at.iter().all(Option::is_some);
         let overalls: Vec<Option<Overall>> = formulas.iter().zip(&at).map(|(one, at)| at.map(|at| overall(one, at))).collect();
-        let rows = [("makes", makes(formulas, &at, &overalls)), ("overall formula", ingredients(&overalls)), ("figures", shares(&overalls))];
+        parts.push(Part { component: component.clone(), title: "makes", rows: makes(formulas, &at, &overalls) });
+        // Of what one formula alone has, it is enough to say how much there is.
+        if !is_in_all {
+            continue;
+        }
+        let rows = [("overall formula", ingredients(&overalls)), ("figures", shares(&overalls))];
         parts.extend(rows.map(|(title, rows)| Part { component: component.clone(), title, rows }));
         parts.push(Part { component, title: "forecast", rows: foreseen::rows(formulas, &at, kitchen) });
     }
@@ -146,17 +152,24 @@ fn ingredients(overalls: &[Option<Overall>]) -> Vec<Row> {
     }
     // The trade's order, which each overall formula has already, over all of them.
     titles.sort_by_key(|(_, kind)| rank(kind));
-    let row = |(key, kind): (&str, &RowKind)| {
+    let row = |(key, kind): &(&str, &RowKind)| {
         let share = |one: &Overall| {
-            let row = one.rows.iter().find(|row| key_of(&row.kind) == key && is_flour(&row.kind) == is_flour(kind));
+            let row = one.rows.iter().find(|row| key_of(&row.kind) == *key && is_flour(&row.kind) == is_flour(kind));
             let mass = row.map_or(Mass::ZERO, |row| row.mass);
             if has_flour { mass / one.total_flour * 100.0 } else { mass.as_grams() }
         };
         let cells = overalls.iter().map(|one| one.as_ref().map(|one| told(share(one)))).collect();
         let unit = if has_flour { Unit::PercentOfFlour } else { Unit::Grams };
-        Row::new(kind.title().to_owned(), unit, cells, if has_flour { step(kind) } else { Step::Share(0.1) })
+        Row::new(told_apart(kind, &titles), unit, cells, if has_flour { step(kind) } else { Step::Share(0.1) })
     };
-    titles.into_iter().map(row).collect()
+    titles.iter().map(row).collect()
+}
+
+/// What a recipe calls it, or its full title where another one is called the same.
+fn told_apart(kind: &RowKind, all: &[(&str, &RowKind)]) -> String {
+    let is_alone = all.iter().filter(|(_, other)| other.title() == kind.title()).count() == 1;
+    let full = kind.ingredient().filter(|_| !is_alone).map(|one| one.title.clone());
+    full.unwrap_or_else(|| kind.title().to_owned())
 }
 
 fn key_of(kind: &RowKind) -> &str {

@@ -118,7 +118,7 @@ fn cooler_core(desk: &mut Desk, boils: Temperature) {
     for (at, index, was) in steps {
         desk.manuscript.set(Part::Step(at, index), "until", &format!("{} °C core", print::number(most, 0)), "text");
         desk.minded.push(format!(
-            "a core of {} °C cannot be reached where water boils at {} °C: the step says {} °C now",
+            "a core of {} °C cannot be reached where water boils at {} °C: the step says {} °C now; hold it there some minutes longer, and keep to local rules for egg and flour",
             print::number(was, 0),
             print::number(boils.as_celsius(), 1),
             print::number(most, 0)

@@ -65,13 +65,14 @@ impl Balance {
         // What is used of other stages first, because it may size them; then flours, because percentages are
         // shares of them.
         for _ in 0..6 {
-            let formula = sound(work_out(&manuscript.text))?;
+            // On the way there may be faults that are gone once all weights are written.
+            let formula = work_out(&manuscript.text).value;
             let of_stage = |line: &Line| matches!(line.content, Content::Stage(..));
             let written = self.write_others(&formula, manuscript, &of_stage)
                 || self.write_flours(&formula, manuscript)
                 || self.write_others(&formula, manuscript, &|_| true);
             if !written {
-                return self.proved(formula);
+                break;
             }
         }
         self.proved(sound(work_out(&manuscript.text))?)

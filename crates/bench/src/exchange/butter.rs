@@ -64,7 +64,7 @@ fn to_butter(desk: &mut Desk, at: StageAt, line: &Line, oil: &Arc<Ingredient>) -
     let names = desk.swap(at, line, &[(Arc::clone(&butter), mass)], &KEEP);
     desk.change_water(at, -water, &names[0])?;
     salt(desk, at, line, &butter, -1.0);
-    desk.minded.push("butter brings milk, an allergen, and goes in soft or melted where oil was poured".to_owned());
+    desk.minded.push("butter goes in soft or melted where oil was poured".to_owned());
     Ok(())
 }
 

@@ -34,6 +34,13 @@ pub struct Desk<'d> {
     pub minded: Vec<String>,
 }
 
+/// Which liquids may make up for water.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Liquid {
+    WaterAlone,
+    MilkToo,
+}
+
 /// What a line may keep when something else takes its place.
 pub const KEEP: [&str; 4] = ["temperature", "taken-out", "after-scaling", "as-flour"];
 
@@ -152,6 +159,15 @@ impl<'d> Desk<'d> {
     /// Adds water to a stage or takes it away: its plain water, or else the water of its milk; where there is
     /// neither, new water is named beside a line.
     pub fn change_water(&mut self, at: StageAt, by: Mass, beside: &str) -> Result<(), Unfit> {
+        self.change(at, by, beside, Liquid::MilkToo)
+    }
+
+    /// The same with plain water alone, so that the milk of the overall formula stays.
+    pub fn change_plain_water(&mut self, at: StageAt, by: Mass, beside: &str) -> Result<(), Unfit> {
+        self.change(at, by, beside, Liquid::WaterAlone)
+    }
+
+    fn change(&mut self, at: StageAt, by: Mass, beside: &str, liquid: Liquid) -> Result<(), Unfit> {
         if by.abs() < Mass::grams(0.005) {
             return Ok(());
         }
@@ -163,8 +179,9 @@ impl<'d> Desk<'d> {
         if let Some(line) = most(&Ingredient::is_water) {
             return self.change_liquid(at, line.name.clone(), &line.title.clone(), by);
         }
+        let milk = if liquid == Liquid::MilkToo { most(&Ingredient::is_milk) } else { None };
         if let Some((line, share)) =
-            most(&Ingredient::is_milk).and_then(|line| Some((line, line.ingredient()?.composition.share(Figure::Water)?)))
+            milk.and_then(|line| Some((line, line.ingredient()?.composition.share(Figure::Water)?)))
         {
             let (name, title) = (line.name.clone(), line.title.clone());
             self.lost.push(format!("the water is balanced by the {title}, whose solids change with it"));
@@ -173,7 +190,8 @@ impl<'d> Desk<'d> {
         if by < Mass::ZERO {
             let stage = &self.before.stage(at).title;
             let take = quantity::print::mass(-by);
-            return Err(Unfit::NotSo(format!("“{stage}” has neither water nor milk from which {take} could be taken")));
+            let what = if liquid == Liquid::MilkToo { "neither water nor milk" } else { "no plain water" };
+            return Err(Unfit::NotSo(format!("“{stage}” has {what} from which {take} could be taken")));
         }
         let name = self.free_name(at, "water", beside);
         self.manuscript.insert_line(at, beside, &name, &named("water", &name, &grams(by)));
@@ -242,7 +260,8 @@ fn listed(names: impl Iterator<Item = String>) -> Vec<String> {
 fn placeholder(line: &Line, mass: Mass, one: &Ingredient) -> String {
     match line.written {
         Amount::Measure(measure) if measure.unit.kind() == Kind::Share && !one.counts_as_flour && !line.is_flour => {
-            format!("{:.4} %", measure.value.middle() * (mass / line.mass.value).max(1e-4))
+            let percent = format!("{:.1}", (measure.value.middle() * (mass / line.mass.value)).max(0.1));
+            format!("{} %", percent.trim_end_matches(".0"))
         }
         _ => grams(mass),
     }

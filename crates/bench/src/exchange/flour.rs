@@ -10,17 +10,16 @@ use std::sync::Arc;
 /// The exchange.
 pub static EXCHANGE: Exchange = Exchange {
     name: "flour",
-    about: "one flour for another, the water corrected by protein, moisture and bran",
+    about: "one flour for another, the water corrected by protein and bran",
     asks: "--of the flour, --into a flour; --share of it (all)",
     fits,
     make,
 };
 
-/// Water that a percent of protein takes up, and that a percent of moisture already is, as percent of the flour:
-/// the terms of Farrand's regression on white flours (Cereal Chemistry 46, 1969; from memory), damaged starch
-/// taken as alike.
+/// Water that a percent of protein takes up, as percent of the flour: the term of Farrand's regression on white
+/// flours (Cereal Chemistry 46, 1969; from memory). Damaged starch is taken as alike, and so is moisture, which
+/// follows the air that a bag stands in rather than the kind of flour.
 const PROTEIN: f64 = 1.4;
-const MOISTURE: f64 = -1.6;
 /// The same for a percent of fibre, which stands for bran: common practice, no source.
 const FIBRE: f64 = 0.8;
 
@@ -37,7 +36,7 @@ pub fn takes_up(into: &Ingredient, than: &Ingredient) -> Result<Fraction, Unfit>
     let term = |of: Figure, weight: f64| Ok::<f64, Unfit>(weight * (figure(into, of)? - figure(than, of)?));
     // Where a source gives no fibre, bran cannot be told apart.
     let fibre = term(Figure::Fibre, FIBRE).unwrap_or(0.0);
-    Ok(Fraction::ratio(term(Figure::Protein, PROTEIN)? + term(Figure::Water, MOISTURE)? + fibre))
+    Ok(Fraction::ratio(term(Figure::Protein, PROTEIN)? + fibre))
 }
 
 fn make(desk: &mut Desk) -> Result<(), Unfit> {
@@ -83,9 +82,5 @@ fn told(desk: &mut Desk, one: &Ingredient, into: &Ingredient, more: Fraction) {
     let wheat = |one: &Ingredient| one.allergens.iter().any(|code| code == "wheat");
     if wheat(one) && !wheat(into) {
         desk.lost.push(format!("gluten: {} holds no gas as wheat does", into.called));
-    }
-    let new: Vec<&str> = into.allergens.iter().filter(|code| !one.allergens.contains(code)).map(String::as_str).collect();
-    if !new.is_empty() {
-        desk.minded.push(format!("an allergen comes in: {}", new.join(", ")));
     }
 }

@@ -110,7 +110,7 @@ fn to_culture(desk: &mut Desk, at: StageAt, stage: &Stage) -> Result<(), Unfit> 
     let (first, _) = exchange_yeast(desk, at, stage, &culture, mass)?;
     match plain_water(stage).next() {
         Some(line) => desk.balance.set(at, &line.name, wanted),
-        None => desk.change_water(at, wanted, &first)?,
+        None => desk.change_plain_water(at, wanted, &first)?,
     }
     plain_water(stage).skip(1).for_each(|line| desk.balance.set(at, &line.name, Mass::ZERO));
     pass_water_on(desk, at, stage, had - wanted - mass * water)?;
@@ -161,7 +161,7 @@ fn pass_water_on(desk: &mut Desk, at: StageAt, stage: &Stage, less: Mass) -> Res
         if desk.balance.get(user, &line.name) > Mass::ZERO {
             desk.balance.set(user, &line.name, whole * share);
         }
-        desk.change_water(user, less * share, &line.name)?;
+        desk.change_plain_water(user, less * share, &line.name)?;
     }
     Ok(())
 }
@@ -189,7 +189,7 @@ fn ripe_into_dough(desk: &mut Desk, at: StageAt, stage: &Stage, culture: &Arc<In
     desk.balance.remove(user, &line.name);
     desk.balance.set(user, &name, mass);
     desk.mention_instead(user, &line.name, |part| mention(&name, part.filter(|part| *part != "name")));
-    desk.change_water(user, had - mass * water, &name)?;
+    desk.change_plain_water(user, had - mass * water, &name)?;
     preferment::remove_stage(desk, at);
     Ok(())
 }
@@ -221,7 +221,7 @@ fn change_hydration(desk: &mut Desk, at: StageAt, stage: &Stage, had: Mass, flou
     let Some(wanted) = desk.wishes.hydration else { return Ok(()) };
     let less = had - flour * wanted;
     let beside = stage.lines.iter().find(|line| line.is_flour).map(|line| line.name.clone()).unwrap_or_default();
-    desk.change_water(at, -less, &beside)?;
+    desk.change_plain_water(at, -less, &beside)?;
     let users: Vec<(StageAt, &Line)> = desk.before.lines().filter(|(_, line)| super::desk::is_product_of(line, at)).collect();
     for (user, line) in users {
         let stated = desk.balance.get(user, &line.name);
@@ -229,7 +229,7 @@ fn change_hydration(desk: &mut Desk, at: StageAt, stage: &Stage, had: Mass, flou
         if stated > Mass::ZERO {
             desk.balance.set(user, &line.name, stated - less * share);
         }
-        desk.change_water(user, less * share, &line.name)?;
+        desk.change_plain_water(user, less * share, &line.name)?;
     }
     Ok(())
 }
@@ -246,7 +246,7 @@ fn give_parts(desk: &mut Desk, at: StageAt, stage: &Stage, culture: &Arc<Ingredi
             }
             None if part.is_water() => {
                 let beside = stage.lines.iter().find(|line| line.is_flour).map(|line| line.name.clone()).unwrap_or_default();
-                desk.change_water(at, more, &beside)?;
+                desk.change_plain_water(at, more, &beside)?;
             }
             None => {
                 let beside = stage.lines.iter().find(|line| line.is_flour).map(|line| line.name.clone()).unwrap_or_default();

@@ -31,10 +31,12 @@ use crate::compare::{Comparison, compare};
 use crate::rules;
 use balance::Balance;
 use desk::Desk;
+use formula::arithmetic::mixture;
 use formula::read::Kitchen;
 use formula::{Book, Diagnostic, Formula, Line, Stage};
 use manuscript::Manuscript;
-use quantity::{Fraction, Length, TimeSpan};
+use quantity::{Fraction, Length, Mass, TimeSpan};
+use std::collections::BTreeSet;
 
 /// An exchange that can be made.
 pub struct Exchange {
@@ -117,9 +119,9 @@ pub struct ChangedLine {
     /// The line's title.
     pub title: String,
     /// Its weight before, and as a share of its stage's flour.
-    pub before: Option<(quantity::Mass, Option<Fraction>)>,
+    pub before: Option<(Mass, Option<Fraction>)>,
     /// The same after.
-    pub after: Option<(quantity::Mass, Option<Fraction>)>,
+    pub after: Option<(Mass, Option<Fraction>)>,
 }
 
 /// Makes an exchange in a formula of a book.
@@ -145,6 +147,11 @@ pub fn exchange(name: &str, book: &Book, formula: &str, kitchen: &Kitchen, wishe
     (one.make)(&mut desk)?;
     let after = desk.hold()?;
     let (times, after) = times::settle(&mut desk, after)?;
+    let new = new_allergens(&before, &after);
+    if !new.is_empty() {
+        desk.minded.push(format!("an allergen comes in: {}; name it wherever what is contained is listed", new.join(", ")));
+    }
+    desk.minded.push("the words of introduction, notes, storage and method are the author's: read them once more".to_owned());
     let found = newly_found(&before, &after, book, kitchen);
     Ok(Exchanged {
         comparison: compare(&[&before, &after], kitchen, &["before".to_owned(), "after".to_owned()]),
@@ -158,6 +165,14 @@ pub fn exchange(name: &str, book: &Book, formula: &str, kitchen: &Kitchen, wishe
     })
 }
 
+/// The allergens of the formula after that it did not hold before, by their codes.
+fn new_allergens(before: &Formula, after: &Formula) -> Vec<String> {
+    let all = |formula: &Formula| -> BTreeSet<String> {
+        (0..formula.components.len()).flat_map(|component| mixture(formula, component).allergens).collect()
+    };
+    all(after).difference(&all(before)).cloned().collect()
+}
+
 /// What proof-reading finds now and did not find before, by the fault's name and words.
 fn newly_found(before: &Formula, after: &Formula, book: &Book, kitchen: &Kitchen) -> Vec<Diagnostic> {
     let known = rules::proof_read(before, kitchen, &book.settings);
@@ -165,40 +180,48 @@ fn newly_found(before: &Formula, after: &Formula, book: &Book, kitchen: &Kitchen
     rules::proof_read(after, kitchen, &book.settings).into_iter().filter(is_new).collect()
 }
 
-/// The lines of the stages that differ, found again by the names of stage and line.
+/// What is told of a line's change: of a whole stage that goes on only what is more than a fiftieth.
+fn noticed(line: &Line) -> Mass {
+    match line.content {
+        formula::Content::Ingredient(_) => Mass::grams(0.02).min(line.mass.value * 0.005),
+        _ => line.mass.value * 0.02,
+    }
+}
+
+/// The lines of the stages that differ, found again by the names of stage and line; what is gone comes first.
 fn changed_lines(before: &Formula, after: &Formula) -> Vec<ChangedLine> {
-    let mut changed = Vec::new();
-    let stages = |formula: &Formula| -> Vec<(String, String, String)> {
-        let all = formula.stages().map(|(at, stage)| (formula.components[at.0].name.clone(), stage.name.clone(), stage.title.clone()));
-        all.collect()
+    let names = |formula: &Formula| -> Vec<(String, String)> {
+        formula.stages().map(|(at, stage)| (formula.components[at.0].name.clone(), stage.name.clone())).collect()
     };
-    let mut names = stages(before);
-    let news: Vec<_> = stages(after).into_iter().filter(|new| !names.iter().any(|old| (&old.0, &old.1) == (&new.0, &new.1))).collect();
-    names.extend(news);
-    for (component, stage, title) in names {
-        let find = |formula: &'_ Formula| -> Option<Stage> {
-            let component = formula.components.iter().find(|one| one.name == component)?;
-            component.stages.iter().find(|one| one.name == stage).cloned()
-        };
-        let (old, new) = (find(before), find(after));
-        let lines = |stage: &Option<Stage>| stage.as_ref().map(|stage| stage.lines.clone()).unwrap_or_default();
-        let figure = |stage: &Option<Stage>, line: &Line| {
-            let flour = stage.as_ref().map(|stage| stage.flour).unwrap_or_default();
-            (line.mass.value, (flour > quantity::Mass::ZERO).then(|| Fraction::ratio(line.mass.value / flour)))
-        };
-        let (old_lines, new_lines) = (lines(&old), lines(&new));
-        for line in &old_lines {
-            let now = new_lines.iter().find(|other| other.name == line.name);
-            let is_same = now.is_some_and(|now| (now.mass.value - line.mass.value).abs() < quantity::Mass::grams(0.02));
-            if !is_same {
-                let (before, after) = (Some(figure(&old, line)), now.map(|now| figure(&new, now)));
-                changed.push(ChangedLine { stage: title.clone(), title: line.title.clone(), before, after });
-            }
+    let now = names(after);
+    let gone = names(before).into_iter().filter(|name| !now.contains(name));
+    gone.chain(now.iter().cloned()).flat_map(|name| changed_in(stage_named(before, &name), stage_named(after, &name))).collect()
+}
+
+fn stage_named<'f>(formula: &'f Formula, (component, stage): &(String, String)) -> Option<&'f Stage> {
+    let component = formula.components.iter().find(|one| one.name == *component)?;
+    component.stages.iter().find(|one| one.name == *stage)
+}
+
+/// The lines of one stage that differ.
+fn changed_in(before: Option<&Stage>, after: Option<&Stage>) -> Vec<ChangedLine> {
+    let lines = |stage: Option<&Stage>| stage.map(|stage| stage.lines.clone()).unwrap_or_default();
+    let figure = |stage: Option<&Stage>, line: &Line| {
+        let flour = stage.map_or(Mass::ZERO, |stage| stage.flour);
+        (line.mass.value, (flour > Mass::ZERO).then(|| Fraction::ratio(line.mass.value / flour)))
+    };
+    let (old, new) = (lines(before), lines(after));
+    let title = before.or(after).map(|stage| stage.title.clone()).unwrap_or_default();
+    let mut changed = Vec::new();
+    for line in &old {
+        let now = new.iter().find(|other| other.name == line.name);
+        if now.is_none_or(|now| (now.mass.value - line.mass.value).abs() >= noticed(line)) {
+            let (before, after) = (Some(figure(before, line)), now.map(|now| figure(after, now)));
+            changed.push(ChangedLine { stage: title.clone(), title: line.title.clone(), before, after });
         }
-        for line in new_lines.iter().filter(|line| !old_lines.iter().any(|old| old.name == line.name)) {
-            let after = Some(figure(&new, line));
-            changed.push(ChangedLine { stage: title.clone(), title: line.title.clone(), before: None, after });
-        }
+    }
+    for line in new.iter().filter(|line| !old.iter().any(|old| old.name == line.name)) {
+        changed.push(ChangedLine { stage: title.clone(), title: line.title.clone(), before: None, after: Some(figure(after, line)) });
     }
     changed
 }

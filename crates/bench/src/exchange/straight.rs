@@ -4,6 +4,7 @@ use super::desk::Desk;
 use super::mentions::mention;
 use super::preferment::{insert, only_user, remove_stage};
 use super::{Exchange, Unfit};
+use formula::read::Leaven;
 use formula::resolve::formula::{Content, StageAt};
 use formula::{Formula, Line, Stage};
 use quantity::Mass;
@@ -42,7 +43,12 @@ fn make(desk: &mut Desk) -> Result<(), Unfit> {
     });
     remove_stage(desk, at);
     desk.lost.push("what the hours of the preferment gave: flavour, acid, and flour that has soaked and softened".to_owned());
-    desk.minded.push("the yeast is the same in all; in the preferment it had already multiplied".to_owned());
+    let is_culture = stage.lines.iter().any(|line| line.ingredient().is_some_and(|one| one.leaven == Some(Leaven::Culture)));
+    desk.minded.push(if is_culture {
+        "the culture is not built up first any more: so little of it raises a dough slowly, if at all"
+    } else {
+        "the yeast is the same in all; in the preferment it had already multiplied"
+    }.to_owned());
     if stage.kept_back > Mass::ZERO {
         desk.minded.push("nothing is kept back any more: feed the culture on its own".to_owned());
     }

@@ -27,6 +27,8 @@ pub struct NewTime {
 /// How far from the middle a dough's stated time reaches to either side: common practice, no source. The
 /// forecast's own band is wider, and is told beside.
 const AROUND: f64 = 0.2;
+/// How far a rise must have moved, as a share, for its stated time to move: common practice, no source.
+const NOTICED: f64 = 0.15;
 
 /// Writes the times that no longer hold, in working order, because a later rise depends on an earlier one.
 pub fn settle(desk: &mut Desk, mut formula: Formula) -> Result<(Vec<NewTime>, Formula), Unfit> {
@@ -41,7 +43,10 @@ pub fn settle(desk: &mut Desk, mut formula: Formula) -> Result<(Vec<NewTime>, Fo
         });
         // What the author knew better before is left alone as long as it is the same.
         let is_as_before = was.is_some_and(|(.., was)| was.verdict == one.verdict && is_near(was, one));
-        let Some(time) = wanted(one).filter(|_| one.verdict != Verdict::Agrees && !is_as_before) else { continue };
+        let time = was.and_then(|(.., was)| moved(was, one)).or_else(|| {
+            wanted(one).filter(|_| one.verdict != Verdict::Agrees && !is_as_before)
+        });
+        let Some(time) = time else { continue };
         new.push(NewTime { stage: stage.title.clone(), action: one.action, before: one.stated, after: time });
         let (at, index) = (*at, *index);
         desk.manuscript.set(Part::Step(at, index), "time", &written(time), "text");
@@ -76,6 +81,17 @@ fn is_near(was: &Foreseen, one: &Foreseen) -> bool {
     }
 }
 
+/// A dough's time as its author states it, so much longer or shorter as the forecast moved: the author's own
+/// figure knows the kitchen better than the forecast does. None where it moved by less than is noticed.
+fn moved(was: &Foreseen, one: &Foreseen) -> Option<Between<TimeSpan>> {
+    if !matches!(one.until, Some(Condition::RisenBy(_))) || was.verdict != Verdict::Agrees {
+        return None;
+    }
+    let ratio = one.reached.as_ref()?.from.value / was.reached.as_ref()?.from.value;
+    let is_noticed = ratio.is_finite() && (ratio - 1.0).abs() > NOTICED;
+    was.stated.filter(|_| is_noticed).map(|stated| rounded(stated.map(|time| time * ratio)))
+}
+
 /// The time that a step would have to state.
 fn wanted(one: &Foreseen) -> Option<Between<TimeSpan>> {
     let reached = one.reached.as_ref()?;
@@ -84,9 +100,13 @@ fn wanted(one: &Foreseen) -> Option<Between<TimeSpan>> {
         Some(Condition::RisenBy(_)) => Between { from: from * (1.0 - AROUND), to: from * (1.0 + AROUND) },
         _ => Between { from, to },
     };
+    Some(rounded(range))
+}
+
+/// To five minutes, or to the hour from five hours on.
+fn rounded(range: Between<TimeSpan>) -> Between<TimeSpan> {
     let step = if range.to >= TimeSpan::hours(5.0) { 60.0 } else { 5.0 };
-    let rounded = |time: TimeSpan| TimeSpan::minutes(((time.as_minutes() / step).round() * step).max(step));
-    Some(range.map(rounded))
+    range.map(|time| TimeSpan::minutes(((time.as_minutes() / step).round() * step).max(step)))
 }
 
 /// A time as the document writes it: "7-11 h", "65-95 min".

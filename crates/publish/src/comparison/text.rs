@@ -81,6 +81,7 @@ fn in_unit(cell: &Known<f64>, unit: Unit) -> String {
 
 fn plain(value: f64, unit: Unit) -> String {
     let decimals = match unit {
+        Unit::PercentOfFlour if value.abs() < 0.1 => 3,
         Unit::PercentOfFlour if value.abs() < 1.0 => 2,
         Unit::PercentOfFlour | Unit::Hours => 1,
         Unit::Grams if value.abs() < 10.0 => 1,
