@@ -58,8 +58,9 @@ impl Compare {
         }
         if !(2..=MOST).contains(&all.len()) {
             let names: Vec<&str> = all.iter().map(|(_, formula)| formula.name.as_str()).collect();
-            return Err(Failure::new(format!("a comparison takes two to {MOST} formulas; these are {}", names.len()))
-                .hint(if names.is_empty() { String::new() } else { format!("say --formula with some of: {}", names.join(", ")) }));
+            return Err(Failure::new(format!("a comparison takes two to {MOST} formulas; these are {}", names.len())).hint(
+                if names.is_empty() { String::new() } else { format!("say --formula with some of: {}", names.join(", ")) },
+            ));
         }
         let columns = columns(&all);
         let formulas: Vec<&Formula> = all.iter().map(|(_, formula)| formula).collect();

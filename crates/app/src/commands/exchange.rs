@@ -91,8 +91,9 @@ impl Exchange {
             must_be_new(file)?;
         }
         let kitchen = self.kitchen.of(&opened.book)?;
-        let made = exchange(name, &opened.book, &formula.name, &kitchen, &wishes)
-            .map_err(|why| Failure::new(format!("“{name}” cannot be exchanged in {}: {why}", formula.head.title)).hint(why.hint()))?;
+        let made = exchange(name, &opened.book, &formula.name, &kitchen, &wishes).map_err(|why| {
+            Failure::new(format!("“{name}” cannot be exchanged in {}: {why}", formula.head.title)).hint(why.hint())
+        })?;
         terminal::say(&match self.format {
             Format::Text => publish::exchanged::text(&made, terminal::width()),
             Format::Json => format!("{:#}", publish::exchanged::json(&made)),
@@ -126,7 +127,11 @@ impl Exchange {
     fn keep(&self, opened: &Opened, formula: &Formula, made: &Exchanged) -> Result<(), Failure> {
         let path = match &self.write {
             Some(file) => file.clone(),
-            None if self.in_place => opened.folder.join(formula.file.as_ref()),
+            // Where the file is a link, what it leads to is changed and the link stays.
+            None if self.in_place => {
+                let path = opened.folder.join(formula.file.as_ref());
+                std::fs::canonicalize(&path).map_err(|error| Failure::file("write", &path, &error))?
+            }
             None => {
                 terminal::remark("nothing is written: --write FILE writes the new formula, --in-place changes this one");
                 return Ok(());
@@ -143,7 +148,8 @@ impl Exchange {
 
 fn must_be_new(file: &Path) -> Result<(), Failure> {
     if std::fs::symlink_metadata(file).is_ok() {
-        return Err(Failure::new(format!("{} is there already", file.display())).hint("give another name; --in-place changes the formula itself"));
+        return Err(Failure::new(format!("{} is there already", file.display()))
+            .hint("give another name; --in-place changes the formula itself"));
     }
     Ok(())
 }
@@ -151,7 +157,9 @@ fn must_be_new(file: &Path) -> Result<(), Failure> {
 /// Every exchange with what of a formula it could be made with.
 fn listed(formula: &Formula, format: Format) -> String {
     if format == Format::Json {
-        let all = ALL.iter().map(|one| serde_json::json!({ "name": one.name, "about": one.about, "asks": one.asks, "fits": (one.fits)(formula) }));
+        let all = ALL.iter().map(
+            |one| serde_json::json!({ "name": one.name, "about": one.about, "asks": one.asks, "fits": (one.fits)(formula) }),
+        );
         return format!("{:#}", serde_json::Value::Array(all.collect()));
     }
     let mut out = format!("Exchanges in {}\n", formula.head.title);

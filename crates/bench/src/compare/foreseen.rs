@@ -61,7 +61,9 @@ fn step_figures(whose: &str, step: &Foreseen) -> Vec<Told> {
         origin: known.origin.clone(),
     };
     match (&step.reached, &step.until) {
-        (Some(window), Some(Condition::RisenBy(_))) => vec![(format!("{whose}, {action}: risen as asked after"), Unit::Hours, hours(&window.from))],
+        (Some(window), Some(Condition::RisenBy(_))) => {
+            vec![(format!("{whose}, {action}: risen as asked after"), Unit::Hours, hours(&window.from))]
+        }
         (Some(window), _) => vec![
             (format!("{whose}, {action}: ripe from"), Unit::Hours, hours(&window.from)),
             (format!("{whose}, {action}: ripe until"), Unit::Hours, hours(&window.to)),
@@ -74,7 +76,8 @@ fn step_figures(whose: &str, step: &Foreseen) -> Vec<Told> {
 fn numbered(told: Vec<Told>) -> Vec<Told> {
     let mut out: Vec<Told> = Vec::new();
     for (title, unit, value) in told {
-        let before = out.iter().filter(|(known, ..)| known.strip_suffix(char::is_numeric).unwrap_or(known).trim() == title).count();
+        let before =
+            out.iter().filter(|(known, ..)| known.strip_suffix(char::is_numeric).unwrap_or(known).trim() == title).count();
         let title = if before > 0 { format!("{title} {}", before + 1) } else { title };
         out.push((title, unit, value));
     }

@@ -39,14 +39,15 @@ pub enum Step {
 
 /// How many steps are another product: common practice, no source.
 const LARGE: f64 = 3.0;
-/// The part of a step below which nothing shows it.
-const NOTHING: f64 = 0.05;
+/// The part of a step below which nothing shows it: of what is weighed, and of what is only foreseen.
+const NOTHING_WEIGHED: f64 = 0.05;
+const NOTHING_FORESEEN: f64 = 0.2;
 
 /// How far apart figures are, and how much that matters. A formula without the figure counts as none of it
 /// where that has a meaning, and else as clearly different.
-pub fn grade(cells: &[Option<Known<f64>>], step: Step, none_is_zero: bool) -> (f64, Difference) {
+pub fn grade(cells: &[Option<Known<f64>>], step: Step, is_weighed: bool) -> (f64, Difference) {
     let is_whole = cells.iter().all(Option::is_some);
-    let values: Vec<f64> = match (is_whole, none_is_zero) {
+    let values: Vec<f64> = match (is_whole, is_weighed) {
         (false, true) => cells.iter().map(|cell| cell.as_ref().map_or(0.0, |cell| cell.value)).collect(),
         _ => cells.iter().flatten().map(|cell| cell.value).collect(),
     };
@@ -62,13 +63,14 @@ pub fn grade(cells: &[Option<Known<f64>>], step: Step, none_is_zero: bool) -> (f
         Step::Share(share) => share * low.abs().max(high.abs()),
     };
     let steps = if noticed > 0.0 { (high - low) / noticed } else { 0.0 };
+    let nothing = if is_weighed { NOTHING_WEIGHED } else { NOTHING_FORESEEN };
     let difference = match steps {
-        s if s < NOTHING => Difference::None,
+        s if s < nothing => Difference::None,
         s if s < 1.0 => Difference::Slight,
         s if s < LARGE => Difference::Clear,
         _ => Difference::Large,
     };
-    let is_lacking = !is_whole && !none_is_zero && !values.is_empty();
+    let is_lacking = !is_whole && !is_weighed && !values.is_empty();
     (apart, if is_lacking { difference.max(Difference::Clear) } else { difference })
 }
 

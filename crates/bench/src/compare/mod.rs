@@ -106,7 +106,8 @@ fn paired(formulas: &[&Formula]) -> Vec<(String, Vec<Option<usize>>)> {
     for (f, formula) in formulas.iter().enumerate() {
         for (c, component) in formula.components.iter().enumerate() {
             // A formula's first component is what it is about, whatever it is called.
-            let found = pairs.iter().position(|(name, _, at)| if c == 0 { at.contains(&Some(0)) } else { *name == component.name });
+            let found =
+                pairs.iter().position(|(name, _, at)| if c == 0 { at.contains(&Some(0)) } else { *name == component.name });
             let index = found.unwrap_or_else(|| {
                 pairs.push((component.name.clone(), component.title.clone(), vec![None; formulas.len()]));
                 pairs.len() - 1
@@ -210,9 +211,14 @@ fn shares(overalls: &[Option<Overall>]) -> Vec<Row> {
         let cells = all.iter().map(|one| one.as_ref().and_then(take).map(|share| told(share.as_percent()))).collect();
         Row::new(title.to_owned(), Unit::PercentOfFlour, cells, step)
     };
-    let mut yeast = row("yeast, as instant dry yeast", Step::Share(0.2), &|one| Some(one.1.leaven.as_ref().map_or(Fraction::ZERO, |leaven| leaven.0)));
+    let mut yeast = row("yeast, as instant dry yeast", Step::Share(0.2), &|one| {
+        Some(one.1.leaven.as_ref().map_or(Fraction::ZERO, |leaven| leaven.0))
+    });
     for (cell, one) in yeast.cells.iter_mut().zip(&all) {
-        let spread = one.as_ref().and_then(|one| one.1.leaven.as_ref()).map(|(_, spread)| (spread.from.as_percent(), spread.to.as_percent()));
+        let spread = one
+            .as_ref()
+            .and_then(|one| one.1.leaven.as_ref())
+            .map(|(_, spread)| (spread.from.as_percent(), spread.to.as_percent()));
         if let (Some(cell), Some(spread)) = (cell, spread) {
             cell.band = (spread.0 < spread.1).then_some(spread);
         }

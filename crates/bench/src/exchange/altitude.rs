@@ -65,7 +65,10 @@ fn make(desk: &mut Desk) -> Result<(), Unfit> {
         return Err(Unfit::NotSaid("--altitude where people bake", format!("from the Dead Sea to {HIGHEST} m; {how}")));
     }
     let Some((powder, sugar, liquid)) = guide(metres / FOOT) else {
-        return Err(Unfit::NotSo(format!("at {} the guides advise nothing: they begin at 3,000 feet, 914 m", told_length(altitude))));
+        return Err(Unfit::NotSo(format!(
+            "at {} the guides advise nothing: they begin at 3,000 feet, 914 m",
+            told_length(altitude)
+        )));
     };
     for (at, stage) in desk.before.stages().filter(|(_, stage)| has_powder(stage)) {
         let more = |line: &Line| match line.ingredient() {
@@ -97,7 +100,11 @@ fn hotter_oven(desk: &mut Desk, component: usize) {
         for (index, step) in stage.steps.iter().enumerate().filter(|(_, step)| step.action == Action::Bake) {
             let Some(range) = step.temperature else { continue };
             let up = |t: Temperature| print::number(t.as_celsius() + OVEN, 0);
-            let text = if range.is_single() { format!("{} °C", up(range.to)) } else { format!("{}-{} °C", up(range.from), up(range.to)) };
+            let text = if range.is_single() {
+                format!("{} °C", up(range.to))
+            } else {
+                format!("{}-{} °C", up(range.from), up(range.to))
+            };
             desk.manuscript.set(Part::Step((component, s), index), "temperature", &text, "text");
         }
     }
@@ -142,7 +149,10 @@ fn told(desk: &mut Desk, altitude: Length, boils: Temperature) {
         desk.minded.push("the guide (University of Wyoming Extension) gives ranges and advises one change at a time, leavening first; its middle is taken".to_owned());
         desk.lost.push("the balance of the batter: less leavening and sugar, more liquid, as the guide advises".to_owned());
     } else {
-        desk.minded.push("no line is chemically leavened, so that no weight is changed; flour is drier up there and may take more water".to_owned());
+        desk.minded.push(
+            "no line is chemically leavened, so that no weight is changed; flour is drier up there and may take more water"
+                .to_owned(),
+        );
     }
     if altitude.as_metres() / FOOT > 7000.0 {
         desk.minded.push("the guide ends at 7,000 feet, 2134 m: its last row is used".to_owned());

@@ -33,6 +33,17 @@ impl Balance {
         self.0.get(&(at, line.to_owned())).copied().unwrap_or(Mass::ZERO)
     }
 
+    /// What all lines of a stage weigh.
+    pub fn stage(&self, at: StageAt) -> Mass {
+        self.0.iter().filter(|((stage, _), _)| *stage == at).map(|(_, mass)| *mass).sum()
+    }
+
+    /// The same, with what follows from other stages at the weight that it had.
+    pub fn stage_with_parts(&self, at: StageAt, before: &Formula) -> Mass {
+        let parts = before.stage(at).lines.iter().filter(|line| follows(line));
+        self.stage(at) + parts.map(|line| line.mass.value).sum()
+    }
+
     /// Forgets a line.
     pub fn remove(&mut self, at: StageAt, line: &str) {
         self.0.remove(&(at, line.to_owned()));
@@ -163,6 +174,7 @@ fn percentage(line: &Line, wanted: Mass) -> Option<String> {
         return None;
     }
     let percent = written * (wanted / now);
-    let close = |text: &String| text.parse::<f64>().is_ok_and(|value| (now * (value / written) - wanted).abs() <= tolerance(wanted));
+    let close =
+        |text: &String| text.parse::<f64>().is_ok_and(|value| (now * (value / written) - wanted).abs() <= tolerance(wanted));
     (0..9).map(|decimals| format!("{percent:.decimals$}")).find(close).map(|text| format!("{text} %"))
 }

@@ -42,7 +42,7 @@ fn to_oil(desk: &mut Desk, at: StageAt, line: &Line, butter: &Arc<Ingredient>) -
     if stage.kind == StageKind::Creamed || stage.steps.iter().any(|step| matches!(step.action, Action::Cream)) {
         return Err(Unfit::NotSo(format!("“{}” is creamed: oil holds no air, so that the cream would not stand", stage.title)));
     }
-    let oil = desk.into_or("oil-sunflower")?;
+    let oil = desk.wanted_or("oil-sunflower")?;
     if oil.group != Group::Fat {
         return Err(Unfit::NotSo(format!("“{}” is no oil", oil.title)));
     }
@@ -58,7 +58,7 @@ fn to_oil(desk: &mut Desk, at: StageAt, line: &Line, butter: &Arc<Ingredient>) -
 }
 
 fn to_butter(desk: &mut Desk, at: StageAt, line: &Line, oil: &Arc<Ingredient>) -> Result<(), Unfit> {
-    let butter = desk.into_or("butter-unsalted")?;
+    let butter = desk.wanted_or("butter-unsalted")?;
     let mass = line.mass.value * (figure(oil, Figure::Fat)? / figure(&butter, Figure::Fat)?);
     let water = mass * figure(&butter, Figure::Water)?;
     let names = desk.swap(at, line, &[(Arc::clone(&butter), mass)], &KEEP);

@@ -96,7 +96,7 @@ impl<'d> Desk<'d> {
     }
 
     /// The ingredient that is wanted instead, or the usual one.
-    pub fn into_or(&self, usual: &str) -> Result<Arc<Ingredient>, Unfit> {
+    pub fn wanted_or(&self, usual: &str) -> Result<Arc<Ingredient>, Unfit> {
         self.ingredient(self.wishes.into.as_deref().unwrap_or(usual))
     }
 
@@ -180,9 +180,7 @@ impl<'d> Desk<'d> {
             return self.change_liquid(at, line.name.clone(), &line.title.clone(), by);
         }
         let milk = if liquid == Liquid::MilkToo { most(&Ingredient::is_milk) } else { None };
-        if let Some((line, share)) =
-            milk.and_then(|line| Some((line, line.ingredient()?.composition.share(Figure::Water)?)))
-        {
+        if let Some((line, share)) = milk.and_then(|line| Some((line, line.ingredient()?.composition.share(Figure::Water)?))) {
             let (name, title) = (line.name.clone(), line.title.clone());
             self.lost.push(format!("the water is balanced by the {title}, whose solids change with it"));
             return self.change_liquid(at, name, &title, by / share.as_ratio());
@@ -220,8 +218,26 @@ impl<'d> Desk<'d> {
         Ok(())
     }
 
+    /// A weight that is stated of another stage's product follows where that stage became heavier or lighter, so
+    /// that the same part of it is used; what the exchange itself has changed stays.
+    pub fn let_products_follow(&mut self) {
+        for (at, line) in self.before.lines() {
+            let Content::Stage(c, s) = line.content else { continue };
+            let (was, now) = (self.before.stage((c, s)).mixed(), self.balance.stage_with_parts((c, s), self.before));
+            let is_as_before = self.balance.get(at, &line.name) == line.mass.value;
+            if is_as_before
+                && was > Mass::ZERO
+                && now > Mass::ZERO
+                && self.manuscript.has_stage((c, s), &self.before.stage((c, s)).name)
+            {
+                self.balance.set(at, &line.name, line.mass.value * (now / was));
+            }
+        }
+    }
+
     fn is_meant(&self, at: StageAt, line: &Line) -> bool {
-        let of = self.wishes.of.as_ref().is_none_or(|of| line.name == *of || line.ingredient().is_some_and(|one| one.name == *of));
+        let of =
+            self.wishes.of.as_ref().is_none_or(|of| line.name == *of || line.ingredient().is_some_and(|one| one.name == *of));
         of && self.wishes.stage.as_ref().is_none_or(|stage| self.before.stage(at).name == *stage)
     }
 
@@ -252,7 +268,11 @@ pub fn figure(one: &Ingredient, figure: Figure) -> Result<f64, Unfit> {
 
 fn listed(names: impl Iterator<Item = String>) -> Vec<String> {
     let mut listed: Vec<String> = Vec::new();
-    names.for_each(|name| if !listed.contains(&name) { listed.push(name) });
+    names.for_each(|name| {
+        if !listed.contains(&name) {
+            listed.push(name)
+        }
+    });
     listed
 }
 

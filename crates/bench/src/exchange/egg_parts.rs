@@ -51,7 +51,9 @@ fn parted(desk: &mut Desk, at: StageAt, line: &Line) -> Result<(), Unfit> {
             desk.manuscript.set_amount(at, name, counted);
         }
     }
-    desk.minded.push("yolk and white are a third and two thirds of an egg without shell; a single egg may differ by a twentieth".to_owned());
+    desk.minded.push(
+        "yolk and white are a third and two thirds of an egg without shell; a single egg may differ by a twentieth".to_owned(),
+    );
     Ok(())
 }
 

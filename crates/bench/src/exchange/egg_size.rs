@@ -34,7 +34,7 @@ fn make(desk: &mut Desk) -> Result<(), Unfit> {
         desk.minded.push("beat the eggs, weigh what is needed, and chill the rest at once".to_owned());
         return Ok(());
     }
-    let size = EggSize::named(into).ok_or_else(|| Unfit::NotSaid("--into, a size", how))?;
+    let size = EggSize::named(into).ok_or(Unfit::NotSaid("--into, a size", how))?;
     let ingredient = line.ingredient().ok_or_else(|| Unfit::NotBalanced(line.name.clone()))?;
     let weighs = one(ingredient, size).ok_or_else(|| Unfit::NotSo(format!("“{}” is no egg", line.title)))?;
     let count = desk.wishes.count.unwrap_or_else(|| (line.mass.value / weighs).round().max(1.0));

@@ -63,14 +63,19 @@ fn make(desk: &mut Desk) -> Result<(), Unfit> {
     let names = desk.swap(at, line, &parts, &KEEP);
     let name = names.last().cloned().unwrap_or_default();
     if desk.change_water(at, new * more, &name).is_err() {
-        desk.lost.push(format!("the consistency: {} less liquid would be right, and the stage has none to give", print::mass(new * -more.as_ratio())));
+        desk.lost.push(format!(
+            "the consistency: {} less liquid would be right, and the stage has none to give",
+            print::mass(new * -more.as_ratio())
+        ));
     }
     told(desk, &one, &into, more);
     Ok(())
 }
 
 fn told(desk: &mut Desk, one: &Ingredient, into: &Ingredient, more: Fraction) {
-    let protein = |one: &Ingredient| one.composition.share(Figure::Protein).map_or_else(|| "unknown".to_owned(), |share| print::percent(share, 1));
+    let protein = |one: &Ingredient| {
+        one.composition.share(Figure::Protein).map_or_else(|| "unknown".to_owned(), |share| print::percent(share, 1))
+    };
     desk.lost.push(format!("protein: {} where it was {}", protein(into), protein(one)));
     desk.minded.push(format!(
         "{} takes up {} {} water of its weight than {}, give or take as much again: hold some back and judge by the dough",

@@ -54,11 +54,12 @@ fn make(desk: &mut Desk) -> Result<(), Unfit> {
     let (at, line) = desk.line("sugar or honey", |line| is_sugar(line) || is_honey(line))?;
     let one = line.ingredient().cloned().ok_or_else(|| Unfit::NotBalanced(line.name.clone()))?;
     let to_honey = is_sugar(line);
-    let into = desk.into_or(if to_honey { "honey" } else { "sugar-caster" })?;
+    let into = desk.wanted_or(if to_honey { "honey" } else { "sugar-caster" })?;
     if to_honey != into.is_a("honey") {
         return Err(Unfit::NotSo(format!("“{}” is no {}", into.title, if to_honey { "honey" } else { "sugar" })));
     }
-    let sweet = |one: &Ingredient| sweetness(one).ok_or_else(|| Unfit::NotSo(format!("no source gives the sugars of “{}”", one.title)));
+    let sweet =
+        |one: &Ingredient| sweetness(one).ok_or_else(|| Unfit::NotSo(format!("no source gives the sugars of “{}”", one.title)));
     let share = desk.wishes.share.unwrap_or(Fraction::WHOLE);
     if !(share > Fraction::ZERO && share <= Fraction::WHOLE) {
         return Err(Unfit::NotSaid("--share above nothing and up to 100 %", "such as --share \"50 %\"".to_owned()));

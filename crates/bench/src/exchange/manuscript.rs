@@ -42,6 +42,11 @@ impl Manuscript {
         self.read(part, |table| value(table, key)?.as_str().map(str::to_owned))
     }
 
+    /// Whether a stage stands where it stood.
+    pub fn has_stage(&self, at: StageAt, name: &str) -> bool {
+        self.get(Part::Stage(at), "name").as_deref() == Some(name)
+    }
+
     /// Writes a text under a key, behind the key `after` where it is new.
     pub fn set(&mut self, part: Part, key: &str, text: &str, after: &str) {
         if let Some(place) = self.place(part, key) {
@@ -226,7 +231,7 @@ impl Part {
 }
 
 fn nth<'r, 't>(table: &'r DeTable<'t>, key: &str, index: usize) -> Option<&'r DeTable<'t>> {
-    value(table, key)?.as_array()?.iter().nth(index)?.get_ref().as_table()
+    value(table, key)?.as_array()?.get(index)?.get_ref().as_table()
 }
 
 fn value<'r, 't>(table: &'r DeTable<'t>, key: &str) -> Option<&'r DeValue<'t>> {
@@ -240,7 +245,8 @@ fn entry(table: &DeTable, key: &str) -> Option<Entry> {
 
 /// A value as TOML writes it: whole numbers plain, all else in quotes.
 fn literal(text: &str) -> String {
-    let is_plain = !text.is_empty() && text.len() < 10 && text.bytes().all(|byte| byte.is_ascii_digit()) && !text.starts_with('0');
+    let is_plain =
+        !text.is_empty() && text.len() < 10 && text.bytes().all(|byte| byte.is_ascii_digit()) && !text.starts_with('0');
     if is_plain { text.to_owned() } else { quoted(text) }
 }
 

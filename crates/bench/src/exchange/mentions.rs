@@ -45,18 +45,31 @@ pub fn is_share(part: &str) -> bool {
 
 /// A sentence without what is gone from it, and the sentences that could not be mended and are left out.
 fn mended(mut text: String) -> (String, Vec<String>) {
-    let ways = [(", \u{1} and ", " and "), (" and \u{1}", ""), ("\u{1} and ", ""), (", \u{1}", ""), ("\u{1}, ", ""), (" with \u{1}", ""), (" at \u{1}", "")];
+    let ways = [
+        (", \u{1} and ", " and "),
+        (" and \u{1}", ""),
+        ("\u{1} and ", ""),
+        (", \u{1}", ""),
+        ("\u{1}, ", ""),
+        (" with \u{1}", ""),
+        (" at \u{1}", ""),
+    ];
     for (from, to) in ways {
         text = text.replace(from, to);
     }
     let mut left_out = Vec::new();
     while let Some(gone) = text.find(GONE) {
-        let begin = text[..gone].rfind(". ").map_or(usize::from(text.starts_with('"')), |end| end + 2);
-        let end = text[gone..].find(". ").map_or(text.trim_end_matches('"').len(), |end| gone + end + 2);
+        let quotes = ['"', '\''];
+        let first = text.len() - text.trim_start_matches(quotes).len();
+        let begin = text[..gone].rfind(". ").map_or(first, |end| end + 2);
+        let end = text[gone..].find(". ").map_or(text.trim_end_matches(quotes).len(), |end| gone + end + 2);
         left_out.push(text[begin..end].trim().replace(GONE, "…"));
         text.replace_range(begin..end, "");
     }
-    (text.replace(" \"", "\""), left_out)
+    if !left_out.is_empty() {
+        text = text.replace(" \"", "\"");
+    }
+    (text, left_out)
 }
 
 #[cfg(test)]
@@ -80,9 +93,8 @@ mod tests {
 
     #[test]
     fn parts_are_told() {
-        let (text, _) = rewrite("Warm {milk: half} to {55 °C}.", |name, part| {
-            (name == "milk").then(|| super::mention("water", part))
-        });
+        let (text, _) =
+            rewrite("Warm {milk: half} to {55 °C}.", |name, part| (name == "milk").then(|| super::mention("water", part)));
         assert_eq!(text, "Warm {water: half} to {55 °C}.");
     }
 }

@@ -46,7 +46,13 @@ fn to_powder(desk: &mut Desk, at: StageAt, line: &Line, milk: &Arc<Ingredient>) 
     let shares = shares(milk, &powders)?;
     let solids: f64 = shares.iter().sum();
     let mut parts = vec![(desk.ingredient("water")?, line.mass.value * (1.0 - solids))];
-    parts.extend(powders.iter().zip(&shares).filter(|(_, share)| **share > 0.0).map(|(one, share)| (Arc::clone(one), line.mass.value * *share)));
+    parts.extend(
+        powders
+            .iter()
+            .zip(&shares)
+            .filter(|(_, share)| **share > 0.0)
+            .map(|(one, share)| (Arc::clone(one), line.mass.value * *share)),
+    );
     let fat: f64 = powders.iter().zip(&shares).map(|(one, share)| figure(one, Figure::Fat).unwrap_or(0.0) * share).sum();
     let off = line.mass.value * (figure(milk, Figure::Fat)? - fat);
     if off.abs() > Mass::grams(0.3) {
@@ -82,14 +88,21 @@ fn shares(milk: &Ingredient, powders: &[Arc<Ingredient>]) -> Result<Vec<f64>, Un
 
 fn to_milk(desk: &mut Desk, at: StageAt, line: &Line, powder: &Arc<Ingredient>) -> Result<(), Unfit> {
     let usual = if figure(powder, Figure::Fat)? > 0.1 { "milk-whole" } else { "milk-skim" };
-    let milk = desk.into_or(usual)?;
+    let milk = desk.wanted_or(usual)?;
     if !milk.is_milk() {
         return Err(Unfit::NotSo(format!("“{}” is no milk", milk.title)));
     }
     let solids = |one: &Ingredient| figure(one, Figure::Water).map(|water| 1.0 - water);
     let mass = line.mass.value * (solids(powder)? / solids(&milk)?);
     let needed = mass - line.mass.value;
-    let has: Mass = desk.before.stage(at).lines.iter().filter(|one| one.ingredient().is_some_and(|one| one.is_water())).map(|one| one.mass.value).sum();
+    let has: Mass = desk
+        .before
+        .stage(at)
+        .lines
+        .iter()
+        .filter(|one| one.ingredient().is_some_and(|one| one.is_water()))
+        .map(|one| one.mass.value)
+        .sum();
     if has < needed {
         let (needed, has) = (print::mass(needed), print::mass(has));
         return Err(Unfit::NotSo(format!("the milk would bring {needed} of water, and the stage has only {has} to give for it")));

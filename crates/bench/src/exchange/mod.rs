@@ -145,6 +145,7 @@ pub fn exchange(name: &str, book: &Book, formula: &str, kitchen: &Kitchen, wishe
         minded: Vec::new(),
     };
     (one.make)(&mut desk)?;
+    desk.let_products_follow();
     let after = desk.hold()?;
     let (times, after) = times::settle(&mut desk, after)?;
     let new = new_allergens(&before, &after);
@@ -221,7 +222,12 @@ fn changed_in(before: Option<&Stage>, after: Option<&Stage>) -> Vec<ChangedLine>
         }
     }
     for line in new.iter().filter(|line| !old.iter().any(|old| old.name == line.name)) {
-        changed.push(ChangedLine { stage: title.clone(), title: line.title.clone(), before: None, after: Some(figure(after, line)) });
+        changed.push(ChangedLine {
+            stage: title.clone(),
+            title: line.title.clone(),
+            before: None,
+            after: Some(figure(after, line)),
+        });
     }
     changed
 }

@@ -24,6 +24,8 @@ pub static EXCHANGE: Exchange = Exchange {
 /// The share of the flour and the time where nothing is said: common practice, no source.
 const SHARE: Fraction = Fraction::percent(30.0);
 const TIME: TimeSpan = TimeSpan::hours(12.0);
+/// The share of yeast from which the dose is sought.
+pub const GUESS: f64 = 0.001;
 
 fn fits(formula: &Formula) -> Vec<String> {
     formula.stages().filter(|(_, stage)| is_dough(stage)).map(|(_, stage)| stage.name.clone()).collect()
@@ -58,7 +60,7 @@ fn make(desk: &mut Desk) -> Result<(), Unfit> {
     let one = yeast.ingredient().cloned().ok_or_else(|| Unfit::NotBalanced(yeast.name.clone()))?;
     desk.lost.push("time: the preferment is mixed beforehand, and the dough rises on its own clock".to_owned());
     let time = desk.wishes.time.unwrap_or(TIME);
-    put_before(desk, at, stage, kind, lines, (one, flour * 0.001), None, time)
+    put_before(desk, at, stage, &Planned { kind, lines, yeast: one, time, instead_of: None })
 }
 
 fn wanted_kind(desk: &Desk) -> Result<StageKind, Unfit> {
@@ -120,46 +122,47 @@ fn take_water(desk: &mut Desk, at: StageAt, stage: &Stage, water: Mass) -> Resul
     }
 }
 
-/// Writes a preferment before the stage that uses it, in place of a line or beside its water, and finds the
-/// dose of yeast that makes it ripe in time; the dough's own yeast gives it where it has some.
-#[allow(clippy::too_many_arguments)]
-pub fn put_before(
-    desk: &mut Desk,
-    at: StageAt,
-    stage: &Stage,
-    kind: StageKind,
-    lines: Vec<(Arc<Ingredient>, Mass)>,
-    (yeast, guess): (Arc<Ingredient>, Mass),
-    instead_of: Option<&str>,
-    time: TimeSpan,
-) -> Result<(), Unfit> {
-    let name = free_stage_name(desk, at, kind);
-    let own = stage.lines.iter().find(|line| line.ingredient().is_some_and(|one| one.name == yeast.name)).cloned();
-    name_in_dough(desk, at, stage, &name, instead_of);
-    let text = written(desk, &name, kind, &lines, &yeast, guess, time);
+/// A preferment that is to be written.
+pub struct Planned<'p> {
+    /// What it is.
+    pub kind: StageKind,
+    /// Its flours and its water.
+    pub lines: Vec<(Arc<Ingredient>, Mass)>,
+    /// The yeast that raises it.
+    pub yeast: Arc<Ingredient>,
+    /// How long it may take.
+    pub time: TimeSpan,
+    /// The line of the dough in whose place it comes; else the dough's own yeast gives its dose.
+    pub instead_of: Option<&'p str>,
+}
+
+/// Writes a preferment before the stage that uses it, and finds the dose of yeast that makes it ripe in time.
+pub fn put_before(desk: &mut Desk, at: StageAt, stage: &Stage, planned: &Planned) -> Result<(), Unfit> {
+    let Planned { kind, lines, yeast, time, instead_of } = planned;
+    let name = free_stage_name(desk, at, *kind);
+    let own = stage.lines.iter().find(|line| line.ingredient().is_some_and(|one| one.name == yeast.name));
+    name_in_dough(desk, at, stage, &name, *instead_of);
+    let flour: Mass = lines.iter().filter(|(one, _)| !one.is_water()).map(|(_, mass)| *mass).sum();
+    let guess = flour * GUESS;
+    let text = written(desk, &name, planned, guess);
     desk.manuscript.insert_stage(at, &text);
     desk.balance.stage_inserted(at);
-    let user = (at.0, at.1 + 1);
-    for (one, mass) in &lines {
+    for (one, mass) in lines {
         let has = desk.balance.get(at, &one.name);
         desk.balance.set(at, &one.name, has + *mass);
     }
     desk.balance.set(at, &yeast.name, guess);
-    dose(desk, &name, at, std::slice::from_ref(&yeast.name), time)?;
+    dose(desk, &name, at, std::slice::from_ref(&yeast.name), *time)?;
     let given = desk.balance.get(at, &yeast.name);
-    if let (Some(line), None) = (own, instead_of) {
-        let left = line.mass.value - given;
-        if left <= Mass::ZERO {
-            return Err(Unfit::NotSo(format!(
-                "to be ripe in that time the {} would need {} of {}, and the dough has only {}: give it longer",
-                kind.word(),
-                print::mass(given),
-                line.title,
-                print::mass(line.mass.value)
-            )));
-        }
-        desk.balance.set(user, &line.name, left);
+    let (Some(line), None) = (own, instead_of) else { return Ok(()) };
+    let (left, needs) = (line.mass.value - given, print::mass(given));
+    if left <= Mass::ZERO {
+        let (kind, title, has) = (kind.word(), &line.title, print::mass(line.mass.value));
+        return Err(Unfit::NotSo(format!(
+            "to be ripe in that time the {kind} would need {needs} of {title}, and the dough has only {has}: give it longer"
+        )));
     }
+    desk.balance.set((at.0, at.1 + 1), &line.name, left);
     Ok(())
 }
 
@@ -195,15 +198,8 @@ fn free_stage_name(desk: &Desk, at: StageAt, kind: StageKind) -> String {
     names.into_iter().find(|name| !is_taken(name)).unwrap_or_default()
 }
 
-fn written(
-    desk: &Desk,
-    name: &str,
-    kind: StageKind,
-    lines: &[(Arc<Ingredient>, Mass)],
-    yeast: &Arc<Ingredient>,
-    guess: Mass,
-    time: TimeSpan,
-) -> String {
+fn written(desk: &Desk, name: &str, planned: &Planned, guess: Mass) -> String {
+    let Planned { kind, lines, yeast, time, .. } = planned;
     let mut all: Vec<(&str, Mass)> = Vec::new();
     for (one, mass) in lines {
         match all.iter_mut().find(|(known, _)| *known == one.name) {
@@ -212,12 +208,12 @@ fn written(
         }
     }
     let weighed: String = all.iter().map(|(one, mass)| format!("{one} = \"{}\"\n", grams(*mass))).collect();
-    let flours: Vec<String> =
-        lines.iter().filter(|(one, _)| !one.is_water()).map(|(one, _)| mention(&one.name, None)).collect();
+    let flours: Vec<String> = lines.iter().filter(|(one, _)| !one.is_water()).map(|(one, _)| mention(&one.name, None)).collect();
     let water = lines.iter().find(|(one, _)| one.is_water()).map(|(one, _)| mention(&one.name, None)).unwrap_or_default();
     let room = desk.kitchen.room.map_or(21.0, quantity::Temperature::as_celsius);
     let hours = print::number(time.as_hours(), 1);
-    let title = kind.word().chars().next().map(|first| first.to_uppercase().collect::<String>()).unwrap_or_default() + &kind.word()[1..];
+    let title =
+        kind.word().chars().next().map(|first| first.to_uppercase().collect::<String>()).unwrap_or_default() + &kind.word()[1..];
     format!(
         "[[component.stage]]\nname = \"{name}\"\ntitle = \"{title}\"\nkind = \"{}\"\n\n[component.stage.ingredients]\n{weighed}{} = \"{}\"\n\n\
          [[component.stage.step]]\naction = \"mix\"\ntext = \"Stir {} into {water}, then work in {} until no dry flour is left.\"\ntime = \"5 min\"\n\n\
@@ -236,8 +232,9 @@ fn written(
 pub fn dose(desk: &mut Desk, stage: &str, at: StageAt, names: &[String], time: TimeSpan) -> Result<(), Unfit> {
     let Some(name) = names.first() else { return Ok(()) };
     let now = desk.hold()?;
-    let found = yeast_for(&now, stage, When::Ripe(time), desk.kitchen)
-        .map_err(|why| Unfit::NotSo(format!("no dose of yeast makes “{stage}” ripe in {}: {why}", print::time(quantity::Between::just(time)))))?;
+    let found = yeast_for(&now, stage, When::Ripe(time), desk.kitchen).map_err(|why| {
+        Unfit::NotSo(format!("no dose of yeast makes “{stage}” ripe in {}: {why}", print::time(quantity::Between::just(time))))
+    })?;
     let needed = desk.balance.get(at, name) * found.factor;
     // As fine as any scale shows, so that the text reads well.
     let steps = if needed < Mass::grams(1.0) { 1000.0 } else { 100.0 };

@@ -10,13 +10,8 @@ use formula::{Formula, Line, Stage};
 use quantity::Mass;
 
 /// The exchange.
-pub static EXCHANGE: Exchange = Exchange {
-    name: "straight",
-    about: "a preferment mixed into its dough at once",
-    asks: "--of the preferment",
-    fits,
-    make,
-};
+pub static EXCHANGE: Exchange =
+    Exchange { name: "straight", about: "a preferment mixed into its dough at once", asks: "--of the preferment", fits, make };
 
 fn fits(formula: &Formula) -> Vec<String> {
     formula.stages().filter(|(_, stage)| is_preferment(stage)).map(|(_, stage)| stage.name.clone()).collect()
@@ -44,11 +39,14 @@ fn make(desk: &mut Desk) -> Result<(), Unfit> {
     remove_stage(desk, at);
     desk.lost.push("what the hours of the preferment gave: flavour, acid, and flour that has soaked and softened".to_owned());
     let is_culture = stage.lines.iter().any(|line| line.ingredient().is_some_and(|one| one.leaven == Some(Leaven::Culture)));
-    desk.minded.push(if is_culture {
-        "the culture is not built up first any more: so little of it raises a dough slowly, if at all"
-    } else {
-        "the yeast is the same in all; in the preferment it had already multiplied"
-    }.to_owned());
+    desk.minded.push(
+        if is_culture {
+            "the culture is not built up first any more: so little of it raises a dough slowly, if at all"
+        } else {
+            "the yeast is the same in all; in the preferment it had already multiplied"
+        }
+        .to_owned(),
+    );
     if stage.kept_back > Mass::ZERO {
         desk.minded.push("nothing is kept back any more: feed the culture on its own".to_owned());
     }
@@ -60,7 +58,8 @@ fn move_lines(desk: &mut Desk, stage: &Stage, user: StageAt, product: &Line, sha
     let mut news: Vec<String> = Vec::new();
     for line in &stage.lines {
         let (Some(one), mass) = (line.ingredient(), line.mass.value * share) else { continue };
-        let is_same = |other: &&Line| other.ingredient().is_some_and(|own| own.name == one.name) && other.is_flour == line.is_flour;
+        let is_same =
+            |other: &&Line| other.ingredient().is_some_and(|own| own.name == one.name) && other.is_flour == line.is_flour;
         match desk.before.stage(user).lines.iter().find(is_same) {
             Some(other) => {
                 let has = desk.balance.get(user, &other.name);

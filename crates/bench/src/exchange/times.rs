@@ -38,14 +38,14 @@ pub fn settle(desk: &mut Desk, mut formula: Formula) -> Result<(Vec<NewTime>, Fo
         let now = foreseen(desk, &formula);
         let Some((at, index, one)) = now.get(step) else { return Ok((new, formula)) };
         let stage = formula.stage(*at);
-        let was = before.iter().find(|(old, i, other)| {
-            desk.before.stage(*old).name == stage.name && i == index && other.action == one.action
-        });
+        let was = before
+            .iter()
+            .find(|(old, i, other)| desk.before.stage(*old).name == stage.name && i == index && other.action == one.action);
         // What the author knew better before is left alone as long as it is the same.
         let is_as_before = was.is_some_and(|(.., was)| was.verdict == one.verdict && is_near(was, one));
-        let time = was.and_then(|(.., was)| moved(was, one)).or_else(|| {
-            wanted(one).filter(|_| one.verdict != Verdict::Agrees && !is_as_before)
-        });
+        let time = was
+            .and_then(|(.., was)| moved(was, one))
+            .or_else(|| wanted(one).filter(|_| one.verdict != Verdict::Agrees && !is_as_before));
         let Some(time) = time else { continue };
         new.push(NewTime { stage: stage.title.clone(), action: one.action, before: one.stated, after: time });
         let (at, index) = (*at, *index);

@@ -53,7 +53,8 @@ fn make(desk: &mut Desk) -> Result<(), Unfit> {
         None => Ok(None),
         Some(text) => pan(text).map(Some).ok_or_else(|| Unfit::NotSaid("a tin", format!("“{text}” is none: {how}"))),
     };
-    let component = desk.before.components.first().ok_or_else(|| Unfit::Nothing { wanted: "component".to_owned(), has: Vec::new() })?;
+    let component =
+        desk.before.components.first().ok_or_else(|| Unfit::Nothing { wanted: "component".to_owned(), has: Vec::new() })?;
     let own = component.yields.tin;
     let into = said(&desk.wishes.into)?.ok_or_else(|| Unfit::NotSaid("--into, the new tin", how.to_owned()))?;
     let from = match (said(&desk.wishes.from)?, own) {
@@ -120,14 +121,19 @@ fn write_yield(desk: &mut Desk, factor: f64, one: f64, count: f64) {
         for s in 0..desk.before.components[0].stages.len() {
             let is_figure = into.parse::<quantity::Measure>().is_ok();
             desk.manuscript.rewrite_steps((0, s), |text| {
-                if is_figure { text.replace(&format!("{{{old}}}"), &format!("{{{into}}}")) } else { text.replace(&format!("{{{old}}}"), &into) }
+                if is_figure {
+                    text.replace(&format!("{{{old}}}"), &format!("{{{into}}}"))
+                } else {
+                    text.replace(&format!("{{{old}}}"), &into)
+                }
             });
         }
     }
 }
 
 fn told(desk: &mut Desk, factor: f64, same_depth: bool) {
-    desk.minded.push(format!("{} times as much of the main component; other components are as they were", print::number(factor, 3)));
+    desk.minded
+        .push(format!("{} times as much of the main component; other components are as they were", print::number(factor, 3)));
     if same_depth {
         desk.minded.push("the depth is the same, and so nearly is the time of baking".to_owned());
     } else {

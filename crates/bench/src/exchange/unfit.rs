@@ -59,11 +59,15 @@ impl Unfit {
             }
             Self::Nothing { has, .. } if has.is_empty() => "it has no lines at all".to_owned(),
             Self::Nothing { has, .. } => format!("it has: {}", has.join(", ")),
-            Self::Which { fitting, .. } => format!("say --of with one of: {}; where the name stands twice, --stage too", fitting.join(", ")),
+            Self::Which { fitting, .. } => {
+                format!("say --of with one of: {}; where the name stands twice, --stage too", fitting.join(", "))
+            }
             Self::NotSaid(_, how) => how.clone(),
             Self::NoSuchIngredient(_, Some(near)) => format!("did you mean “{near}”?"),
             Self::NoSuchIngredient(_, None) => "`wellproved ingredients WORD` finds names".to_owned(),
-            Self::Broken(_) | Self::NotBalanced(_) => "the text is written in a way this exchange cannot follow: change it by hand".to_owned(),
+            Self::Broken(_) | Self::NotBalanced(_) => {
+                "the text is written in a way this exchange cannot follow: change it by hand".to_owned()
+            }
             Self::NotSo(_) => String::new(),
         }
     }

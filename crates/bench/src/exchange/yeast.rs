@@ -53,16 +53,24 @@ fn make(desk: &mut Desk) -> Result<(), Unfit> {
         if has_water {
             desk.change_water(at, lacking, &names[0])?;
         } else if lacking.abs() > Mass::grams(0.5) {
-            desk.lost.push(format!("{} of water that the yeast {}", print::mass(lacking.abs()), if lacking > Mass::ZERO { "brought" } else { "now brings" }));
+            desk.lost.push(format!(
+                "{} of water that the yeast {}",
+                print::mass(lacking.abs()),
+                if lacking > Mass::ZERO { "brought" } else { "now brings" }
+            ));
         }
     }
     if changed == 0 {
         return Err(Unfit::NotSo(format!("all of it is {} already", into.called)));
     }
-    desk.minded.push(match wanted {
-        Form::Fresh => "fresh yeast is crumbled into the liquid or the flour, and keeps for two or three weeks in the fridge",
-        Form::ActiveDry => "active dry yeast is first soaked in a little of the liquid, lukewarm; cold liquid harms it",
-        Form::Instant => "instant yeast goes into the flour dry, and not straight into cold liquid",
-    }.to_owned() + " (common practice, no source)");
+    desk.minded.push(
+        match wanted {
+            Form::Fresh => "fresh yeast is crumbled into the liquid or the flour, and keeps for two or three weeks in the fridge",
+            Form::ActiveDry => "active dry yeast is first soaked in a little of the liquid, lukewarm; cold liquid harms it",
+            Form::Instant => "instant yeast goes into the flour dry, and not straight into cold liquid",
+        }
+        .to_owned()
+            + " (common practice, no source)",
+    );
     Ok(())
 }

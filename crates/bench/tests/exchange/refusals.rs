@@ -49,7 +49,15 @@ fn nonsense_never_falls_over() {
     for one in ALL {
         for into in ["", "rye-culture", "yeast-fresh", "L", "0 l", "round 1e300 cm", "é{}\"\\"] {
             for number in ["-5", "0", "50", "1e9", "NaN"] {
-                let said = [("into", into), ("share", number), ("hydration", number), ("feet", number), ("count", number), ("from", "2 l"), ("hours", number)];
+                let said = [
+                    ("into", into),
+                    ("share", number),
+                    ("hydration", number),
+                    ("feet", number),
+                    ("count", number),
+                    ("from", "2 l"),
+                    ("hours", number),
+                ];
                 match exchange(one.name, &book, "example", &kitchen(), &wishes(&said)) {
                     Ok(made) => assert!(made.formula.lines().all(|(_, line)| line.mass.value.is_finite()), "{}", one.name),
                     Err(why) => assert!(!why.to_string().is_empty() && !matches!(why, Unfit::NoSuchExchange(_))),

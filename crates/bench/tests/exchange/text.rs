@@ -52,7 +52,8 @@ fn lines_written_in_other_ways_are_followed() {
         let (before, after) = made(text, "butter", &[]).unwrap_or_else(|why| panic!("{why}\n{text}"));
         assert!(weighed(&after.formula).contains_key("oil-sunflower"), "{}", after.text);
         same_but(&before, &after.formula, &["butter-unsalted", "oil-sunflower", "water"]);
-        let (_, after) = made(text, "flour", &[("into", "flour-all-purpose"), ("share", "20")]).unwrap_or_else(|why| panic!("{why}\n{text}"));
+        let (_, after) =
+            made(text, "flour", &[("into", "flour-all-purpose"), ("share", "20")]).unwrap_or_else(|why| panic!("{why}\n{text}"));
         assert!(weighed(&after.formula).contains_key("flour-all-purpose"), "{}", after.text);
     }
 }

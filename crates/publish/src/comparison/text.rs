@@ -4,7 +4,7 @@ use crate::sheet::RULED;
 use bench::compare::{Comparison, Difference, Part, Row, Unit};
 use comfy_table::{CellAlignment, ContentArrangement, Table};
 use formula::Known;
-use quantity::print;
+use quantity::{Between, TimeSpan, print};
 
 /// The comparison as text of that width.
 #[must_use]
@@ -74,18 +74,23 @@ const fn mark(difference: Difference) -> &'static str {
 fn in_unit(cell: &Known<f64>, unit: Unit) -> String {
     let value = plain(cell.value, unit);
     match cell.band {
-        Some((from, to)) if unit == Unit::Hours => format!("{value} ({} to {})", print::number(from, 1), print::number(to, 1)),
+        Some((from, to)) if unit == Unit::Hours => format!("{value} ({} to {})", plain(from, unit), plain(to, unit)),
         _ => value,
     }
 }
 
 fn plain(value: f64, unit: Unit) -> String {
+    if unit == Unit::Hours {
+        let sign = if value < 0.0 { "\u{2212}" } else { "" };
+        let time = print::rounded_time(Between::just(TimeSpan::hours(value.abs())));
+        return format!("{sign}{}", print::time(time));
+    }
     let decimals = match unit {
         Unit::PercentOfFlour if value.abs() < 0.1 => 3,
         Unit::PercentOfFlour if value.abs() < 1.0 => 2,
-        Unit::PercentOfFlour | Unit::Hours => 1,
+        Unit::PercentOfFlour => 1,
         Unit::Grams if value.abs() < 10.0 => 1,
-        Unit::Grams | Unit::Celsius => 0,
+        Unit::Grams | Unit::Celsius | Unit::Hours => 0,
         Unit::Pieces => 2,
     };
     let number = print::number(value, decimals);
