@@ -37,14 +37,14 @@ const MOST: usize = 12;
 impl Compare {
     pub fn run(self) -> Ended {
         let mut all: Vec<(String, Formula)> = Vec::new();
-        let mut kitchen = None;
+        let mut around = None;
         for path in &self.books {
             let opened = match proof_read(path)? {
                 Ok(opened) => opened,
                 Err(outcome) => return Ok(outcome),
             };
-            if kitchen.is_none() {
-                kitchen = Some(self.kitchen.of(&opened.book)?);
+            if around.is_none() {
+                around = Some(self.kitchen.of(&opened.book)?);
             }
             let formulas = opened.formulas();
             let wanted = match &self.formula[..] {
@@ -64,8 +64,8 @@ impl Compare {
         }
         let columns = columns(&all);
         let formulas: Vec<&Formula> = all.iter().map(|(_, formula)| formula).collect();
-        let kitchen = kitchen.unwrap_or_else(formula::read::Kitchen::assumed);
-        let comparison = bench::compare::compare(&formulas, &kitchen, &columns);
+        let Some(around) = around else { return Err(Failure::new("there is nothing to compare")) };
+        let comparison = bench::compare::compare(&formulas, &around, &columns);
         terminal::say(&match self.format {
             Format::Text => publish::comparison::text(&comparison, terminal::width()),
             Format::Json => format!("{:#}", publish::comparison::json(&comparison)),

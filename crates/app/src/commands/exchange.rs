@@ -90,8 +90,8 @@ impl Exchange {
         if let Some(file) = &self.write {
             must_be_new(file)?;
         }
-        let kitchen = self.kitchen.of(&opened.book)?;
-        let made = exchange(name, &opened.book, &formula.name, &kitchen, &wishes).map_err(|why| {
+        let around = self.kitchen.of(&opened.book)?;
+        let made = exchange(name, &opened.book, &formula.name, &around, &wishes).map_err(|why| {
             Failure::new(format!("“{name}” cannot be exchanged in {}: {why}", formula.head.title)).hint(why.hint())
         })?;
         terminal::say(&match self.format {

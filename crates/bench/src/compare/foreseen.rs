@@ -2,8 +2,8 @@
 
 use super::grade::Step;
 use super::{Row, Unit};
-use crate::forecast::{Forecast, Foreseen, forecast};
-use formula::read::{Condition, Kitchen};
+use crate::forecast::{Forecast, Foreseen, Surroundings, foresee};
+use formula::read::Condition;
 use formula::{Formula, Known};
 use quantity::TimeSpan;
 
@@ -15,12 +15,9 @@ const CORE: Step = Step::Points(2.0);
 type Told = (String, Unit, Known<f64>);
 
 /// The rows of a component's forecasts; a row of one formula belongs to the row of the same words of another.
-pub fn rows(formulas: &[&Formula], at: &[Option<usize>], kitchen: &Kitchen) -> Vec<Row> {
-    let told: Vec<Vec<Told>> = formulas
-        .iter()
-        .zip(at)
-        .map(|(one, at)| at.map_or_else(Vec::new, |at| figures(one, at, &forecast(one, kitchen))))
-        .collect();
+pub fn rows(formulas: &[&Formula], at: &[Option<usize>], around: &Surroundings) -> Vec<Row> {
+    let told: Vec<Vec<Told>> =
+        formulas.iter().zip(at).map(|(one, at)| at.map_or_else(Vec::new, |at| figures(one, at, &foresee(one, around)))).collect();
     let mut titles: Vec<(&str, Unit)> = Vec::new();
     for (title, unit, _) in told.iter().flatten() {
         if !titles.iter().any(|(known, _)| known == title) {

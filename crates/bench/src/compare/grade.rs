@@ -55,7 +55,7 @@ pub fn grade(cells: &[Option<Known<f64>>], step: Step, is_weighed: bool) -> (f64
         return (0.0, Difference::None);
     };
     let apart = match values[..] {
-        [first, second] => second - first,
+        [first, second] if cells.len() == 2 => second - first,
         _ => high - low,
     };
     let noticed = match step {

@@ -6,8 +6,9 @@ mod grade;
 
 pub use grade::Difference;
 
+use crate::forecast::Surroundings;
 use formula::arithmetic::{Figures, Overall, RowKind, figures, overall};
-use formula::read::{Group, Kitchen};
+use formula::read::Group;
 use formula::{Formula, Known};
 use grade::Step;
 use quantity::{Fraction, Mass};
@@ -76,10 +77,10 @@ impl Unit {
     }
 }
 
-/// Sets formulas side by side, as `columns` calls them, foreseen in a kitchen. Their first components are
+/// Sets formulas side by side, as `columns` calls them, foreseen in the same surroundings. Their first components are
 /// compared with each other, further ones by name.
 #[must_use]
-pub fn compare(formulas: &[&Formula], kitchen: &Kitchen, columns: &[String]) -> Comparison {
+pub fn compare(formulas: &[&Formula], around: &Surroundings, columns: &[String]) -> Comparison {
     let mut parts = Vec::new();
     let components = paired(formulas);
     let are_many = components.len() > 1;
@@ -94,7 +95,7 @@ pub fn compare(formulas: &[&Formula], kitchen: &Kitchen, columns: &[String]) -> 
         }
         let rows = [("overall formula", ingredients(&overalls)), ("figures", shares(&overalls))];
         parts.extend(rows.map(|(title, rows)| Part { component: component.clone(), title, rows }));
-        parts.push(Part { component, title: "forecast", rows: foreseen::rows(formulas, &at, kitchen) });
+        parts.push(Part { component, title: "forecast", rows: foreseen::rows(formulas, &at, around) });
     }
     parts.retain(|part| !part.rows.is_empty());
     Comparison { columns: columns.to_vec(), parts }
@@ -112,8 +113,12 @@ fn paired(formulas: &[&Formula]) -> Vec<(String, Vec<Option<usize>>)> {
                 pairs.push((component.name.clone(), component.title.clone(), vec![None; formulas.len()]));
                 pairs.len() - 1
             });
-            if pairs[index].2[f].is_none() {
-                pairs[index].2[f] = Some(c);
+            let (_, title, at) = &mut pairs[index];
+            if at[f].is_none() {
+                at[f] = Some(c);
+                if !title.split(" / ").any(|known| known == component.title) {
+                    *title = format!("{title} / {}", component.title);
+                }
             }
         }
     }

@@ -5,7 +5,7 @@ use super::manuscript::Part;
 use super::{Exchange, Unfit};
 use formula::read::{Action, Condition, Group, Leaven};
 use formula::resolve::formula::StageAt;
-use formula::{Formula, Line, Stage};
+use formula::{Formula, Line, Origin, Stage};
 use quantity::{Length, Temperature, print};
 use science::heat::air_pressure::{SEA_LEVEL, air_pressure};
 use science::heat::boiling_point::boiling_point;
@@ -58,7 +58,9 @@ fn guide(feet: f64) -> Option<(f64, f64, f64)> {
 
 fn make(desk: &mut Desk) -> Result<(), Unfit> {
     let how = "say how high the kitchen lies: --altitude \"1800 m\"";
-    let altitude = desk.wishes.altitude.or(desk.kitchen.altitude);
+    let stated =
+        Some(&desk.around.altitude).filter(|known| !matches!(known.origin, Origin::Assumed { .. })).map(|known| known.value);
+    let altitude = desk.wishes.altitude.or(stated);
     let altitude = altitude.ok_or_else(|| Unfit::NotSaid("--altitude", how.to_owned()))?;
     let metres = altitude.as_metres();
     if !(metres > -450.0 && metres <= HIGHEST) {

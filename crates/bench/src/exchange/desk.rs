@@ -4,8 +4,9 @@ use super::balance::{Balance, grams};
 use super::manuscript::Manuscript;
 use super::mentions::{is_share, mention, rewrite};
 use super::{Unfit, Wishes};
+use crate::forecast::Surroundings;
 use formula::ingredient::Figure;
-use formula::read::{Amount, Kitchen};
+use formula::read::Amount;
 use formula::resolve::formula::{Content, StageAt};
 use formula::source::Source;
 use formula::{Book, Checked, Formula, Ingredient, Line};
@@ -20,8 +21,8 @@ pub struct Desk<'d> {
     pub source: &'d Source,
     /// The formula as it was.
     pub before: &'d Formula,
-    /// The kitchen it is made in.
-    pub kitchen: &'d Kitchen,
+    /// The kitchen it is made in, as the forecast sees it.
+    pub around: &'d Surroundings,
     /// What is asked.
     pub wishes: &'d Wishes,
     /// The text on its way.

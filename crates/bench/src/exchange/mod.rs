@@ -28,11 +28,11 @@ pub use times::NewTime;
 pub use unfit::Unfit;
 
 use crate::compare::{Comparison, compare};
+use crate::forecast::Surroundings;
 use crate::rules;
 use balance::Balance;
 use desk::Desk;
 use formula::arithmetic::mixture;
-use formula::read::Kitchen;
 use formula::{Book, Diagnostic, Formula, Line, Stage};
 use manuscript::Manuscript;
 use quantity::{Fraction, Length, Mass, TimeSpan};
@@ -128,7 +128,7 @@ pub struct ChangedLine {
 ///
 /// # Errors
 /// [`Unfit`] says why it cannot be made, and what the formula has.
-pub fn exchange(name: &str, book: &Book, formula: &str, kitchen: &Kitchen, wishes: &Wishes) -> Result<Exchanged, Unfit> {
+pub fn exchange(name: &str, book: &Book, formula: &str, around: &Surroundings, wishes: &Wishes) -> Result<Exchanged, Unfit> {
     let one = ALL.iter().find(|one| one.name == name).ok_or_else(|| Unfit::NoSuchExchange(name.to_owned()))?;
     let lacking = || Unfit::Broken(format!("there is no formula called “{formula}”"));
     let source = book.formulas.get(formula).ok_or_else(lacking)?;
@@ -137,7 +137,7 @@ pub fn exchange(name: &str, book: &Book, formula: &str, kitchen: &Kitchen, wishe
         book,
         source,
         before: &before,
-        kitchen,
+        around,
         wishes,
         manuscript: Manuscript::new(&source.text),
         balance: Balance::of(&before),
@@ -153,9 +153,9 @@ pub fn exchange(name: &str, book: &Book, formula: &str, kitchen: &Kitchen, wishe
         desk.minded.push(format!("an allergen comes in: {}; name it wherever what is contained is listed", new.join(", ")));
     }
     desk.minded.push("the words of introduction, notes, storage and method are the author's: read them once more".to_owned());
-    let found = newly_found(&before, &after, book, kitchen);
+    let found = newly_found(&before, &after, book);
     Ok(Exchanged {
-        comparison: compare(&[&before, &after], kitchen, &["before".to_owned(), "after".to_owned()]),
+        comparison: compare(&[&before, &after], around, &["before".to_owned(), "after".to_owned()]),
         lines: changed_lines(&before, &after),
         times,
         lost: desk.lost,
@@ -175,10 +175,11 @@ fn new_allergens(before: &Formula, after: &Formula) -> Vec<String> {
 }
 
 /// What proof-reading finds now and did not find before, by the fault's name and words.
-fn newly_found(before: &Formula, after: &Formula, book: &Book, kitchen: &Kitchen) -> Vec<Diagnostic> {
-    let known = rules::proof_read(before, kitchen, &book.settings);
+fn newly_found(before: &Formula, after: &Formula, book: &Book) -> Vec<Diagnostic> {
+    let kitchen = book.kitchen();
+    let known = rules::proof_read(before, &kitchen, &book.settings);
     let is_new = |found: &Diagnostic| !known.iter().any(|one| one.code == found.code);
-    rules::proof_read(after, kitchen, &book.settings).into_iter().filter(is_new).collect()
+    rules::proof_read(after, &kitchen, &book.settings).into_iter().filter(is_new).collect()
 }
 
 /// What is told of a line's change: of a whole stage that goes on only what is more than a fiftieth.

@@ -210,7 +210,7 @@ fn written(desk: &Desk, name: &str, planned: &Planned, guess: Mass) -> String {
     let weighed: String = all.iter().map(|(one, mass)| format!("{one} = \"{}\"\n", grams(*mass))).collect();
     let flours: Vec<String> = lines.iter().filter(|(one, _)| !one.is_water()).map(|(one, _)| mention(&one.name, None)).collect();
     let water = lines.iter().find(|(one, _)| one.is_water()).map(|(one, _)| mention(&one.name, None)).unwrap_or_default();
-    let room = desk.kitchen.room.map_or(21.0, quantity::Temperature::as_celsius);
+    let room = desk.around.room.value.as_celsius();
     let hours = print::number(time.as_hours(), 1);
     let title =
         kind.word().chars().next().map(|first| first.to_uppercase().collect::<String>()).unwrap_or_default() + &kind.word()[1..];
@@ -232,7 +232,7 @@ fn written(desk: &Desk, name: &str, planned: &Planned, guess: Mass) -> String {
 pub fn dose(desk: &mut Desk, stage: &str, at: StageAt, names: &[String], time: TimeSpan) -> Result<(), Unfit> {
     let Some(name) = names.first() else { return Ok(()) };
     let now = desk.hold()?;
-    let found = yeast_for(&now, stage, When::Ripe(time), desk.kitchen).map_err(|why| {
+    let found = yeast_for(&now, stage, When::Ripe(time), desk.around).map_err(|why| {
         Unfit::NotSo(format!("no dose of yeast makes “{stage}” ripe in {}: {why}", print::time(quantity::Between::just(time))))
     })?;
     let needed = desk.balance.get(at, name) * found.factor;

@@ -58,7 +58,7 @@ pub fn settle(desk: &mut Desk, mut formula: Formula) -> Result<(Vec<NewTime>, Fo
 /// What is foreseen of each waiting step: its stage, its place among the stage's steps.
 fn foreseen(desk: &Desk, formula: &Formula) -> Vec<(StageAt, usize, Foreseen)> {
     let mut told: Vec<(StageAt, usize, Foreseen)> = Vec::new();
-    for rise in rises(formula, desk.kitchen) {
+    for rise in rises(formula, desk.around) {
         let stage = formula.stage(rise.at);
         let mut steps = rise.steps.into_iter().peekable();
         for (index, step) in stage.steps.iter().enumerate() {

@@ -1,6 +1,7 @@
 //! Formulas side by side, held to what can be worked out by hand.
 
 use bench::compare::{Comparison, Difference, Row, compare};
+use bench::forecast::Surroundings;
 use formula::read::Kitchen;
 use formula::source::Source;
 use formula::{Book, BookText, Formula};
@@ -20,7 +21,7 @@ fn bread(water: &str, salt: &str, yeast: &str) -> Formula {
 fn side_by_side(formulas: &[&Formula]) -> Comparison {
     let kitchen = Kitchen { room: Some(Temperature::celsius(22.0)), ..Kitchen::assumed() };
     let columns: Vec<String> = (1..=formulas.len()).map(|n| n.to_string()).collect();
-    compare(formulas, &kitchen, &columns)
+    compare(formulas, &Surroundings::of(&kitchen), &columns)
 }
 
 #[track_caller]

@@ -7,6 +7,7 @@ mod refusals;
 mod text;
 
 use bench::exchange::{Exchanged, Unfit, Wishes, exchange};
+use bench::forecast::Surroundings;
 use formula::arithmetic::{mixture, overall};
 use formula::ingredient::Figure;
 use formula::read::Kitchen;
@@ -24,15 +25,17 @@ fn book(text: &str) -> Book {
     Book::open(BookText { files }).value
 }
 
-fn kitchen() -> Kitchen {
-    Kitchen { room: Some(Temperature::celsius(22.0)), fridge: Some(Temperature::celsius(4.0)), ..Kitchen::assumed() }
+fn around() -> Surroundings {
+    let kitchen =
+        Kitchen { room: Some(Temperature::celsius(22.0)), fridge: Some(Temperature::celsius(4.0)), ..Kitchen::assumed() };
+    Surroundings::of(&kitchen)
 }
 
 /// An exchange in a formula's text; `say` is what a command line would.
 fn made(text: &str, name: &str, say: &[(&str, &str)]) -> Result<(Formula, Exchanged), Unfit> {
     let book = book(text);
     let before = book.formula("example").expect("the example").value;
-    exchange(name, &book, "example", &kitchen(), &wishes(say)).map(|after| (before, after))
+    exchange(name, &book, "example", &around(), &wishes(say)).map(|after| (before, after))
 }
 
 fn wishes(say: &[(&str, &str)]) -> Wishes {

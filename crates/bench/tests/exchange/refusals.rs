@@ -1,6 +1,6 @@
 //! What cannot be exchanged is told, with what the formula has instead; nothing falls over.
 
-use super::{book, kitchen, made, wishes};
+use super::{around, book, made, wishes};
 use bench::exchange::{ALL, Unfit, exchange};
 
 const PLAIN: &str = "title = \"Plain\"\n[[component]]\nname = \"bread\"\n[[component.stage]]\nname = \"dough\"\nkind = \"final-mix\"\n\
@@ -58,7 +58,7 @@ fn nonsense_never_falls_over() {
                     ("from", "2 l"),
                     ("hours", number),
                 ];
-                match exchange(one.name, &book, "example", &kitchen(), &wishes(&said)) {
+                match exchange(one.name, &book, "example", &around(), &wishes(&said)) {
                     Ok(made) => assert!(made.formula.lines().all(|(_, line)| line.mass.value.is_finite()), "{}", one.name),
                     Err(why) => assert!(!why.to_string().is_empty() && !matches!(why, Unfit::NoSuchExchange(_))),
                 }

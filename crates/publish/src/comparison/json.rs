@@ -18,7 +18,7 @@ fn row(row: &Row) -> Value {
         .cells
         .iter()
         .map(|cell| cell.as_ref().map_or(Value::Null, |cell| {
-            json!({ "value": cell.value, "band": cell.band.map(|(from, to)| [from, to]), "origin": crate::outlook::origin(&cell.origin) })
+            json!({ "value": cell.value, "band": cell.band.map(|(from, to)| [from, to]), "origin": crate::outlook::known::origin(&cell.origin) })
         }))
         .collect();
     json!({ "title": row.title, "unit": row.unit.symbol(), "figures": cells, "apart": row.apart, "difference": row.difference.word() })

@@ -1,20 +1,27 @@
 //! Formulas side by side for the terminal: a column a formula, and a word for how much they differ.
 
 use crate::sheet::RULED;
+use crate::sheet::text::wrap;
 use bench::compare::{Comparison, Difference, Part, Row, Unit};
+use bench::forecast::UNCALIBRATED;
 use comfy_table::{CellAlignment, ContentArrangement, Table};
-use formula::Known;
 use quantity::{Between, TimeSpan, print};
 
 /// The comparison as text of that width.
 #[must_use]
 pub fn text(comparison: &Comparison, width: usize) -> String {
     let title = comparison.columns.join(" / ");
-    let mut out = crate::sheet::text::wrap(&title, width);
+    let mut out = wrap(&title, width);
     for part in &comparison.parts {
         out.push_str(&format!("\n{}\n{}\n", heading(part), table(&comparison.columns, part, width, Difference::None)));
     }
-    out.push_str(&crate::sheet::text::wrap("\nOverall percentages are shares of all flour of a component. Slight is less than is noticed, clear is noticed, large makes another product of it (common practice, no source). Times are those of the books, with the band of a kitchen that has logged no rise yet.", width));
+    let off = print::number(UNCALIBRATED * 100.0, 0);
+    out.push_str(&wrap(
+        &format!(
+            "\nPercentages are shares of all flour of a component. Slight is less than is noticed, clear (*) is noticed, large (**) makes another product of it (common practice, no source). Times are those of the books: a kitchen that has logged no rise yet may be {off} % quicker or slower."
+        ),
+        width,
+    ));
     out
 }
 
@@ -51,7 +58,7 @@ pub fn table(columns: &[String], part: &Part, width: usize, least: Difference) -
 
 fn cells(row: &Row, columns: usize) -> Vec<String> {
     let mut cells = vec![row.title.clone()];
-    cells.extend(row.cells.iter().map(|cell| cell.as_ref().map_or_else(|| "–".to_owned(), |cell| in_unit(cell, row.unit))));
+    cells.extend(row.cells.iter().map(|cell| cell.as_ref().map_or_else(|| "–".to_owned(), |cell| plain(cell.value, row.unit))));
     let is_pair = columns == 2;
     let sign = if is_pair && row.apart > 0.0 { "+" } else { "" };
     let apart = plain(row.apart, row.unit);
@@ -68,14 +75,6 @@ const fn mark(difference: Difference) -> &'static str {
         Difference::Slight => "slight",
         Difference::Clear => "clear *",
         Difference::Large => "large **",
-    }
-}
-
-fn in_unit(cell: &Known<f64>, unit: Unit) -> String {
-    let value = plain(cell.value, unit);
-    match cell.band {
-        Some((from, to)) if unit == Unit::Hours => format!("{value} ({} to {})", plain(from, unit), plain(to, unit)),
-        _ => value,
     }
 }
 
