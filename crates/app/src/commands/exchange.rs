@@ -92,7 +92,7 @@ impl Exchange {
         }
         let around = self.kitchen.of(&opened.book)?;
         let made = exchange(name, &opened.book, &formula.name, &around, &wishes).map_err(|why| {
-            Failure::new(format!("“{name}” cannot be exchanged in {}: {why}", formula.head.title)).hint(why.hint())
+            Failure::new(format!("the exchange “{name}” cannot be made in “{}”: {why}", formula.head.title)).hint(why.hint())
         })?;
         terminal::say(&match self.format {
             Format::Text => publish::exchanged::text(&made, terminal::width()),

@@ -15,6 +15,7 @@ pub static EXCHANGE: Exchange = Exchange {
     name: "altitude",
     about: "sea level for high ground: leavening, sugar, liquid, oven heat, and what water can reach",
     asks: "--altitude, such as \"1800 m\"; else that of the kitchen",
+    grounds: "University of Wyoming Extension, altitude adjustments for cakes; air pressure by ISO 2533, boiling point by its equation in docs/equations.md",
     fits,
     make,
 };

@@ -14,6 +14,7 @@ pub static EXCHANGE: Exchange = Exchange {
     name: "butter",
     about: "butter for oil and water, or oil for butter with the water taken off",
     asks: "--of the butter or the oil; --into an oil (oil-sunflower) or a butter (butter-unsalted)",
+    grounds: "fat and water of butter and oil by the ingredient table; salt as 2.5 times sodium (Regulation (EU) 1169/2011)",
     fits,
     make,
 };

@@ -42,6 +42,9 @@ enum Liquid {
     MilkToo,
 }
 
+/// Everything that a line can keep.
+const WHOLE: [&str; 7] = ["title", "note", "temperature", "taken-out", "after-scaling", "as-flour", "quiet"];
+
 /// What a line may keep when something else takes its place.
 pub const KEEP: [&str; 4] = ["temperature", "taken-out", "after-scaling", "as-flour"];
 
@@ -104,6 +107,12 @@ impl<'d> Desk<'d> {
     /// Puts ingredients in a line's place and in the sentences that name it; gives their names in the text.
     pub fn swap(&mut self, at: StageAt, line: &Line, into: &[(Arc<Ingredient>, Mass)], keep: &[&str]) -> Vec<String> {
         let mut names: Vec<String> = Vec::new();
+        // Where only a share is exchanged, the rest of the line is as its author wrote it.
+        let is_rest = into.first().is_some_and(|(first, _)| line.ingredient().is_some_and(|own| own.name == first.name));
+        let keep = if is_rest { &WHOLE[..] } else { keep };
+        if let Some(note) = line.note.as_ref().filter(|_| !keep.contains(&"note")) {
+            self.minded.push(format!("the note “{note}” went with {}", line.title));
+        }
         for (one, mass) in into {
             let name = self.free_name(at, &one.name, &line.name);
             let amount = placeholder(line, *mass, one);

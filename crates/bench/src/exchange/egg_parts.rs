@@ -14,6 +14,7 @@ pub static EXCHANGE: Exchange = Exchange {
     name: "egg-parts",
     about: "whole egg for yolk and white, or yolk and white for whole egg",
     asks: "--of the egg, the yolk or the white",
+    grounds: "white 59 % and yolk 30 % of an egg in its shell (Cotterill and Geiger 1977, from memory)",
     fits,
     make,
 };

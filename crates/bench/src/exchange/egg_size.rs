@@ -13,6 +13,7 @@ pub static EXCHANGE: Exchange = Exchange {
     name: "egg-size",
     about: "eggs of one size class for another, or beaten egg by weight",
     asks: "--into S, M, L, XL, small … jumbo, or weight; --of the egg, --count of the new eggs",
+    grounds: "Delegated Regulation (EU) 2023/2465 and USDA weight classes; shell 11 % (Cotterill and Geiger 1977, from memory)",
     fits,
     make,
 };

@@ -12,6 +12,7 @@ pub static EXCHANGE: Exchange = Exchange {
     name: "flour",
     about: "one flour for another, the water corrected by protein and bran",
     asks: "--of the flour, --into a flour; --share of it (all)",
+    grounds: "Farrand (1969, from memory): 1.4 % of water for a percent of protein; 0.8 % for a percent of fibre is common practice, no source",
     fits,
     make,
 };

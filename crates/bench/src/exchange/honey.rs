@@ -13,6 +13,7 @@ pub static EXCHANGE: Exchange = Exchange {
     name: "honey",
     about: "sugar for honey, or honey for sugar: equally sweet, the water corrected",
     asks: "--of the sugar or the honey; --into a honey (honey) or a sugar (sugar-caster); --share of it",
+    grounds: "relative sweetness by Belitz, Grosch and Schieberle, Food Chemistry (from memory); sugars and water by the ingredient table",
     fits,
     make,
 };

@@ -217,7 +217,7 @@ impl Manuscript {
 }
 
 /// The keys of a line that can be carried over to another line, in the order in which they are written.
-const KEPT: [&str; 6] = ["note", "temperature", "taken-out", "after-scaling", "as-flour", "quiet"];
+const KEPT: [&str; 7] = ["title", "note", "temperature", "taken-out", "after-scaling", "as-flour", "quiet"];
 
 impl Part {
     fn of<'r, 't>(self, root: &'r DeTable<'t>) -> Option<&'r DeTable<'t>> {

@@ -13,6 +13,7 @@ pub static EXCHANGE: Exchange = Exchange {
     name: "milk",
     about: "milk for milk powder and water, or powder and water for milk",
     asks: "--of the milk or the powder; --into one powder, or a milk",
+    grounds: "the solids, fat and water of milk and powder by the ingredient table",
     fits,
     make,
 };

@@ -46,6 +46,8 @@ pub struct Exchange {
     pub about: &'static str,
     /// What it must or may be told.
     pub asks: &'static str,
+    /// By what it reckons, with the source.
+    pub grounds: &'static str,
     /// The lines or stages of a formula that it can be made with, by name.
     pub fits: fn(&Formula) -> Vec<String>,
     make: fn(&mut Desk) -> Result<(), Unfit>,
@@ -107,6 +109,8 @@ pub struct Exchanged {
     pub lost: Vec<String>,
     /// What must be minded.
     pub minded: Vec<String>,
+    /// By what it was reckoned, with the source.
+    pub grounds: &'static str,
     /// What proof-reading finds in the new text that it did not find in the old.
     pub found: Vec<Diagnostic>,
 }
@@ -160,6 +164,7 @@ pub fn exchange(name: &str, book: &Book, formula: &str, around: &Surroundings, w
         times,
         lost: desk.lost,
         minded: desk.minded,
+        grounds: one.grounds,
         found,
         text: desk.manuscript.text,
         formula: after,

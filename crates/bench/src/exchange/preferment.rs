@@ -17,6 +17,7 @@ pub static EXCHANGE: Exchange = Exchange {
     name: "preferment",
     about: "a straight dough for one with a preferment of its own flour, water and yeast",
     asks: "--of the dough's stage, --into poolish, sponge or biga; --share of its flour (30 %), --hydration (poolish 100 %, sponge 65 %, biga 50 %), --time it may take (12 h)",
+    grounds: "the baker's arithmetic; the dose of yeast by the course of the ferment; usual shares and hydrations are common practice, no source",
     fits,
     make,
 };

@@ -10,8 +10,14 @@ use formula::{Formula, Line, Stage};
 use quantity::Mass;
 
 /// The exchange.
-pub static EXCHANGE: Exchange =
-    Exchange { name: "straight", about: "a preferment mixed into its dough at once", asks: "--of the preferment", fits, make };
+pub static EXCHANGE: Exchange = Exchange {
+    name: "straight",
+    about: "a preferment mixed into its dough at once",
+    asks: "--of the preferment",
+    grounds: "the baker's arithmetic: every gram stays",
+    fits,
+    make,
+};
 
 fn fits(formula: &Formula) -> Vec<String> {
     formula.stages().filter(|(_, stage)| is_preferment(stage)).map(|(_, stage)| stage.name.clone()).collect()

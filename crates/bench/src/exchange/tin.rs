@@ -12,6 +12,7 @@ pub static EXCHANGE: Exchange = Exchange {
     name: "tin",
     about: "another pan or tin: by volume, or by area where the depth stays",
     asks: "--into a tin (\"23 x 13 x 7 cm\", \"round 24 x 6 cm\", \"2 l\") or an area (\"round 26 cm\", \"20 x 30 cm\"); --from the old one where the formula does not say; --count of the new",
+    grounds: "the ratio of volumes, or of areas at the same depth",
     fits,
     make,
 };

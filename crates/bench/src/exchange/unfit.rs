@@ -53,9 +53,11 @@ impl Unfit {
     #[must_use]
     pub fn hint(&self) -> String {
         match self {
-            Self::NoSuchExchange(_) => {
+            Self::NoSuchExchange(name) => {
                 let names: Vec<&str> = super::ALL.iter().map(|one| one.name).collect();
-                format!("there are: {}", names.join(", "))
+                let near = formula::ingredient::nearest(name, names.iter().copied());
+                let near = near.map(|near| format!("did you mean “{near}”? ")).unwrap_or_default();
+                format!("{near}there are: {}", names.join(", "))
             }
             Self::Nothing { has, .. } if has.is_empty() => "it has no lines at all".to_owned(),
             Self::Nothing { has, .. } => format!("it has: {}", has.join(", ")),

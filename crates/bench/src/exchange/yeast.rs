@@ -12,6 +12,7 @@ pub static EXCHANGE: Exchange = Exchange {
     name: "yeast",
     about: "fresh, active dry and instant yeast for each other",
     asks: "--into yeast-fresh, yeast-dry or yeast-instant; --of one line, else all yeast",
+    grounds: "Hamelman (2004) for the ratios, other books' for their spread; water by the ingredient table",
     fits,
     make,
 };
@@ -38,7 +39,7 @@ fn make(desk: &mut Desk) -> Result<(), Unfit> {
         }
         changed += 1;
         let same = equivalent(line.mass.value, own, wanted);
-        let keep: Vec<&str> = KEEP.into_iter().chain(["note"]).collect();
+        let keep: Vec<&str> = KEEP.into_iter().chain(["note", "quiet"]).collect();
         let names = desk.swap(at, line, &[(Arc::clone(&into), same.usual)], &keep);
         desk.minded.push(format!(
             "{} does the work of {} of {}; sources differ from {} to {}",

@@ -57,3 +57,26 @@ fn lines_written_in_other_ways_are_followed() {
         assert!(weighed(&after.formula).contains_key("flour-all-purpose"), "{}", after.text);
     }
 }
+
+/// A weight stated of a stage's product follows when the stage becomes lighter, so that no flour is left behind.
+#[test]
+fn what_is_stated_of_a_stage_follows_it() {
+    let text = TABLES
+        .replace("yeast-instant = \"0.3 g\"\n", "yeast-instant = \"0.3 g\"\nbutter-unsalted = \"40 g\"\n")
+        .replace("{water} and {flour-bread}.", "{water}, {butter-unsalted} and {flour-bread}.")
+        .replace("sponge = \"all\"", "sponge = \"220.3 g\"");
+    let (before, after) = made(&text, "butter", &[]).expect("there is butter");
+    assert!(after.text.contains("sponge = \"219.92 g\""), "{}", after.text);
+    same_but(&before, &after.formula, &["butter-unsalted", "oil-sunflower", "water"]);
+}
+
+/// What goes with a line is told, and what is only shared keeps it.
+#[test]
+fn a_note_that_goes_is_told() {
+    let text = TABLES.replace("flour-bread = \"400 g\"", "flour-bread = { amount = \"400 g\", note = \"sifted\" }");
+    let say = [("stage", "dough"), ("into", "flour-wholewheat")];
+    let (_, all) = made(&text, "flour", &say).expect("there is flour");
+    assert!(all.minded.iter().any(|words| words.contains("“sifted”")), "{:?}", all.minded);
+    let (_, half) = made(&text, "flour", &[say[0], say[1], ("share", "50")]).expect("there is flour");
+    assert!(half.text.contains("note = \"sifted\""), "{}", half.text);
+}

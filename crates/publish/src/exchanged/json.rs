@@ -15,6 +15,7 @@ pub fn json(exchanged: &Exchanged) -> Value {
         "times": exchanged.times.iter().map(time).collect::<Vec<_>>(),
         "not-kept": exchanged.lost,
         "to-mind": exchanged.minded,
+        "grounds": exchanged.grounds,
         "found": exchanged.found.iter().map(|found| json!({ "code": found.code, "message": found.message })).collect::<Vec<_>>(),
         "text": exchanged.text,
     })

@@ -24,10 +24,14 @@ pub fn text(exchanged: &Exchanged, width: usize) -> String {
             out.push_str(&format!("\n{}, as far as it differs\n{table}\n", comparison::heading(part)));
         }
     }
+    if exchanged.times.is_empty() {
+        out.push_str("\nNo time in the method changes.\n");
+    }
     list(&mut out, "New times in the method", &exchanged.times.iter().map(time).collect::<Vec<_>>(), width);
     list(&mut out, "What cannot be kept", &exchanged.lost, width);
     list(&mut out, "To mind", &exchanged.minded, width);
     let found: Vec<String> = exchanged.found.iter().map(|found| format!("{} ({})", found.message, found.code)).collect();
+    out.push_str(&wrap(&format!("\nReckoned by: {}.", exchanged.grounds), width));
     list(&mut out, "Proof-reading would now say", &found, width);
     out
 }
