@@ -35,7 +35,13 @@ fn day(products: usize, seed: u64) -> Problem {
     for _ in 0..products {
         let first = problem.tasks.len();
         // Prepared, simmered, mixed, shaped, baked: how long, and on which station.
-        let steps = [(1 + dice.below(2), 0), (3 + dice.below(6), 1), (1 + dice.below(2), 0), (1 + dice.below(3), 0), (4 + dice.below(5), 2)];
+        let steps = [
+            (1 + dice.below(2), 0),
+            (3 + dice.below(6), 1),
+            (1 + dice.below(2), 0),
+            (1 + dice.below(3), 0),
+            (4 + dice.below(5), 2),
+        ];
         for (at, (lasts, station)) in steps.into_iter().enumerate() {
             let task = first + at;
             problem.tasks.push(Task { lasts, earliest: 0, latest: end });

@@ -1,8 +1,10 @@
 //! What people see of a formula: the sheet, the page, the data behind it. Decides no number.
 
 pub mod chart;
+pub mod comparison;
 pub mod day;
 mod edition;
+pub mod exchanged;
 pub mod method;
 pub mod needs;
 pub mod outlook;

@@ -1,8 +1,10 @@
 //! The commands, one a file, and the words in which `--help` teaches them.
 
 mod check;
+mod compare;
 mod completions;
 mod day;
+mod exchange;
 mod explain;
 mod forecast;
 mod ingredients;
@@ -60,6 +62,8 @@ enum Command {
     Forecast(forecast::Forecast),
     Day(Box<day::Day>),
     Solve(solve::Solve),
+    Exchange(Box<exchange::Exchange>),
+    Compare(compare::Compare),
     Publish(publish::Publish),
     Ingredients(ingredients::Ingredients),
     Explain(explain::Explain),
@@ -85,6 +89,8 @@ pub fn run(arguments: Arguments) -> Ended {
         Command::Forecast(command) => command.run(),
         Command::Day(command) => command.run(),
         Command::Solve(command) => command.run(),
+        Command::Exchange(command) => command.run(),
+        Command::Compare(command) => command.run(),
         Command::Publish(command) => command.run(),
         Command::Ingredients(command) => command.run(),
         Command::Explain(command) => command.run(),

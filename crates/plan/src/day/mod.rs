@@ -6,6 +6,7 @@ mod model;
 mod order;
 mod span;
 mod timeline;
+mod tries;
 mod workplace;
 
 pub use clock::{Away, Why};
@@ -14,4 +15,5 @@ pub use model::{AIMS, Want};
 pub use order::Follows;
 pub use span::{Span, Told};
 pub use timeline::{Against, Entry, Left, Refusal, Timeline, Unmet, Wanted, timeline};
+pub use tries::{Tries, tries};
 pub use workplace::{Station, Workplace};

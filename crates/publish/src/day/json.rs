@@ -8,6 +8,7 @@ use serde_json::{Value, json};
 /// The timeline as JSON.
 #[must_use]
 pub fn json(timeline: &Timeline) -> Value {
+    let tried = plan::day::tries(timeline, 1000);
     let reached = AIMS.iter().zip(&timeline.reached);
     json!({
         "kitchen": timeline.place.title,
@@ -28,6 +29,12 @@ pub fn json(timeline: &Timeline) -> Value {
             "wish": want(timeline, one.want),
             "minutes-alone": one.alone.map(minutes),
         })).collect::<Vec<_>>()).collect::<Vec<_>>(),
+        "tried": {
+            "kitchens": tried.kitchens,
+            "within-10-minutes": tried.in_time,
+            "minutes-late": { "half": minutes(tried.late.0), "one-in-twenty": minutes(tried.late.1) },
+            "slack-minutes": tried.slack.iter().map(|span| minutes(*span)).collect::<Vec<_>>(),
+        },
         "aims": reached.map(|(name, one)| json!({ "aim": name, "value": one.value, "bound": one.bound })).collect::<Vec<_>>(),
     })
 }

@@ -43,6 +43,10 @@ pub fn text(timeline: &Timeline, width: usize) -> String {
         out.push_str(&wrap(&told, width));
     }
     out.push_str(&wrap(&wishes::proof(timeline), width));
+    out.push('\n');
+    for told in wishes::chances(timeline) {
+        out.push_str(&wrap(&told, width));
+    }
     out.push_str(&wrap(CAUTION, width));
     out
 }

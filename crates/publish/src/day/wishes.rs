@@ -1,8 +1,8 @@
 //! Which wishes give way, why, and what would help, in words.
 
-use super::words::{action, day, span, thing, time_seen_from, verb};
+use super::words::{about, action, between, day, span, thing, time_seen_from, verb};
 use jiff::SignedDuration;
-use plan::day::{Left, Timeline, Want, Why};
+use plan::day::{Left, Timeline, Told, Want, Why};
 use quantity::TimeSpan;
 
 /// What the wishes have come to, a sentence a line.
@@ -129,3 +129,42 @@ pub fn proof(timeline: &Timeline) -> String {
         open.join(", ")
     )
 }
+
+/// How often it would be served in time, and what to look at.
+pub fn chances(timeline: &Timeline) -> Vec<String> {
+    let tried = plan::day::tries(timeline, KITCHENS);
+    let share = 100.0 * tried.in_time as f64 / tried.kitchens as f64;
+    let late =
+        |span: TimeSpan| if span < TimeSpan::minutes(1.0) { "in time".to_owned() } else { format!("{} late", about(span)) };
+    let mut lines = vec![format!(
+        "Tried in {} kitchens as quick and as slow as the forecast allows: {} % serve within 10 min of {}; half of them {}, one in twenty {} or more.",
+        tried.kitchens,
+        quantity::print::number(share, 0),
+        time_seen_from(&timeline.served, &timeline.served),
+        late(tried.late.0),
+        late(tried.late.1),
+    )];
+    for entry in &timeline.entries {
+        let job = &timeline.jobs[entry.job];
+        let is_rise = job.span.from == Told::Foreseen && job.span.leeway <= NO_LONGER_FOOD;
+        if !is_rise {
+            continue;
+        }
+        let look = |span: TimeSpan| entry.begin.checked_add(SignedDuration::from_secs(span.as_seconds() as i64)).ok();
+        let (Some(from), Some(due)) = (look(job.span.early), look(between(&entry.begin, &entry.end) + tried.slack[entry.job]))
+        else {
+            continue;
+        };
+        lines.push(format!(
+            "- look at {} from {}; if “{}” is not done by {}, serving moves: put it somewhere warmer before that",
+            thing(timeline, job),
+            time_seen_from(&from, &entry.begin),
+            verb(timeline, job),
+            time_seen_from(&due, &entry.begin),
+        ));
+    }
+    lines
+}
+
+/// So many kitchens are tried.
+const KITCHENS: usize = 1000;

@@ -1,0 +1,184 @@
+//! A timeline tried in a thousand kitchens: how often it is served in time, and where there is slack.
+//!
+//! Each try draws how long every job takes, between early and late and most likely the likely time (a triangle: an
+//! assumption); a quick or slow kitchen is so for everything in it that rises. Jobs keep their planned order and
+//! begin when planned, or as soon after as what they need is there. Times that a baker chooses within a window, such
+//! as a retard or a rest, do not vary.
+
+use super::job::Job;
+use super::timeline::Timeline;
+use super::workplace::Station;
+use crate::day::Told;
+use formula::read::Action;
+use jiff::ZonedDateTime;
+use quantity::TimeSpan;
+
+/// What came of the tries.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Tries {
+    /// How many kitchens.
+    pub kitchens: usize,
+    /// In how many of them everything is on the table no later than ten minutes after the planned time.
+    pub in_time: usize,
+    /// How late it is in the middle of all kitchens, and what one in twenty exceeds.
+    pub late: (TimeSpan, TimeSpan),
+    /// By how much each job may be late before serving is, by its number.
+    pub slack: Vec<TimeSpan>,
+}
+
+/// Late is what comes more than so long after the planned time.
+const IN_TIME: f64 = 10.0;
+/// What setting something going takes of a pair of hands, in minutes.
+const SETTING_GOING: f64 = 5.0;
+
+/// Tries a timeline in so many kitchens; the same timeline gives the same answer.
+#[must_use]
+pub fn tries(timeline: &Timeline, kitchens: usize) -> Tries {
+    let plan = Planned::of(timeline);
+    let mut dice = Dice(0x5EED);
+    let mut late: Vec<f64> =
+        (0..kitchens).map(|_| plan.run(&plan.draw(&mut dice)) - plan.served).map(|late| late.max(0.0)).collect();
+    late.sort_by(f64::total_cmp);
+    let at = |share: f64| {
+        let place = (share * kitchens.saturating_sub(1) as f64).round() as usize;
+        TimeSpan::minutes(late.get(place).copied().unwrap_or(0.0))
+    };
+    Tries {
+        kitchens,
+        in_time: late.iter().filter(|late| **late <= IN_TIME).count(),
+        late: (at(0.5), at(0.95)),
+        slack: plan.slack().into_iter().map(TimeSpan::minutes).collect(),
+    }
+}
+
+/// A timeline in minutes from its first job.
+struct Planned<'p> {
+    timeline: &'p Timeline,
+    /// When each job begins and ends, by its number.
+    times: Vec<(f64, f64)>,
+    /// The jobs in order of time.
+    order: Vec<usize>,
+    is_set_going: Vec<bool>,
+    served: f64,
+}
+
+impl<'p> Planned<'p> {
+    fn of(timeline: &'p Timeline) -> Self {
+        let first = timeline.entries.first().map_or(&timeline.served, |entry| &entry.begin);
+        let minutes = |moment: &ZonedDateTime| moment.timestamp().duration_since(first.timestamp()).as_secs_f64() / 60.0;
+        let (mut times, mut is_set_going) = (vec![(0.0, 0.0); timeline.jobs.len()], vec![false; timeline.jobs.len()]);
+        for entry in &timeline.entries {
+            times[entry.job] = (minutes(&entry.begin), minutes(&entry.end));
+            is_set_going[entry.job] = entry.is_set_going;
+        }
+        let order = timeline.entries.iter().map(|entry| entry.job).collect();
+        Self { timeline, times, order, is_set_going, served: minutes(&timeline.served) }
+    }
+
+    /// How long each job takes in one kitchen, in minutes.
+    fn draw(&self, dice: &mut Dice) -> Vec<f64> {
+        let kitchen = dice.next();
+        let jobs = self.timeline.jobs.iter();
+        jobs.map(|job| {
+            let own = dice.next();
+            let share = if job.span.from == Told::Foreseen { kitchen } else { own };
+            if self.varies(job) { triangle(job, share) } else { job.span.likely.as_minutes() }
+        })
+        .collect()
+    }
+
+    fn varies(&self, job: &Job) -> bool {
+        let action = self.timeline.dishes[job.dish].formula.stage(job.at).steps[job.step].action;
+        let is_chosen = matches!(
+            action,
+            Action::Ferment | Action::Retard | Action::Rest | Action::Chill | Action::Hold | Action::Soak | Action::Store
+        );
+        let is_risen = action == Action::Ferment && job.span.leeway <= TimeSpan::minutes(30.0);
+        !job.heats_oven && (!is_chosen || is_risen)
+    }
+
+    /// When everything is on the table if jobs take so long.
+    fn run(&self, lasts: &[f64]) -> f64 {
+        let mut ends: Vec<f64> = self.times.iter().map(|(_, end)| *end).collect();
+        let mut free: Vec<(Station, Vec<f64>)> = Station::ALL
+            .into_iter()
+            .map(|station| (station, vec![0.0; usize::try_from(self.timeline.place.capacity(station)).unwrap_or(1)]))
+            .collect();
+        for &job in &self.order {
+            let before = self.timeline.follows.iter().filter(|one| one.after == Some(job)).map(|one| ends[one.before]);
+            let mut begin = before.fold(self.times[job].0, f64::max);
+            let needed: Vec<usize> = (0..free.len()).filter(|at| self.needs(job, free[*at].0)).collect();
+            for at in &needed {
+                begin = begin.max(free[*at].1.iter().copied().fold(f64::INFINITY, f64::min));
+            }
+            ends[job] = begin + lasts[job];
+            for at in needed {
+                let (station, places) = &mut free[at];
+                let is_held = *station != Station::Hands || self.timeline.jobs[job].is_work;
+                let until = if is_held { ends[job] } else { begin + SETTING_GOING };
+                if let Some(first) = places.iter_mut().min_by(|a, b| a.total_cmp(b)) {
+                    *first = until;
+                }
+            }
+        }
+        let last = self.timeline.follows.iter().filter(|one| one.after.is_none()).map(|one| ends[one.before]);
+        last.fold(self.served, f64::max)
+    }
+
+    fn needs(&self, job: usize, station: Station) -> bool {
+        match station {
+            Station::Hands => self.timeline.jobs[job].is_work || self.is_set_going[job],
+            _ => self.timeline.jobs[job].stations.contains(&station),
+        }
+    }
+
+    /// By how many minutes each job may end late before serving is late.
+    fn slack(&self) -> Vec<f64> {
+        let mut slack = vec![f64::INFINITY; self.times.len()];
+        for (place, &job) in self.order.iter().enumerate().rev() {
+            let end = self.times[job].1;
+            let mut least = f64::INFINITY;
+            for one in self.timeline.follows.iter().filter(|one| one.before == job) {
+                least = least.min(match one.after {
+                    None => self.served - end,
+                    Some(after) => self.times[after].0 - end + slack[after],
+                });
+            }
+            for station in Station::ALL.into_iter().filter(|station| self.needs(job, *station)) {
+                let is_held = station != Station::Hands || self.timeline.jobs[job].is_work;
+                let free = if is_held { end } else { self.times[job].0 + SETTING_GOING };
+                let capacity = usize::try_from(self.timeline.place.capacity(station)).unwrap_or(1);
+                let mut later = self.order[place + 1..].iter().filter(|other| self.needs(**other, station));
+                if let Some(&other) = later.nth(capacity - 1) {
+                    least = least.min((self.times[other].0 - free).max(0.0) + slack[other]);
+                }
+            }
+            slack[job] = least.max(0.0);
+        }
+        slack
+    }
+}
+
+/// The time at a share of the triangle between early, likely and late.
+fn triangle(job: &Job, share: f64) -> f64 {
+    let (a, c, b) = (job.span.early.as_minutes(), job.span.likely.as_minutes(), job.span.late.as_minutes());
+    if b <= a {
+        return c;
+    }
+    let peak = (c - a) / (b - a);
+    if share < peak { a + ((b - a) * (c - a) * share).sqrt() } else { b - ((b - a) * (b - c) * (1.0 - share)).sqrt() }
+}
+
+/// Random numbers from 0 to 1: SplitMix64 (Steele, Lea and Flood, "Fast splittable pseudorandom number generators",
+/// OOPSLA 2014).
+struct Dice(u64);
+
+impl Dice {
+    fn next(&mut self) -> f64 {
+        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
+        let mut z = self.0;
+        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
+        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
+        ((z ^ (z >> 31)) >> 11) as f64 / (1_u64 << 53) as f64
+    }
+}
