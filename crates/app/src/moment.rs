@@ -33,6 +33,24 @@ pub fn read(text: &str, zone: &TimeZone, now: &ZonedDateTime) -> Result<ZonedDat
     at(datetime, zone)
 }
 
+/// A moment that is past: "2026-11-29 06:10", or "06:10" for the last time the clock showed that.
+pub fn read_past(text: &str, zone: &TimeZone, now: &ZonedDateTime) -> Result<ZonedDateTime, Failure> {
+    let text = text.trim();
+    let moment = match of_day(text) {
+        None => read(text, zone, now)?,
+        Some(time) => {
+            let today = at(now.date().to_datetime(time), zone)?;
+            let yesterday = || now.date().yesterday().map_err(|_| wrong(text));
+            if today <= *now { today } else { at(yesterday()?.to_datetime(time), zone)? }
+        }
+    };
+    if moment <= *now {
+        Ok(moment)
+    } else {
+        Err(Failure::new(format!("“{text}” is still to come")).hint("only what has happened can be told"))
+    }
+}
+
 fn of_day(text: &str) -> Option<Time> {
     let time = formula::read::DayTime::read(text)?;
     Time::new(i8::try_from(time.hour()).ok()?, i8::try_from(time.minute()).ok()?, 0, 0).ok()

@@ -9,7 +9,8 @@ use bench::forecast::Surroundings;
 use formula::read::DayHours;
 use formula::{Book, Formula};
 use jiff::ZonedDateTime;
-use plan::day::{Refusal, Timeline, Wanted, Workplace, timeline};
+use jiff::tz::TimeZone;
+use plan::day::{Happened, Progress, Refusal, Timeline, Wanted, Workplace, timeline};
 use plan::engine::Propagation;
 use quantity::TimeSpan;
 use std::collections::BTreeSet;
@@ -45,6 +46,13 @@ pub struct Day {
     /// When nobody is in the kitchen, besides what the kitchen says: "12:00-13:30"; may be said more than once.
     #[arg(long, value_name = "HOURS", value_parser = hours)]
     out: Vec<DayHours>,
+    /// What is done already, and when: "sponge/ferment=06:10", stage and step by its action or number, the formula
+    /// before them where it is not clear; the rest of the day is planned again. May be said more than once.
+    #[arg(long, value_name = "STEP=TIME")]
+    done: Vec<String>,
+    /// What goes on, and since when: "dough/bulk=06:25". May be said more than once.
+    #[arg(long, value_name = "STEP=TIME")]
+    begun: Vec<String>,
     /// Where the clock hangs, as the time zone database calls it: "Europe/Vienna"; the system's if left out.
     #[arg(long, value_name = "ZONE")]
     zone: Option<String>,
@@ -90,7 +98,10 @@ impl Day {
         let (place, around) = self.kitchen(&opened.book, &serve)?;
         let formulas = self.formulas(opened.formulas())?;
         let there = self.there(&opened.book)?;
-        let wanted = Wanted { formulas, serve, now, there, place, around };
+        let done = self.done.iter().map(|text| happened(text, &zone, &now, Progress::Done));
+        let begun = self.begun.iter().map(|text| happened(text, &zone, &now, Progress::Begun));
+        let happened = done.chain(begun).collect::<Result<Vec<_>, _>>()?;
+        let wanted = Wanted { formulas, serve, now, there, happened, place, around };
         let mut watch = watch::Watcher::new(Duration::from_secs(self.patience));
         let planned = timeline(&wanted, &Propagation, &mut watch);
         watch.finish();
@@ -148,6 +159,25 @@ fn hours(text: &str) -> Result<DayHours, String> {
     DayHours::read(text).ok_or_else(|| "two times of a clock of 24 hours are wanted: 22:30-06:30".to_owned())
 }
 
+/// "sponge/ferment=06:10": a step that has happened.
+fn happened(
+    text: &str,
+    zone: &TimeZone,
+    now: &ZonedDateTime,
+    progress: fn(ZonedDateTime) -> Progress,
+) -> Result<Happened, Failure> {
+    let wrong = || Failure::new(format!("“{text}” names no step with its time")).hint("write \"sponge/ferment=06:10\"");
+    let (step, time) = text.split_once('=').ok_or_else(wrong)?;
+    let parts: Vec<&str> = step.split('/').map(str::trim).collect();
+    let (formula, stage, step) = match parts[..] {
+        [stage, step] => (None, stage, step),
+        [formula, stage, step] => (Some(formula.to_owned()), stage, step),
+        _ => return Err(wrong()),
+    };
+    let when = moment::read_past(time, zone, now)?;
+    Ok(Happened { formula, stage: stage.to_owned(), step: step.to_owned(), progress: progress(when) })
+}
+
 /// Why there is no day.
 fn refused(refusal: Refusal, wanted: &Wanted) -> Failure {
     let serve = wanted.serve.strftime("%A %-d %B %Y, %H:%M");
@@ -155,6 +185,11 @@ fn refused(refusal: Refusal, wanted: &Wanted) -> Failure {
         Refusal::InThePast => {
             let now = wanted.now.strftime("%A %-d %B %Y, %H:%M");
             Failure::new(format!("{serve} is past: it is {now}")).hint("say a later time with --serve")
+        }
+        Refusal::Unknown(one) => {
+            let formula = one.formula.map(|name| format!("{name}/")).unwrap_or_default();
+            Failure::new(format!("“{formula}{}/{}” is no step of that day, or more than one", one.stage, one.step))
+                .hint("name the stage and the step's action or number; put the formula's name before them where it is not clear")
         }
         Refusal::NothingToDo => {
             Failure::new("nothing has to be done for that").hint("leave out a --there, or name another formula")

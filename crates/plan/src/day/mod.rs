@@ -1,6 +1,7 @@
 //! The day: everything that is made, counted back from serving.
 
 mod clock;
+mod happened;
 mod job;
 mod model;
 mod order;
@@ -10,6 +11,7 @@ mod tries;
 mod workplace;
 
 pub use clock::{Away, Why};
+pub use happened::{Happened, Progress};
 pub use job::{Dish, Job};
 pub use model::{AIMS, Want};
 pub use order::Follows;

@@ -1,6 +1,7 @@
 //! A day's jobs as a problem on the grid.
 
 use super::clock::{Away, Clock, Why, slots_for, slots_within};
+use super::happened::Progress;
 use super::job::{Dish, Job};
 use super::order::Follows;
 use super::workplace::{Station, Workplace};
@@ -55,21 +56,36 @@ pub struct Parts<'p> {
     pub place: &'p Workplace,
     /// When nobody is at hand.
     pub aways: &'p [Away],
+    /// How far each job has come.
+    pub progress: &'p [Progress],
 }
 
 /// Sets the problem up.
 #[must_use]
 pub fn model(parts: Parts, clock: &Clock, frame: Frame) -> Model {
-    let Parts { jobs, follows, place, aways, .. } = parts;
+    let Parts { jobs, follows, place, aways, progress, .. } = parts;
     let task = |lasts: Slot| Task { lasts, earliest: frame.earliest, latest: frame.end };
     let mut problem = Problem { end: frame.end, ..Problem::default() };
-    problem.tasks = jobs.iter().map(|job| task(slots_for(job.span.likely))).collect();
+    let fixed = |lasts: Slot, at: Slot| Task { lasts, earliest: at, latest: at };
+    problem.tasks = jobs
+        .iter()
+        .zip(progress)
+        .map(|(job, progress)| match progress {
+            Progress::Open => task(slots_for(job.span.likely)),
+            Progress::Begun(when) => {
+                // What is not told to be done goes on at least until now.
+                let begun = clock.slot_before(when.timestamp());
+                fixed(slots_for(job.span.likely).max(frame.earliest - begun), begun)
+            }
+            Progress::Done(when) => fixed(0, clock.slot_before(when.timestamp())),
+        })
+        .collect();
     let serving = problem.tasks.len();
     // Nobody is served before the time that was asked for.
     problem.tasks.push(Task { earliest: frame.serve, ..task(0) });
     let mut model = Model { problem, wants: Vec::new(), serving };
     model.follow(follows);
-    let starts = model.set_going(jobs, follows, task(1));
+    let starts = model.set_going(parts, task(1));
     model.share(jobs, &starts, place);
     let somebody: Vec<usize> = (0..jobs.len()).filter(|job| jobs[*job].wants_somebody()).chain(starts.iter().copied()).collect();
     for (at, away) in aways.iter().enumerate() {
@@ -101,11 +117,12 @@ impl Model {
     }
 
     /// A job that goes on by itself has to be set going, unless the work before it does that.
-    fn set_going(&mut self, jobs: &[Job], follows: &[Follows], start: Task) -> Vec<usize> {
+    fn set_going(&mut self, parts: Parts, start: Task) -> Vec<usize> {
+        let Parts { jobs, follows, progress, .. } = parts;
         let mut starts = Vec::new();
         for (at, job) in jobs.iter().enumerate() {
             let goes_on = follows.iter().any(|one| one.after == Some(at) && one.is_strict && jobs[one.before].is_work);
-            if !job.is_work && !goes_on {
+            if !job.is_work && !goes_on && progress[at] == Progress::Open {
                 let touch = self.problem.tasks.len();
                 self.problem.tasks.push(start);
                 self.problem.links.push(Link { before: touch, after: at, least: -1, most: Some(-1) });

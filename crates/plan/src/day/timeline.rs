@@ -1,6 +1,7 @@
 //! The timeline of a day: what is done when, and why not every wish could be granted.
 
 use super::clock::{Away, Clock, aways, slots_for, span_of};
+use super::happened::{Happened, Progress, progress};
 use super::job::{Dish, Job, dishes, jobs};
 use super::model::{Frame, Model, Parts, Want, model};
 use super::order::{Follows, order};
@@ -25,6 +26,8 @@ pub struct Wanted {
     pub now: ZonedDateTime,
     /// The formulas that are made already, by name.
     pub there: BTreeSet<String>,
+    /// What has happened already.
+    pub happened: Vec<Happened>,
     /// What the kitchen has, and when nobody is at hand.
     pub place: Workplace,
     /// How warm the kitchen is.
@@ -32,12 +35,14 @@ pub struct Wanted {
 }
 
 /// Why there is no timeline.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Refusal {
     /// Serving would be in the past.
     InThePast,
     /// Nothing has to be done.
     NothingToDo,
+    /// Something that is told to have happened is no step of the day, or one of several: which one it was.
+    Unknown(Happened),
     /// It would take longer than can be planned.
     TooLong,
     /// There is no way to do it whatever gives way.
@@ -57,7 +62,7 @@ pub struct Timeline {
     pub jobs: Vec<Job>,
     /// What follows what.
     pub follows: Vec<Follows>,
-    /// The jobs with their times, in order of time.
+    /// The jobs that are still to be done or go on, with their times, in order of time.
     pub entries: Vec<Entry>,
     /// When serving was wanted.
     pub wanted: ZonedDateTime,
@@ -138,6 +143,7 @@ pub fn timeline(wanted: &Wanted, engine: &dyn Engine, watch: &mut dyn Watch) -> 
         return Err(Refusal::NothingToDo);
     }
     let follows = order(&dishes, &jobs);
+    let progress = progress(&wanted.happened, &dishes, &jobs, &follows).map_err(|one| Refusal::Unknown(one.clone()))?;
     let before = longest(&jobs, &follows).saturating_add(ROOM);
     if before > LONGEST {
         return Err(Refusal::TooLong);
@@ -146,15 +152,17 @@ pub fn timeline(wanted: &Wanted, engine: &dyn Engine, watch: &mut dyn Watch) -> 
     let earliest = clock.slot_after(wanted.now.timestamp()).max(0);
     let frame = Frame { serve: before, earliest, end: before * 2 };
     let aways = aways(&place, &clock.moment(earliest), &clock.moment(frame.end));
-    let parts = Parts { dishes: &dishes, jobs: &jobs, follows: &follows, place: &place, aways: &aways };
+    let parts = Parts { dishes: &dishes, jobs: &jobs, follows: &follows, place: &place, aways: &aways, progress: &progress };
     let model = model(parts, &clock, frame);
     let plan = match engine.solve(&model.problem, watch) {
         Outcome::Found(plan) => plan,
         Outcome::Impossible => return Err(Refusal::Impossible),
         Outcome::Stopped => return Err(Refusal::Stopped),
     };
+    let is_done = |job: usize| matches!(progress[job], Progress::Done(_));
     let (entries, left) = (entries(&model, &jobs, &plan, &clock), left(&model, aways, &plan, &clock));
     let (unmet, conflicts) = (unmet(&model, &plan), conflicts(&model, &plan));
+    let entries = entries.into_iter().filter(|entry| !is_done(entry.job)).collect();
     let served = clock.moment(plan.begins[model.serving]);
     let wanted = wanted.serve.clone();
     Ok(Timeline { place, dishes, jobs, follows, entries, wanted, served, left, unmet, conflicts, reached: plan.reached })

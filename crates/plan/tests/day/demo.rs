@@ -40,6 +40,7 @@ pub fn wanted(book: &Book, names: &[&str], serve: &str, now: &str) -> Wanted {
         serve: moment(serve),
         now: moment(now),
         there: BTreeSet::new(),
+        happened: Vec::new(),
         place: Workplace::of(&kitchen),
         around: Surroundings::of(&kitchen),
     }

@@ -1,6 +1,7 @@
 //! Days of the demo book.
 #![allow(clippy::disallowed_methods, reason = "tests read the demo book from the disk")]
 
+mod again;
 mod brunch;
 mod checker;
 mod dates;
