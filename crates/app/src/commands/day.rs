@@ -10,7 +10,7 @@ use formula::read::DayHours;
 use formula::{Book, Formula};
 use jiff::ZonedDateTime;
 use jiff::tz::TimeZone;
-use plan::day::{Happened, Progress, Refusal, Timeline, Wanted, Workplace, timeline};
+use plan::day::{Happened, MOST_JOBS, Progress, Refusal, Timeline, Wanted, Workplace, timeline};
 use plan::engine::Propagation;
 use quantity::TimeSpan;
 use std::collections::BTreeSet;
@@ -194,6 +194,8 @@ fn refused(refusal: Refusal, wanted: &Wanted) -> Failure {
         Refusal::NothingToDo => {
             Failure::new("nothing has to be done for that").hint("leave out a --there, or name another formula")
         }
+        Refusal::TooMany(jobs) => Failure::new(format!("that is {jobs} steps; up to {MOST_JOBS} are planned"))
+            .hint("name fewer formulas with --formula"),
         Refusal::TooLong => Failure::new("that takes longer than a fortnight, which is the most that is planned")
             .hint("shorten a step's time, or say with --there what is made already"),
         Refusal::Impossible => Failure::new("there is no order in which that can be done, whatever gives way")

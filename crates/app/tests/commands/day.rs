@@ -103,6 +103,48 @@ fn steps_that_take_weeks_are_refused() {
 }
 
 #[test]
+fn thousands_of_steps_are_refused() {
+    let sandbox = Sandbox::with_demo();
+    let text = sandbox.read("saltmarsh/formulas/base-syrup.toml");
+    let step = "\n[[component.stage.step]]\naction = \"mix\"\ntext = \"Stir.\"\ntime = \"1 min\"\n";
+    sandbox.write("saltmarsh/formulas/base-syrup.toml", format!("{text}{}", step.repeat(1200)));
+    let ran = sandbox.run(&["day", "saltmarsh/formulas/base-syrup.toml", "--serve", "09:30"]);
+    assert!(ran.status == 2 && ran.err.contains("up to 1000 are planned"), "{}", ran.err);
+}
+
+#[test]
+fn a_day_is_planned_again_from_what_has_happened() {
+    let sandbox = Sandbox::with_demo();
+    let now = [
+        "day",
+        MUFFINS,
+        "--serve",
+        "2026-11-29 10:00",
+        "--now",
+        "2026-11-29 06:40",
+        "--zone",
+        "Europe/Vienna",
+        "--patience",
+        "300",
+    ];
+    let more = ["--done", "sponge/ferment=06:00", "--begun", "dough/mix=06:35", "--done", "potato-muffins/syrup/2=23:50"];
+    let out = sandbox.fine(&[&now[..], &more[..]].concat());
+    assert!(out.contains("06:35–06:45  ● mix · Potato muffins: potato dough") && !out.contains("sponge"), "{out}");
+    assert!(out.contains("Every wish is granted."), "{out}");
+    for (told, reason) in [
+        ("sponge=06:00", "names no step with its time"),
+        ("sponge/ferment", "names no step with its time"),
+        ("sponge/bake=06:00", "no step of that day"),
+        ("cake/sponge/ferment=06:00", "no step of that day"),
+        ("sponge/ferment=2026-11-29 09:00", "still to come"),
+        ("sponge/ferment=soon", "is no moment"),
+    ] {
+        let ran = sandbox.run(&[&now[..], &["--done", told]].concat());
+        assert!(ran.status == 2 && ran.err.contains(reason), "{told}: {} {}", ran.out, ran.err);
+    }
+}
+
+#[test]
 fn far_off_days_are_planned_or_refused() {
     let sandbox = Sandbox::with_demo();
     for serve in ["9999-12-30 09:30", "2400-02-29 10:00"] {

@@ -16,6 +16,6 @@ pub use job::{Dish, Job};
 pub use model::{AIMS, Want};
 pub use order::Follows;
 pub use span::{Span, Told};
-pub use timeline::{Against, Entry, Left, Refusal, Timeline, Unmet, Wanted, timeline};
+pub use timeline::{Against, Entry, Left, MOST_JOBS, Refusal, Timeline, Unmet, Wanted, timeline};
 pub use tries::{Tries, tries};
 pub use workplace::{Station, Workplace};

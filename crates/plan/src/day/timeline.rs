@@ -43,6 +43,8 @@ pub enum Refusal {
     NothingToDo,
     /// Something that is told to have happened is no step of the day, or one of several: which one it was.
     Unknown(Happened),
+    /// It has more steps than can be planned: how many.
+    TooMany(usize),
     /// It would take longer than can be planned.
     TooLong,
     /// There is no way to do it whatever gives way.
@@ -123,6 +125,8 @@ pub struct Against {
     pub alone: Option<TimeSpan>,
 }
 
+/// The most jobs that are planned: far more than one kitchen does in a fortnight's waking hours.
+pub const MOST_JOBS: usize = 1000;
 /// The longest that is planned: a fortnight.
 const LONGEST: Slot = 14 * 24 * 12;
 /// Room beside the longest chain, for nights and for what cannot go on side by side.
@@ -131,7 +135,8 @@ const ROOM: Slot = 36 * 12;
 /// Plans a day.
 ///
 /// # Errors
-/// Refuses a serving time in the past, nothing to do, and what takes longer than a fortnight.
+/// Refuses a serving time in the past, nothing to do, more than [`MOST_JOBS`] jobs, what takes longer than a
+/// fortnight, and what is told to have happened but is no step of the day.
 pub fn timeline(wanted: &Wanted, engine: &dyn Engine, watch: &mut dyn Watch) -> Result<Timeline, Refusal> {
     if wanted.serve <= wanted.now {
         return Err(Refusal::InThePast);
@@ -141,6 +146,9 @@ pub fn timeline(wanted: &Wanted, engine: &dyn Engine, watch: &mut dyn Watch) -> 
     let jobs = jobs(&dishes, &wanted.around);
     if jobs.is_empty() {
         return Err(Refusal::NothingToDo);
+    }
+    if jobs.len() > MOST_JOBS {
+        return Err(Refusal::TooMany(jobs.len()));
     }
     let follows = order(&dishes, &jobs);
     let progress = progress(&wanted.happened, &dishes, &jobs, &follows).map_err(|one| Refusal::Unknown(one.clone()))?;

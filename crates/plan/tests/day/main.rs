@@ -6,3 +6,4 @@ mod brunch;
 mod checker;
 mod dates;
 mod demo;
+mod hours;
