@@ -109,6 +109,19 @@ fn states_between_steps_are_as_good_as_at_the_ends() {
     }
 }
 
+/// For y' = −y the change of a whole step at the slope of an end is −h times the state there, exactly.
+#[test]
+fn the_ends_of_a_step_know_their_slopes() {
+    let mut steps = Vec::new();
+    let (last, _) = integrate(|_, [y]: &[f64; 1]| [-*y], (0.0, 2.0), [3.0], &limits(1e-9), &mut steps);
+    for step in &steps {
+        let ends = step.ends(0);
+        assert!((ends.leaving + step.length * ends.first).abs() < 1e-14 && (ends.arriving + step.length * ends.last).abs() < 1e-14);
+        assert!((ends.first - step.at(step.start)[0]).abs() < 1e-14 && (ends.last - step.at(step.end())[0]).abs() < 1e-14);
+    }
+    assert!((steps[steps.len() - 1].ends(0).last - last[0]).abs() < 1e-14);
+}
+
 #[test]
 fn a_run_that_cannot_go_on_says_so() {
     let few = Limits { relative: 1e-6, absolute: 1e-9, steps: 5 };
