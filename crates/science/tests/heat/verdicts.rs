@@ -135,9 +135,22 @@ fn a_cold_piece_in_humid_air_gains_water() {
     assert!(course.loss.last().expect("recorded").as_ratio() < 0.0);
 }
 
+/// Wille & Lutton (1966) as an encyclopedia restates them: melting points of the six forms of cocoa butter.
+#[test]
+fn cocoa_butter_melts_where_its_forms_were_measured() {
+    let melting: Vec<f64> = landmarks::all()
+        .iter()
+        .filter(|landmark| landmark.name.starts_with("cocoa butter form"))
+        .map(|landmark| landmark.at.from.as_celsius())
+        .collect();
+    let measured = [17.3, 23.3, 25.5, 27.5, 33.8, 36.3];
+    assert_eq!(melting.len(), measured.len());
+    assert!(melting.iter().zip(measured).all(|(ours, theirs)| (ours - theirs).abs() < 1e-9), "{melting:?}");
+}
+
 #[test]
 fn every_listed_figure_has_a_known_source() {
-    let sources = include_str!("../../sources/heat.toml");
+    let sources = [include_str!("../../sources/heat.toml"), include_str!("../../sources/shared.toml")].concat();
     let known = |key: &str| sources.contains(&format!("[{key}]"));
     for equation in EQUATIONS {
         assert!(known(equation.source), "{} quotes {}", equation.name, equation.source);

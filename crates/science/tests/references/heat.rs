@@ -67,6 +67,10 @@ pub const CASES: &[Case] = &[
     }),
     ("heat::browning", |at, output| match output {
         "k" => browning(celsius(at, "T")).as_per_second(),
+        "end" => {
+            let day = [TimeSpan::ZERO, TimeSpan::hours(24.0)].map(|time| (time, celsius(at, "T")));
+            browning::colour_difference(&day, 1.0)
+        }
         _ => time_until(at, |course| browning::colour_difference(course, 1.0) >= at.number("dE")),
     }),
     ("heat::crust_lightness", |at, _| crust_lightness(celsius(at, "T"), ratio(at, "a_w")).as_per_minute()),

@@ -116,7 +116,9 @@ fn the_ends_of_a_step_know_their_slopes() {
     let (last, _) = integrate(|_, [y]: &[f64; 1]| [-*y], (0.0, 2.0), [3.0], &limits(1e-9), &mut steps);
     for step in &steps {
         let ends = step.ends(0);
-        assert!((ends.leaving + step.length * ends.first).abs() < 1e-14 && (ends.arriving + step.length * ends.last).abs() < 1e-14);
+        assert!(
+            (ends.leaving + step.length * ends.first).abs() < 1e-14 && (ends.arriving + step.length * ends.last).abs() < 1e-14
+        );
         assert!((ends.first - step.at(step.start)[0]).abs() < 1e-14 && (ends.last - step.at(step.end())[0]).abs() < 1e-14);
     }
     assert!((steps[steps.len() - 1].ends(0).last - last[0]).abs() < 1e-14);

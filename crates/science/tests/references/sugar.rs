@@ -51,6 +51,10 @@ pub const CASES: &[Case] = &[
     ("sugar::boiling_point", boil),
     ("sugar::sucrose_boiling_point", |at, output| match output {
         "T" => sucrose_boiling_point::boiling_point(share(at, "w"), SEA_LEVEL).as_celsius(),
+        "elevation" => {
+            let boils = |sucrose| sucrose_boiling_point::boiling_point(sucrose, SEA_LEVEL).as_celsius();
+            boils(share(at, "w")) - boils(Fraction::ZERO)
+        }
         _ => sucrose_boiling_point::water_activity(share(at, "w"), celsius(at)).as_ratio(),
     }),
     ("sugar::stage", |at, _| {

@@ -179,7 +179,8 @@ fn a_figure_that_is_no_number_is_said() {
 
 #[test]
 fn every_constant_has_its_source() {
-    let sources: toml::Table = include_str!("../../../sources/ferment.toml").parse().expect("sources are TOML");
+    let files = [include_str!("../../../sources/ferment.toml"), include_str!("../../../sources/shared.toml")];
+    let sources: toml::Table = files.concat().parse().expect("sources are TOML");
     for parameter in PARAMETERS.iter() {
         assert!(sources.contains_key(&parameter.origin.source), "{} names no source {}", parameter.name, parameter.origin.source);
         assert!(parameter.value.is_finite() && !parameter.origin.place.is_empty() && !parameter.unit.is_empty());
