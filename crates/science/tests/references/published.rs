@@ -75,7 +75,7 @@ fn in_words(source: &Table) -> String {
     parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
 }
 
-const fn standing(standing: Standing) -> &'static str {
+pub const fn standing(standing: Standing) -> &'static str {
     match standing {
         Standing::Published => "published",
         Standing::Fitted => "fitted",
@@ -149,15 +149,19 @@ fn line(row: &Row) -> String {
     format!("| {kind}{source}, {place} | {} | {} | {worst} | {} | {} |\n", row.obtained, row.points, row.tolerance, row.because)
 }
 
-#[test]
-fn the_table_is_fresh() {
-    let path = folder().join("../../docs/equations.md");
-    let expected = page();
+/// Holds a page of `docs` to what the program says now, or writes it anew where that is asked for.
+pub fn fresh(page: &str, expected: &str) {
+    let path = folder().join("../../docs").join(page);
     if std::env::var_os("UPDATE_DOCS").is_some() {
-        std::fs::write(&path, &expected).expect("a file");
+        std::fs::write(&path, expected).expect("a file");
     }
     let found = std::fs::read_to_string(&path).unwrap_or_default();
-    assert!(found == expected, "docs/equations.md is stale: run UPDATE_DOCS=1 cargo test -p science --test references");
+    assert!(found == expected, "docs/{page} is stale: run UPDATE_DOCS=1 cargo test -p science --test references");
+}
+
+#[test]
+fn the_table_is_fresh() {
+    fresh("equations.md", &page());
 }
 
 #[test]
