@@ -175,6 +175,17 @@ fn a_warm_culture_loses_its_yeast() {
     assert!(balance(33.0) < 0.5 * balance(25.0));
 }
 
+/// What is known of a vigour before any log, after one and after two: a third, a ninth and less, as bells multiply.
+#[test]
+fn logs_sharpen_a_vigour() {
+    let (none, one) = (Vigour::default(), Vigour::default().learnt(1.5));
+    assert!((none.spread() - 0.3).abs() < 1e-12 && (none.usual() - 1.0).abs() < 1e-12);
+    // 1/0.3² and 1/0.12² add up.
+    assert!((one.spread() - 0.111_417_2).abs() < 1e-6);
+    assert!((one.usual() - libm::exp(libm::log(1.5) * (1.0 / 0.0144) / (1.0 / 0.09 + 1.0 / 0.0144))).abs() < 1e-9);
+    assert!(one.learnt(1.5).spread() < one.spread() && one.learnt(1.5).usual() > one.usual());
+}
+
 /// A vigour of two halves every time, exactly, where the temperature stands still.
 #[test]
 fn vigour_scales_time() {
