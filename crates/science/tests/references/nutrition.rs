@@ -5,8 +5,8 @@ use quantity::{Fraction, Mass};
 use science::entry::count;
 use science::nutrition::printed::Printed;
 use science::nutrition::{
-    added_water, american_energy, american_rounding, carbohydrate, cooking, european_energy, european_rounding, front_of_pack,
-    reference_amounts, salt, tolerance,
+    added_water, american_energy, american_rounding, american_tolerance, carbohydrate, cooking, european_energy,
+    european_rounding, front_of_pack, reference_amounts, salt, tolerance,
 };
 
 /// How each equation answers a point.
@@ -23,6 +23,15 @@ pub const CASES: &[Case] = &[
     ("nutrition::european_rounding", round_european),
     ("nutrition::american_rounding", round_american),
     ("nutrition::tolerance", tolerate),
+    ("nutrition::american_tolerance", |at, _| {
+        use american_tolerance::{Group, true_to_label};
+        let group = match at.word("group") {
+            "added" => Group::Added,
+            "nature" => Group::ByNature,
+            _ => Group::ToLimit,
+        };
+        f64::from(u8::from(true_to_label(group, Fraction::percent(at.number("x")))))
+    }),
     ("nutrition::front_of_pack", |at, _| {
         use front_of_pack::{Band, Nutrient, band};
         let nutrient = match at.word("nutrient") {
