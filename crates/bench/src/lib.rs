@@ -6,3 +6,5 @@ pub mod forecast;
 pub mod rules;
 pub mod target;
 pub mod weighing;
+
+pub use science::source::citation_of;

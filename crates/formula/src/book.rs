@@ -1,8 +1,8 @@
 //! A whole book: its texts, its settings, kitchens and ingredients, and its formulas by name.
 
 use crate::arithmetic;
-use crate::ingredient::{StockedFile, nearest};
-use crate::read::{BookSettings, Kitchen, read_book, read_formula, read_ingredients, read_kitchen};
+use crate::ingredient::{StockedFile, nearest, plain_name};
+use crate::read::{BookSettings, Kitchen, is_plain, read_book, read_formula, read_ingredients, read_kitchen, read_room_log};
 use crate::resolve::formula::{Blend, Formula};
 use crate::resolve::{OtherFormula, Surroundings, resolve};
 use crate::source::{LONGEST_CHAIN, Source};
@@ -77,14 +77,18 @@ impl Book {
         let mut stocked = Vec::new();
         let mut formulas = BTreeMap::new();
         let mut settings_file = None;
+        let (mut kitchen_files, mut logs) = (Vec::new(), BTreeMap::new());
         for (file, source) in text.files {
             if file == "book.toml" {
                 let read = read_book(&source);
                 settings = read.value;
                 settings_file = Some(source.file);
                 keep(read.diagnostics);
+            } else if file.starts_with("kitchens/") && file.ends_with(".csv") {
+                logs.insert(file, source);
             } else if file.starts_with("kitchens/") {
                 let read = read_kitchen(&source);
+                kitchen_files.push((read.value.name.clone(), Arc::clone(&source.file)));
                 kitchens.insert(read.value.name.clone(), read.value);
                 keep(read.diagnostics);
             } else if file.starts_with("ingredients/") {
@@ -93,12 +97,17 @@ impl Book {
                 keep(read.diagnostics);
             } else {
                 let name = name_of(&file);
-                keep(takes_the_index(&source, &name).into_iter().collect());
+                keep(no_address(&source, &name).into_iter().collect());
                 if let Some(other) = formulas.get(&name) {
                     keep(vec![named_twice(&source, other, &name)]);
                 } else {
                     formulas.insert(name, source);
                 }
+            }
+        }
+        for (name, file) in kitchen_files {
+            if let Some(kitchen) = kitchens.get_mut(&name) {
+                keep(measured_room(kitchen, &file, &logs));
             }
         }
         let pantry = Pantry::stocked(stocked);
@@ -211,6 +220,20 @@ fn judge(name: &str, made: &Checked<Formula>, met: Met, room: usize) -> Other {
     blend.map_or(Other::Faulty, |blend| Other::Makes(Arc::new(blend), met.longest + 1))
 }
 
+/// Reads the log of a kitchen's room, if it names one; gives what is wrong with it.
+fn measured_room(kitchen: &mut Kitchen, file: &Arc<str>, logs: &BTreeMap<String, Source>) -> Vec<Diagnostic> {
+    let Some(name) = &kitchen.room_log else { return Vec::new() };
+    let Some(source) = logs.get(&format!("kitchens/{}", name.value)) else {
+        let message = format!("there is no file kitchens/{}", name.value);
+        return vec![
+            fault::UNKNOWN_ROOM_LOG.at(name.place(file), message).hint("put the logger's rows there, or take this line out"),
+        ];
+    };
+    let read = read_room_log(source);
+    kitchen.room_by_clock = read.value;
+    read.diagnostics
+}
+
 /// A circle of names told from its first in the alphabet, so that it reads the same whoever asks.
 fn circle(way: &[&str]) -> Vec<String> {
     let first = way.iter().enumerate().min_by_key(|(_, name)| **name).map_or(0, |(at, _)| at);
@@ -218,11 +241,20 @@ fn circle(way: &[&str]) -> Vec<String> {
     turned.map(|name| (*name).to_owned()).collect()
 }
 
-/// A formula whose page would be written over the list of all pages; disks do not all tell capitals apart.
-fn takes_the_index(source: &Source, name: &str) -> Option<Diagnostic> {
+/// A formula whose file name cannot become a page's address: pages are named after files, and disks do not all
+/// tell capitals apart.
+fn no_address(source: &Source, name: &str) -> Option<Diagnostic> {
     let place = Place { file: Arc::clone(&source.file), span: 0..0 };
-    let message = format!("a formula cannot be called “{name}”: its page would take the place of the index");
-    name.eq_ignore_ascii_case("index").then(|| fault::NAME_NOT_PLAIN.at(place, message).hint("rename the file"))
+    let (message, hint) = if name == "index" {
+        (format!("a formula cannot be called “{name}”: its page would take the place of the index"), "rename the file".to_owned())
+    } else if is_plain(name) {
+        return None;
+    } else {
+        let better = plain_name(name);
+        let hint = if is_plain(&better) { format!("call it {better}.toml") } else { "rename the file".to_owned() };
+        (format!("“{name}” cannot be a formula's file name: it becomes the address of its page"), hint)
+    };
+    Some(fault::NAME_NOT_PLAIN.at(place, message).hint(hint))
 }
 
 fn named_twice(source: &Source, other: &Source, name: &str) -> Diagnostic {

@@ -4,9 +4,8 @@ use super::sheet::chosen;
 use super::{Ended, Format, Outcome, proof_read};
 use crate::failure::Failure;
 use crate::terminal;
-use bench::forecast::forecast;
-use formula::read::Kitchen;
-use quantity::{Measure, Temperature};
+use bench::forecast::{Surroundings, foresee};
+use quantity::{Measure, Temperature, TimeSpan};
 use std::path::PathBuf;
 
 /// Foresees what doughs and preferments will do: how warm they are mixed, when they are ripe, when they have risen.
@@ -14,8 +13,6 @@ use std::path::PathBuf;
 ///   wellproved forecast potato-muffins.toml
 ///   wellproved forecast potato-muffins.toml --room "19 °C"
 ///   wellproved forecast saltmarsh --kitchen boathouse
-///
-/// Cooking, syrups and keeping are not foreseen yet.
 #[derive(clap::Args)]
 #[command(verbatim_doc_comment)]
 pub struct Forecast {
@@ -43,6 +40,9 @@ pub struct InKitchen {
     /// The fridge this cold: "4 °C".
     #[arg(long, value_name = "TEMPERATURE", allow_hyphen_values = true)]
     fridge: Option<String>,
+    /// When it is served, for a room that cools down at night: "09:30".
+    #[arg(long, value_name = "CLOCK")]
+    serve_at: Option<String>,
 }
 
 impl Forecast {
@@ -51,10 +51,10 @@ impl Forecast {
             Ok(opened) => opened,
             Err(outcome) => return Ok(outcome),
         };
-        let kitchen = self.kitchen.of(&opened.book)?;
+        let around = self.kitchen.of(&opened.book)?;
         let formulas = chosen(opened.formulas(), self.formula.as_deref())?;
         let units = publish::Units::of(&opened.book.settings);
-        let foreseen = formulas.iter().map(|formula| (formula, forecast(formula, &kitchen)));
+        let foreseen = formulas.iter().map(|formula| (formula, foresee(formula, &around)));
         terminal::say(&match self.format {
             Format::Text => foreseen
                 .map(|(formula, forecast)| publish::outlook::text(formula, &forecast, units, terminal::width()))
@@ -74,23 +74,35 @@ impl Forecast {
 }
 
 impl InKitchen {
-    /// The kitchen asked for, with what the command line says of it.
-    pub fn of(&self, book: &formula::Book) -> Result<Kitchen, Failure> {
-        let mut kitchen = match &self.kitchen {
+    /// The surroundings that are meant.
+    pub fn of(&self, book: &formula::Book) -> Result<Surroundings, Failure> {
+        let kitchen = match &self.kitchen {
             None => book.kitchen(),
             Some(name) => book.kitchens.get(name).cloned().ok_or_else(|| {
                 let known: Vec<&str> = book.kitchens.keys().map(String::as_str).collect();
                 Failure::new(format!("the book has no kitchen called “{name}”")).hint(format!("it has: {}", known.join(", ")))
             })?,
         };
+        let mut around = Surroundings::of(&kitchen);
         if let Some(room) = &self.room {
-            kitchen.room = Some(temperature(room)?);
+            around = around.with_room(temperature(room)?);
         }
         if let Some(fridge) = &self.fridge {
-            kitchen.fridge = Some(temperature(fridge)?);
+            around = around.with_fridge(temperature(fridge)?);
         }
-        Ok(kitchen)
+        if let Some(clock) = &self.serve_at {
+            around = around.with_serving_at(time_of_day(clock)?);
+        }
+        Ok(around)
     }
+}
+
+/// A time of the day: "09:30", "9.30", "21:00".
+pub fn time_of_day(text: &str) -> Result<TimeSpan, Failure> {
+    let wrong = || Failure::new(format!("“{text}” is no time of the day")).hint("write hours and minutes: \"09:30\", \"21:00\"");
+    let (hours, minutes) = text.trim().split_once([':', '.']).ok_or_else(wrong)?;
+    let part = |text: &str, most: u32| text.parse::<u32>().ok().filter(|n| *n <= most && text.len() <= 2).ok_or_else(wrong);
+    Ok(TimeSpan::minutes(f64::from(part(hours, 23)? * 60 + part(minutes, 59)?)))
 }
 
 /// A temperature in which a kitchen can be.

@@ -5,17 +5,30 @@
 
 mod bowl;
 mod cooking;
-mod kitchen;
+mod cream;
+mod held;
+mod keeping;
 mod mixing;
+mod nutrition;
+mod pot;
 mod rise;
+mod surroundings;
 mod verdict;
+mod warmed;
+mod yielded;
 
-pub use cooking::Cooking;
-pub use kitchen::Surroundings;
+pub use cooking::{Browning, Cooking, Heated, Surely};
+pub use cream::Cream;
+pub use keeping::Keeping;
 pub use mixing::Mixed;
+pub use nutrition::{Nutrient, Nutrition, nutrition};
+pub use pot::{Pot, Pours, Wanted};
 pub use rise::{Point, Rise};
 pub use science::heat::griddle::PROBE;
-pub use verdict::{Foreseen, Verdict};
+pub use surroundings::{Heat, Ring, RoomCourse, Surroundings};
+pub use verdict::{Elsewhere, Foreseen, Verdict};
+pub use warmed::{HARMS_YEAST, SETS_EGG, Warmed};
+pub use yielded::Yielded;
 
 use formula::read::Kitchen;
 use formula::{Formula, Known};
@@ -31,8 +44,18 @@ pub struct Forecast {
     pub surroundings: Surroundings,
     /// Each stretch in which something ferments, in working order.
     pub rises: Vec<Rise>,
-    /// Each griddling and frying.
+    /// Each griddling, frying and baking.
     pub cookings: Vec<Cooking>,
+    /// Each cooked stage that boils.
+    pub pots: Vec<Pot>,
+    /// Each creamed or stirred stage.
+    pub creams: Vec<Cream>,
+    /// How each component keeps.
+    pub keepings: Vec<Keeping>,
+    /// What comes of each component.
+    pub yielded: Vec<Yielded>,
+    /// What is in each component.
+    pub nutrition: Vec<Nutrition>,
     /// What cannot be told, and which datum is missing.
     pub missing: Vec<String>,
 }
@@ -40,27 +63,35 @@ pub struct Forecast {
 /// A time with its band.
 pub type KnownTime = Known<TimeSpan>;
 
-/// Foresees a formula in a kitchen.
+/// Foresees a formula in a kitchen as its file states it.
 #[must_use]
 pub fn forecast(formula: &Formula, kitchen: &Kitchen) -> Forecast {
-    let surroundings = Surroundings::of(kitchen);
-    let (rises, mut missing) = risen(formula, &surroundings);
-    let mut cookings = Vec::new();
-    for (at, step) in formula.steps().filter(|(_, step)| cooking::is_foreseen(step)) {
-        let risen =
-            rises.iter().rev().find(|rise| rise.at.0 == at.0).and_then(|rise| rise.points.last()).map(|point| point.risen);
-        match cooking::cooking(formula, at, step, &surroundings, risen) {
-            Ok(cooking) => cookings.push(cooking),
-            Err(lacking) => missing.push(lacking),
-        }
+    foresee(formula, &Surroundings::of(kitchen))
+}
+
+/// Foresees a formula in these surroundings.
+#[must_use]
+pub fn foresee(formula: &Formula, surroundings: &Surroundings) -> Forecast {
+    let (rises, mut missing) = risen(formula, surroundings);
+    let (cookings, lacking) = cooking::cookings(formula, surroundings, &rises);
+    missing.extend(lacking);
+    Forecast {
+        surroundings: surroundings.clone(),
+        rises,
+        cookings,
+        pots: pot::pots(formula, surroundings),
+        creams: cream::creams(formula, surroundings),
+        keepings: keeping::keepings(formula, surroundings),
+        yielded: yielded::yielded(formula),
+        nutrition: nutrition(formula),
+        missing,
     }
-    Forecast { surroundings, rises, cookings, missing }
 }
 
 /// Foresees only what ferments: what questions asked backwards try again and again.
 #[must_use]
-pub fn rises(formula: &Formula, kitchen: &Kitchen) -> Vec<Rise> {
-    risen(formula, &Surroundings::of(kitchen)).0
+pub fn rises(formula: &Formula, surroundings: &Surroundings) -> Vec<Rise> {
+    risen(formula, surroundings).0
 }
 
 fn risen(formula: &Formula, surroundings: &Surroundings) -> (Vec<Rise>, Vec<String>) {
@@ -73,9 +104,13 @@ fn risen(formula: &Formula, surroundings: &Surroundings) -> (Vec<Rise>, Vec<Stri
 
 /// A time with the band of an uncalibrated kitchen, by the ferment's equations.
 fn uncalibrated(value: TimeSpan) -> KnownTime {
-    let by = "the course of the ferment";
+    Known { band: Some((value * (1.0 - UNCALIBRATED), value * (1.0 + UNCALIBRATED))), ..by_the_ferment(value) }
+}
+
+/// A figure worked out by the ferment's equations.
+fn by_the_ferment<T>(value: T) -> Known<T> {
     let source = science::ferment::EQUATIONS.first().map_or("science", |equation| equation.source);
-    Known { band: Some((value * (1.0 - UNCALIBRATED), value * (1.0 + UNCALIBRATED))), ..Known::computed(value, by, source) }
+    Known::computed(value, "the course of the ferment", source)
 }
 
 /// The middle of a range of times.
