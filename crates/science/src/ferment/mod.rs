@@ -65,8 +65,9 @@ pub use uptake::{SugarUse, Uptake, uptake};
 pub use vigour::{Reading, Vigour, fitted_vigour};
 pub use yeast_growth::{Cardinal, yeast_growth};
 
-/// The equations of this phenomenon.
+/// The equations of this phenomenon: the model as a whole first, then what it is put together from.
 pub const EQUATIONS: &[&Equation] = &[
+    &fermentation::EQUATION,
     &gas_rate::EQUATION,
     &yeast_growth::EQUATION,
     &culture_growth::EQUATION,
@@ -84,7 +85,6 @@ pub const EQUATIONS: &[&Equation] = &[
     &death::EQUATION,
     &dough::EQUATION,
     &leaven::EQUATION,
-    &fermentation::EQUATION,
     &ripeness::EQUATION,
     &doubling_rule::EQUATION,
     &feed_rule::EQUATION,
