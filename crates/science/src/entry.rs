@@ -64,3 +64,16 @@ impl Entry<'_> {
         Some(Origin { source: self.word("source")?, place: self.word("place")?, standing })
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_entries_share_may_stand_once_and_their_own_word_counts() {
+        let text = "source = \"a\"\nplace = \"p\"\nstanding = \"published\"\n[[row]]\nx = 1\n[[row]]\nx = 2\nsource = \"b\"\n";
+        let sources = read(text, "row", |entry| Some(entry.origin()?.source));
+        assert_eq!(sources, ["a", "b"]);
+        assert_eq!((count(text, "row"), count(text, "other"), count("no toml", "row")), (2, 0, 0));
+    }
+}

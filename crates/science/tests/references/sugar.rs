@@ -201,6 +201,16 @@ fn the_short_formula_strays_when_hot() {
     assert!(water / 971.8 > 1.015);
 }
 
+/// Beyond the handbook's correction the last piece goes on: as much for the next ten degrees as the last one gave.
+#[test]
+fn a_hot_drop_is_corrected_by_the_last_piece() {
+    let added = |celsius| (refractometer::corrected(Fraction::percent(60.0), Temperature::celsius(celsius)).as_percent()) - 60.0;
+    let slope = added(30.0) - added(29.0);
+    assert!((added(40.0) - added(30.0) - 10.0 * slope).abs() < 1e-9);
+    let slope = added(11.0) - added(10.0);
+    assert!((added(10.0) - added(0.0) - 10.0 * slope).abs() < 1e-9);
+}
+
 /// Honey with glucose over twice its water tends to crystallise; from memory.
 #[test]
 fn glucose_rich_honey_crystallises() {
