@@ -79,10 +79,15 @@ fn every_reference_of_ferment_is_met() {
     rows();
 }
 
-fn gas(inputs: &Inputs, _: &str) -> f64 {
+fn gas(inputs: &Inputs, output: &str) -> f64 {
     let strain = if inputs.word("strain") == "bakers" { Strain::Bakers } else { Strain::Sourdough };
-    let rate = |symbol| gas_rate(Temperature::celsius(inputs.number(symbol)), &Organisms::of(strain).gas_law);
-    rate("from") / rate("T")
+    let law = Organisms::of(strain).gas_law;
+    let rate = |celsius| gas_rate(Temperature::celsius(celsius), &law);
+    match output {
+        "optimum" => maximum::find(rate, (0.0, 50.0), 1e-6),
+        "rate" => rate(inputs.number("T")),
+        _ => rate(inputs.number("from")) / rate(inputs.number("T")),
+    }
 }
 
 fn bakers_growth(inputs: &Inputs, output: &str) -> f64 {
