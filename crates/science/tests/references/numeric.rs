@@ -97,6 +97,20 @@ fn ten_times_more_steps_bring_fifth_order() {
     assert!((4.5..6.0).contains(&order), "order {order}");
 }
 
+/// A slope that is a polynomial of the time alone is integrated exactly up to the fifth power of it, whatever the step:
+/// ∫ 6·t⁵ dt from 0 to 2 is 64, ∫ 5·t⁴ dt is 32. Steps are long here, so a stage at a wrong time shows.
+#[test]
+fn powers_of_time_come_out_exactly() {
+    let loose = Limits { relative: 1e3, absolute: 1e3, steps: 100 };
+    for (power, expected) in [(1, 4.0), (2, 8.0), (3, 16.0), (4, 32.0)] {
+        let mut steps = Vec::new();
+        let slope = |t: f64, _: &[f64; 1]| [f64::from(power + 1) * libm::pow(t, f64::from(power))];
+        let ([y], ending) = integrate(slope, (0.0, 2.0), [0.0], &loose, &mut steps);
+        assert!(ending == Ending::Complete && steps.len() < 20, "{} steps", steps.len());
+        assert!((y - expected).abs() < 1e-9, "power {power}: {y}");
+    }
+}
+
 #[test]
 fn states_between_steps_are_as_good_as_at_the_ends() {
     let mut steps = Vec::new();

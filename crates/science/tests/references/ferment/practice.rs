@@ -186,6 +186,21 @@ fn logs_sharpen_a_vigour() {
     assert!(one.learnt(1.5).spread() < one.spread() && one.learnt(1.5).usual() > one.usual());
 }
 
+/// Where there is sugar enough, yeast wakes wholly and no further; where it is gone, it weakens by a few percent in some
+/// hours (from memory: about 4 % in four).
+#[test]
+fn yeast_wakes_wholly_and_weakens_slowly() {
+    let mut sweet = lean(0.5, 25.0);
+    sweet.start.hexose += Amount::moles(1.0);
+    let awake = sweet.run(TimeSpan::hours(12.0)).last().state.readiness;
+    assert!((awake - 1.0).abs() < 1e-4, "{awake}");
+    let course = preferment(0.85, 23.0).run(TimeSpan::hours(24.0));
+    let spent = hours(course.sugar_spent());
+    let at = |hour| course.at(TimeSpan::hours(hour)).expect("within the run").state.readiness;
+    let lost = 1.0 - at(spent + 8.0) / at(spent + 4.0);
+    assert!((0.02..0.06).contains(&lost), "{lost}");
+}
+
 /// A vigour of two halves every time, exactly, where the temperature stands still.
 #[test]
 fn vigour_scales_time() {
