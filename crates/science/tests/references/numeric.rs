@@ -97,6 +97,20 @@ fn ten_times_more_steps_bring_fifth_order() {
     assert!((4.5..6.0).contains(&order), "order {order}");
 }
 
+/// The same where the slope depends on state and time: y' = t·y from 1, whose logarithm is t²/2. A stage at a wrong
+/// time costs half as many steps again.
+#[test]
+fn order_holds_where_time_counts() {
+    let error = |relative: f64| {
+        let mut steps = Vec::new();
+        let ([y], _) = integrate(|t, [y]: &[f64; 1]| [t * y], (0.0, 3.0), [1.0], &limits(relative), &mut steps);
+        ((y / libm::exp(4.5) - 1.0).abs(), steps.len() as f64)
+    };
+    let ((coarse, few), (fine, many)) = (error(1e-4), error(1e-9));
+    let order = libm::log(coarse / fine) / libm::log(many / few);
+    assert!((4.5..7.0).contains(&order) && many < 100.0, "order {order}, {few} and {many} steps");
+}
+
 /// A slope that is a polynomial of the time alone is integrated exactly up to the fifth power of it, whatever the step:
 /// ∫ 6·t⁵ dt from 0 to 2 is 64, ∫ 5·t⁴ dt is 32. Steps are long here, so a stage at a wrong time shows.
 #[test]
