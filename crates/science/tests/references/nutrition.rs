@@ -182,6 +182,25 @@ fn every_reference_of_nutrition_is_met() {
     rows();
 }
 
+/// The official specimen label of 2016 as it is printed: no decimals but those of little fat.
+#[test]
+fn an_american_label_prints_whole_figures() {
+    use american_rounding::{Line, print};
+    let printed = [
+        (Line::Calories, 231.0, "230"),
+        (Line::Fat, 8.2, "8"),
+        (Line::Fat, 1.4, "1.5"),
+        (Line::Cholesterol, 0.4, "0"),
+        (Line::Cholesterol, 31.0, "30"),
+        (Line::Sodium, 158.0, "160"),
+        (Line::Carbohydrate, 37.3, "37"),
+        (Line::Carbohydrate, 3.4, "3"),
+    ];
+    for (line, content, text) in printed {
+        assert_eq!(print(line, content).to_string(), text, "{line:?} {content}");
+    }
+}
+
 #[test]
 fn every_entry_of_the_reference_amounts_is_read() {
     assert_eq!(reference_amounts::all().len(), count(reference_amounts::DATA, "amount"));
