@@ -1,7 +1,9 @@
 //! A formula in a kitchen: what its scales can show, what must be minded, what its doughs will do
-//! there, and questions asked backwards.
+//! there, questions asked backwards, one thing exchanged for another, and formulas side by side.
 
 pub mod cautions;
+pub mod compare;
+pub mod exchange;
 pub mod forecast;
 pub mod rules;
 pub mod target;

@@ -1,7 +1,9 @@
 //! The commands, one a file, and the words in which `--help` teaches them.
 
 mod check;
+mod compare;
 mod completions;
+mod exchange;
 mod explain;
 mod forecast;
 mod ingredients;
@@ -58,6 +60,8 @@ enum Command {
     Scale(Box<scale::Scale>),
     Forecast(forecast::Forecast),
     Solve(solve::Solve),
+    Exchange(Box<exchange::Exchange>),
+    Compare(compare::Compare),
     Publish(publish::Publish),
     Ingredients(ingredients::Ingredients),
     Explain(explain::Explain),
@@ -82,6 +86,8 @@ pub fn run(arguments: Arguments) -> Ended {
         Command::Scale(command) => command.run(),
         Command::Forecast(command) => command.run(),
         Command::Solve(command) => command.run(),
+        Command::Exchange(command) => command.run(),
+        Command::Compare(command) => command.run(),
         Command::Publish(command) => command.run(),
         Command::Ingredients(command) => command.run(),
         Command::Explain(command) => command.run(),

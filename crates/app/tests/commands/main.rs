@@ -2,7 +2,9 @@
 #![allow(clippy::disallowed_methods, clippy::disallowed_types)] // Tests open files as the world does.
 
 mod check;
+mod compare;
 mod disk;
+mod exchange;
 mod explain;
 mod forecast;
 mod help;
