@@ -1,6 +1,6 @@
 //! The engine in use: constraint propagation with learnt clauses, from a library.
 
-use super::search::{AsLateAsCanBe, LatestFirst};
+use super::search::{AsLateAsCanBe, LatestFirst, Telling};
 use super::variables::Variables;
 use super::{Conflict, Engine, MOST_CONFLICTS, Outcome, Plan, Reached, Watch};
 use crate::problem::{Aim, Measure, Problem, Slot};
@@ -11,6 +11,8 @@ use pumpkin_core::predicates::{Predicate, PredicateConstructor};
 use pumpkin_core::results::{ProblemSolution, SatisfactionResultUnderAssumptions};
 use pumpkin_core::termination::TerminationCondition;
 use pumpkin_core::variables::DomainId;
+use std::cell::Cell;
+use std::rc::Rc;
 
 /// Plans by constraint propagation.
 #[derive(Clone, Copy, Debug, Default)]
@@ -21,23 +23,22 @@ impl Engine for Propagation {
         let Some(variables) = Variables::of(problem) else { return Outcome::Impossible };
         let mut run = Run::new(problem, variables, watch);
         let all: Vec<usize> = (0..problem.wishes.len()).collect();
-        let (first, conflicts) = match run.attempt(&run.granting(&all), usize::MAX) {
+        match run.attempt(&run.granting(&all), usize::MAX) {
             Attempt::Found(begins) => {
                 all.iter().for_each(|wish| run.variables.hold(run.variables.granted(*wish)));
-                (begins, Vec::new())
+                run.improve(begins, true)
             }
-            Attempt::Stopped => return Outcome::Stopped,
+            Attempt::Stopped => Outcome::Stopped,
             Attempt::None => match run.attempt(&[], usize::MAX) {
-                Attempt::Found(begins) => (begins, run.conflicts(all)),
-                Attempt::None => return Outcome::Impossible,
-                Attempt::Stopped => return Outcome::Stopped,
+                Attempt::Found(begins) => run.improve(begins, false),
+                Attempt::None => Outcome::Impossible,
+                Attempt::Stopped => Outcome::Stopped,
             },
-        };
-        run.improve(first, conflicts)
+        }
     }
 }
 
-type Brancher = AutonomousSearch<IndependentVariableValueBrancher<DomainId, LatestFirst, AsLateAsCanBe>>;
+type Brancher = Telling<AutonomousSearch<IndependentVariableValueBrancher<DomainId, LatestFirst, AsLateAsCanBe>>>;
 
 /// The state of a run.
 struct Run<'r> {
@@ -62,7 +63,8 @@ impl<'r> Run<'r> {
     fn new(problem: &'r Problem, variables: Variables, watch: &'r mut dyn Watch) -> Self {
         let (begins, rest) = (variables.begins.clone(), variables.rest.clone());
         let values = AsLateAsCanBe { begins: begins.iter().map(DomainId::id).collect() };
-        let brancher = AutonomousSearch::new(IndependentVariableValueBrancher::new(LatestFirst { begins, rest }, values));
+        let inner = AutonomousSearch::new(IndependentVariableValueBrancher::new(LatestFirst { begins, rest }, values));
+        let brancher = Telling { inner, has_decided: Rc::new(Cell::new(false)) };
         Self { problem, variables, brancher, resolver: ResolutionResolver::default(), watch }
     }
 
@@ -75,7 +77,12 @@ impl<'r> Run<'r> {
         if self.variables.solver.is_inconsistent() {
             return Attempt::None;
         }
-        let mut patience = Patience { left: effort, watch: self.watch };
+        if self.watch.wants_to_stop() {
+            return Attempt::Stopped;
+        }
+        let has_decided = Rc::clone(&self.brancher.has_decided);
+        has_decided.set(false);
+        let mut patience = Patience { left: effort, watch: self.watch, has_decided };
         let begins = &self.variables.begins;
         let result =
             self.variables.solver.satisfy_under_assumptions(&mut self.brancher, &mut patience, &mut self.resolver, assumptions);
@@ -97,6 +104,10 @@ impl<'r> Run<'r> {
         let mut found = Vec::new();
         while found.len() < MOST_CONFLICTS {
             let kept = self.irreducible(wishes.clone());
+            // What was not tried to the end is no answer to why.
+            if self.watch.wants_to_stop() {
+                break;
+            }
             let told = kept.iter().map(|wish| (*wish, self.least_way(*wish, &wishes))).collect();
             found.push(Conflict { wishes: told });
             let Some(least) = kept.iter().copied().max_by_key(|wish| self.rank(*wish)) else { break };
@@ -151,19 +162,34 @@ impl<'r> Run<'r> {
         Some(most)
     }
 
-    /// Works on the aims, one after another.
-    fn improve(mut self, mut begins: Vec<Slot>, conflicts: Vec<Conflict>) -> Outcome {
-        let mut reached = Vec::new();
-        for at in 0..self.problem.aims.len() {
-            let one = self.lower(at, &mut begins);
-            self.variables.hold(self.variables.aims[at].upper_bound_predicate(one.value));
-            reached.push(one);
+    /// Works on the aims, one after another; once the wishes have given way as little as can be, asks why they must.
+    fn improve(mut self, mut begins: Vec<Slot>, is_granted: bool) -> Outcome {
+        let aims = &self.problem.aims;
+        let is_of_wishes = |aim: &Aim| aim.iter().any(|(_, measure)| matches!(measure, Measure::GivesWay(_)));
+        let of_wishes = aims.iter().rposition(is_of_wishes).map_or(0, |last| last + 1);
+        let (mut reached, mut conflicts) = (Vec::new(), Vec::new());
+        for at in 0..=aims.len() {
+            if at == of_wishes && !is_granted {
+                conflicts = self.asked_why();
+            }
+            if at < aims.len() {
+                let one = self.lower(at, &mut begins);
+                self.variables.hold(self.variables.aims[at].upper_bound_predicate(one.value));
+                reached.push(one);
+            }
         }
         // A later aim may have bettered one that was not proved.
-        for (one, aim) in reached.iter_mut().zip(&self.problem.aims) {
+        for (one, aim) in reached.iter_mut().zip(aims) {
             one.value = self.problem.value(aim, &begins);
         }
         Outcome::Found(Plan { begins, reached, conflicts })
+    }
+
+    /// The conflicts of the problem as it was set up, before anything was held.
+    fn asked_why(&mut self) -> Vec<Conflict> {
+        let Some(variables) = Variables::of(self.problem) else { return Vec::new() };
+        let all = (0..self.problem.wishes.len()).collect();
+        Run::new(self.problem, variables, &mut *self.watch).conflicts(all)
     }
 
     /// Lowers an aim step by step, the steps growing while they succeed; what cannot be raises the bound.
@@ -203,11 +229,12 @@ impl<'r> Run<'r> {
 struct Patience<'p> {
     left: usize,
     watch: &'p mut dyn Watch,
+    has_decided: Rc<Cell<bool>>,
 }
 
 impl TerminationCondition for Patience<'_> {
     fn should_stop(&mut self) -> bool {
         self.left = self.left.saturating_sub(1);
-        self.left == 0 || self.watch.wants_to_stop()
+        self.has_decided.get() && (self.left == 0 || self.watch.wants_to_stop())
     }
 }

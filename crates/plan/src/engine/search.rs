@@ -2,10 +2,66 @@
 
 use pumpkin_core::branching::value_selection::ValueSelector;
 use pumpkin_core::branching::variable_selection::VariableSelector;
-use pumpkin_core::branching::{BrancherEvent, SelectionContext};
+use pumpkin_core::branching::{Brancher, BrancherEvent, SelectionContext};
 use pumpkin_core::predicates::{Predicate, PredicateConstructor};
+use pumpkin_core::results::SolutionReference;
 use pumpkin_core::variables::DomainId;
+use std::cell::Cell;
 use std::collections::BTreeSet;
+use std::rc::Rc;
+
+/// A brancher that tells whether the last thing that happened was a decision. Only then may a search be stopped: the
+/// library cannot be asked again once it was stopped with no decision made.
+#[derive(Debug)]
+pub struct Telling<B> {
+    pub inner: B,
+    pub has_decided: Rc<Cell<bool>>,
+}
+
+impl<B: Brancher> Brancher for Telling<B> {
+    fn next_decision(&mut self, context: &mut SelectionContext) -> Option<Predicate> {
+        let decision = self.inner.next_decision(context);
+        self.has_decided.set(decision.is_some());
+        decision
+    }
+
+    fn on_conflict(&mut self) {
+        self.has_decided.set(false);
+        self.inner.on_conflict();
+    }
+
+    fn on_backtrack(&mut self) {
+        self.inner.on_backtrack();
+    }
+
+    fn on_solution(&mut self, solution: SolutionReference) {
+        self.inner.on_solution(solution);
+    }
+
+    fn on_unassign_integer(&mut self, variable: DomainId, value: i32) {
+        self.inner.on_unassign_integer(variable, value);
+    }
+
+    fn on_appearance_in_conflict_predicate(&mut self, predicate: Predicate) {
+        self.inner.on_appearance_in_conflict_predicate(predicate);
+    }
+
+    fn on_restart(&mut self) {
+        self.inner.on_restart();
+    }
+
+    fn synchronise(&mut self, context: &mut SelectionContext) {
+        self.inner.synchronise(context);
+    }
+
+    fn is_restart_pointless(&mut self) -> bool {
+        self.inner.is_restart_pointless()
+    }
+
+    fn subscribe_to_events(&self) -> Vec<BrancherEvent> {
+        self.inner.subscribe_to_events()
+    }
+}
 
 /// Chooses the task that can end up latest, and when all have their beginnings the rest in order.
 #[derive(Debug)]

@@ -1,7 +1,7 @@
 //! Generated problems: whatever the engine finds, the checker must find nothing wrong with.
 
 use crate::checker::{faults, is_granted};
-use plan::engine::{Engine, Outcome, Patient, Propagation};
+use plan::engine::{Engine, Outcome, Patient, Propagation, Watch};
 use plan::problem::{Link, Measure, Problem, Resource, Slot, Task, Wish};
 use proptest::prelude::*;
 
@@ -68,7 +68,7 @@ fn try_from(problem: &Problem, at: usize, begins: &mut Vec<Slot>, best: &mut Opt
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 150, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 300, ..ProptestConfig::default() })]
 
     #[test]
     fn every_plan_stands_the_check(problem in problem()) {
@@ -82,6 +82,24 @@ proptest! {
             prop_assert_eq!(plan.conflicts.is_empty(), problem.wishes.iter().all(granted));
             for (wish, one) in problem.wishes.iter().map(|wish| (wish, problem.gives_way(wish, &plan.begins))) {
                 prop_assert_eq!(one == 0, granted(wish), "{:?}", wish);
+            }
+        }
+    }
+
+    #[test]
+    fn it_can_be_stopped_at_any_moment(problem in problem(), questions in 0..400_usize) {
+        struct Counting(usize);
+        impl Watch for Counting {
+            fn wants_to_stop(&mut self) -> bool {
+                self.0 = self.0.saturating_sub(1);
+                self.0 == 0
+            }
+        }
+        if let Outcome::Found(plan) = Propagation.solve(&problem, &mut Counting(questions)) {
+            prop_assert_eq!(faults(&problem, &plan.begins), Vec::<String>::new());
+            for (aim, reached) in problem.aims.iter().zip(&plan.reached) {
+                prop_assert_eq!(problem.value(aim, &plan.begins), reached.value);
+                prop_assert!(reached.bound <= reached.value);
             }
         }
     }

@@ -56,7 +56,7 @@ fn gives_way(timeline: &Timeline, want: Want, by: TimeSpan) -> String {
         },
         Want::AtItsBest(at) => {
             let before = &timeline.jobs[timeline.follows[at].before];
-            format!("- {}, past its best after “{}” of {}", span(by), verb(timeline, before), thing(timeline, before))
+            format!("- {} past its best after “{}” of {}", span(by), verb(timeline, before), thing(timeline, before))
         }
     }
 }
@@ -155,6 +155,9 @@ pub fn chances(timeline: &Timeline) -> Vec<String> {
         else {
             continue;
         };
+        if between(&entry.begin, &due) >= job.span.late {
+            continue;
+        }
         lines.push(format!(
             "- look at {} from {}; if “{}” is not done by {}, serving moves: put it somewhere warmer before that",
             thing(timeline, job),
