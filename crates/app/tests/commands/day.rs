@@ -103,6 +103,27 @@ fn steps_that_take_weeks_are_refused() {
 }
 
 #[test]
+fn steps_without_a_time_and_of_no_time_are_planned() {
+    let sandbox = Sandbox::empty();
+    let steps = [
+        ("mix", "active", "time = \"0 min\""),
+        ("bake", "waiting", "time = \"0 s\""),
+        ("rest", "waiting", ""),
+        ("serve", "active", ""),
+    ];
+    let step = |(action, attention, time): (&str, &str, &str)| {
+        format!(
+            "[[component.stage.step]]\naction = \"{action}\"\nattention = \"{attention}\"\ntext = \"Go on with {{water}}.\"\n{time}\n"
+        )
+    };
+    let head = "title = \"Odd\"\nintro = \"x\"\nstorage = \"y\"\n[[component]]\nname = \"a\"\n[[component.stage]]\nname = \"b\"\n\
+        kind = \"mixed\"\n[component.stage.ingredients]\nwater = \"500 g\"\n";
+    sandbox.write("odd.toml", format!("{head}{}", steps.map(step).concat()));
+    let out = sandbox.fine(&["day", "odd.toml", "--serve", "2026-11-29 09:30", "--now", "2026-11-28 12:00", "--zone", "UTC"]);
+    assert!(out.contains("09:25–09:30  ● serve") && out.contains("time assumed"), "{out}");
+}
+
+#[test]
 fn thousands_of_steps_are_refused() {
     let sandbox = Sandbox::with_demo();
     let text = sandbox.read("saltmarsh/formulas/base-syrup.toml");

@@ -122,7 +122,8 @@ impl Model {
         let mut starts = Vec::new();
         for (at, job) in jobs.iter().enumerate() {
             let goes_on = follows.iter().any(|one| one.after == Some(at) && one.is_strict && jobs[one.before].is_work);
-            if !job.is_work && !goes_on && progress[at] == Progress::Open {
+            let takes_time = self.problem.tasks[at].lasts > 0;
+            if !job.is_work && !goes_on && takes_time && progress[at] == Progress::Open {
                 let touch = self.problem.tasks.len();
                 self.problem.tasks.push(start);
                 self.problem.links.push(Link { before: touch, after: at, least: -1, most: Some(-1) });
