@@ -61,6 +61,8 @@ pub struct Foreseeing<'f> {
 
 /// The gas that dividing and shaping leave in a dough: common practice, no source.
 const KEPT_IN_SHAPING: f64 = 0.3;
+/// No ferment of the trade is followed for longer than this.
+const LONGEST: TimeSpan = TimeSpan::days(10.0);
 /// How long a course is followed beyond its steps, to see when it would have peaked.
 const BEYOND: TimeSpan = TimeSpan::hours(36.0);
 
@@ -205,6 +207,10 @@ impl<'f> Foreseeing<'f> {
         let (rooms, ends) = rooms(steps, self.around, weight, start.clock);
         let path = TemperaturePath::Rooms { start: start.temperature, rooms, own_heat: Warming::Ignored };
         let lasts = ends.last().copied().unwrap_or(TimeSpan::ZERO);
+        if lasts > LONGEST {
+            self.missing.push(format!("what “{title}” does: it stands for more than {} days", LONGEST.as_days()));
+            return None;
+        }
         let fermentation = Fermentation::new(&start.dough, &start.leaven, path);
         let course = fermentation.run(lasts + BEYOND);
         let points = points(&course, lasts);
