@@ -1,6 +1,6 @@
 //! A forecast as a readable story, and for other programs: one file a chapter, words and JSON beside each other.
 
-mod chart;
+pub(crate) mod chart;
 mod cooking;
 mod cream;
 mod keeping;
