@@ -77,7 +77,7 @@ fn rises_are_laid_over_each_other() {
     let courses = comparison.parts.iter().find_map(|part| part.courses.first()).expect("the dough rises");
     let at_end = |n: usize| courses.of[n].last().expect("a course").risen;
     assert_eq!((courses.whose, courses.of.len()), ("dough", 2));
-    assert!(courses.of.iter().all(|course| course[0].time == quantity::TimeSpan::ZERO && course[0].risen == 1.0));
+    assert!(courses.of.iter().all(|course| course[0].time == quantity::TimeSpan::ZERO && (course[0].risen - 1.0).abs() < 1e-6));
     assert!(at_end(0) > at_end(1), "{} and {}", at_end(0), at_end(1));
 }
 
