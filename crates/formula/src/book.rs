@@ -2,10 +2,11 @@
 
 use crate::arithmetic;
 use crate::ingredient::{StockedFile, nearest};
-use crate::read::{BookSettings, Kitchen, read_book, read_formula, read_ingredients, read_kitchen};
+use crate::read::{At, BookSettings, Kitchen, Trial, read_book, read_formula, read_ingredients, read_kitchen, read_trial};
 use crate::resolve::formula::{Blend, Formula};
+use crate::resolve::trial::misplaced;
 use crate::resolve::{OtherFormula, Surroundings, resolve};
-use crate::source::{LONGEST_CHAIN, Source};
+use crate::source::{LONGEST_CHAIN, MOST_NAMES, Source};
 use crate::{Checked, Diagnostic, Pantry, Place, fault};
 use std::cell::RefCell;
 use std::collections::BTreeMap;
@@ -61,6 +62,8 @@ pub struct Book {
     pub pantry: Pantry,
     /// Its formulas' texts by name.
     pub formulas: BTreeMap<String, Source>,
+    /// What was seen when they were baked, in the order of days.
+    pub trials: Vec<Trial>,
     /// The settings' text, if there is a `book.toml`.
     pub has_settings: bool,
     others: RwLock<BTreeMap<String, Other>>,
@@ -77,7 +80,9 @@ impl Book {
         let mut stocked = Vec::new();
         let mut formulas = BTreeMap::new();
         let mut settings_file = None;
-        for (file, source) in text.files {
+        let (seen, files): (BTreeMap<_, _>, BTreeMap<_, _>) =
+            text.files.into_iter().partition(|(file, _)| file.starts_with(TRIALS));
+        for (file, source) in files {
             if file == "book.toml" {
                 let read = read_book(&source);
                 settings = read.value;
@@ -114,9 +119,13 @@ impl Book {
                 _ => format!("the files in kitchens/ are: {}", known.join(", ")),
             })]);
         }
+        let trials = read_trials(&seen);
+        keep(trials.diagnostics);
+        keep(trials.value.iter().flat_map(|trial| misnamed(trial, &formulas, &kitchens)).collect());
+        let trials = trials.value;
         let has_settings = settings_file.is_some();
         let others = RwLock::new(BTreeMap::new());
-        Checked { value: Self { settings, kitchens, pantry: pantry.value, formulas, has_settings, others }, diagnostics: found }
+        Checked { value: Self { settings, kitchens, pantry: pantry.value, formulas, trials, has_settings, others }, diagnostics: found }
     }
 
     /// The kitchen that formulas are worked out for.
@@ -124,6 +133,19 @@ impl Book {
     pub fn kitchen(&self) -> Kitchen {
         let chosen = self.settings.kitchen.as_ref().and_then(|name| self.kitchens.get(&name.value));
         chosen.or_else(|| self.kitchens.values().next()).cloned().unwrap_or_else(Kitchen::assumed)
+    }
+
+    /// The kitchen that a trial was made in.
+    #[must_use]
+    pub fn kitchen_of(&self, trial: &Trial) -> Kitchen {
+        let own = trial.kitchen.as_ref().and_then(|name| self.kitchens.get(&name.value));
+        own.cloned().unwrap_or_else(|| self.kitchen())
+    }
+
+    /// What the trials of a formula call by names that it does not have.
+    pub fn misplaced<'b>(&'b self, formula: &'b Formula) -> impl Iterator<Item = Diagnostic> + 'b {
+        let own = self.trials.iter().filter(|trial| trial.formula.value == formula.name);
+        own.flat_map(|trial| misplaced(trial, formula))
     }
 
     /// Works out the formula of that name.
@@ -195,6 +217,45 @@ impl Book {
         }
         other.answer(room).unwrap_or(OtherFormula::Faulty)
     }
+}
+
+/// The folder of trials.
+const TRIALS: &str = "trials/";
+
+/// The trials among the files of their folder, in the order of days.
+fn read_trials(files: &BTreeMap<String, Source>) -> Checked<Vec<Trial>> {
+    let mut found = Vec::new();
+    let mut trials = Vec::new();
+    for (file, source) in files.iter().filter(|(file, _)| !file.ends_with(".csv")) {
+        let folder = file.rsplit_once('/').map_or("", |(folder, _)| folder);
+        let read = read_trial(source, &|course| files.get(&format!("{folder}/{course}")));
+        found.extend(read.diagnostics);
+        trials.push(read.value);
+    }
+    trials.sort_by(|a, b| (a.date, &a.file).cmp(&(b.date, &b.file)));
+    Checked { value: trials, diagnostics: found }
+}
+
+/// Names in a trial that no file of the book has.
+fn misnamed(
+    trial: &Trial,
+    formulas: &BTreeMap<String, Source>,
+    kitchens: &BTreeMap<String, Kitchen>,
+) -> impl Iterator<Item = Diagnostic> {
+    let unknown = |fault: &fault::Fault, what: &str, name: &At<String>, known: Vec<&str>| {
+        let found = fault.at(name.place(&trial.file), format!("there is no {what} called “{}”", name.value));
+        match nearest(&name.value, known.iter().copied()) {
+            Some(near) => found.hint(format!("did you mean “{near}”?")),
+            None => found.hint(format!("the book has: {}", known.iter().take(MOST_NAMES).copied().collect::<Vec<_>>().join(", "))),
+        }
+    };
+    let formula = (!trial.formula.value.is_empty() && !formulas.contains_key(&trial.formula.value)).then(|| {
+        unknown(&fault::UNKNOWN_FORMULA, "formula", &trial.formula, formulas.keys().map(String::as_str).collect())
+    });
+    let kitchen = trial.kitchen.as_ref().filter(|name| !kitchens.contains_key(&name.value)).map(|name| {
+        unknown(&fault::UNKNOWN_KITCHEN, "kitchen", name, kitchens.keys().map(String::as_str).collect())
+    });
+    formula.into_iter().chain(kitchen)
 }
 
 /// What a formula that another one uses turned out to be.

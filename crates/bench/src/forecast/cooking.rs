@@ -7,9 +7,8 @@ use formula::read::{Action, Condition};
 use formula::{Formula, Known, Step};
 use quantity::{Between, Density, Fraction, Temperature, TimeSpan};
 use science::heat::Composition;
-use science::heat::cook::{Cook, Piece, cook};
+use science::heat::cook::{Cook, Piece, cook, course};
 use science::heat::griddle::{Griddle, foresee, immersed, kitchen};
-use science::heat::surroundings::GRIDDLE;
 use science::keeping::history::Reading;
 use science::keeping::salmonella::{ENOUGH, worst_reductions};
 
@@ -53,29 +52,24 @@ pub fn cooking(
     around: &Surroundings,
     risen: Option<f64>,
 ) -> Result<Cooking, String> {
-    let component = &formula.components[at.0];
-    let yields = &component.yields;
-    let what = format!("“{}” of {}", step.action.word(), component.title);
-    let lacking = |datum: &str| format!("how far {what} cooks through: it states no {datum}");
-    let thickness = yields.thickness.ok_or_else(|| lacking("thickness of a piece in its yield"))?;
-    let temperature = midway(step.temperature.ok_or_else(|| lacking("temperature"))?);
-    let time = middle(step.time.ok_or_else(|| lacking("time"))?);
-    let mix = mixture(formula, at.0);
-    let density = Density::grams_per_millilitre(GAS_FREE / risen.unwrap_or(RISEN).clamp(1.0, 3.0));
-    let piece = Piece::new(thickness, composition(&mix), density, around.room.value);
+    let Laid { piece, heat, time } = laid(formula, at, step, around, risen)?;
     let (seen, core) = match step.action {
-        Action::Griddle => on_griddle(&piece, step, temperature, time, around),
-        _ => in_fat(&piece, temperature, time),
+        Action::Griddle => on_griddle(&piece, &griddle(step, heat, time, around)),
+        _ => in_fat(&piece, heat, time),
     };
+    let core = Known::computed(core, "heat, water and steam through the piece", science::heat::cook::EQUATION.source);
     let wanted = match step.until {
         Some(Condition::Core(range)) => Some(midway(range)),
         _ => None,
     };
-    let batches = step.batches(yields.pieces);
+    let batches = step.batches(formula.components[at.0].yields.pieces);
     Ok(Cooking {
         at,
         action: step.action,
-        core: Known::computed(core, "heat, water and steam through the piece", science::heat::cook::EQUATION.source),
+        core: match step.action {
+            Action::Griddle => around.calibration.core(core),
+            _ => core,
+        },
         wanted,
         reductions: least_reductions(&seen),
         loss: seen.expected.loss.last().copied().unwrap_or_default(),
@@ -88,22 +82,60 @@ pub const fn is_foreseen(step: &Step) -> bool {
     matches!(step.action, Action::Griddle | Action::Fry)
 }
 
-fn on_griddle(
-    piece: &Piece,
-    step: &Step,
-    surface: Temperature,
+/// A piece as it meets the heat, how hot that is, and for how long.
+struct Laid {
+    piece: Piece,
+    heat: Temperature,
     time: TimeSpan,
+}
+
+fn laid(
+    formula: &Formula,
+    at: (usize, usize),
+    step: &Step,
     around: &Surroundings,
-) -> (Cook, Between<Temperature>) {
+    risen: Option<f64>,
+) -> Result<Laid, String> {
+    let component = &formula.components[at.0];
+    let what = format!("“{}” of {}", step.action.word(), component.title);
+    let lacking = |datum: &str| format!("how far {what} cooks through: it states no {datum}");
+    let thickness = component.yields.thickness.ok_or_else(|| lacking("thickness of a piece in its yield"))?;
+    let heat = midway(step.temperature.ok_or_else(|| lacking("temperature"))?);
+    let time = middle(step.time.ok_or_else(|| lacking("time"))?);
+    let density = Density::grams_per_millilitre(GAS_FREE / risen.unwrap_or(RISEN).clamp(1.0, 3.0));
+    let piece = Piece::new(thickness, composition(&mixture(formula, at.0)), density, around.room.value);
+    Ok(Laid { piece, heat, time })
+}
+
+fn griddle(step: &Step, surface: Temperature, time: TimeSpan, around: &Surroundings) -> Griddle {
     let side = step.side_time.map_or(time * 0.5, middle);
-    let griddle = Griddle {
+    Griddle {
         surface,
-        transfer: GRIDDLE,
+        transfer: around.calibration.griddle(),
         sides: vec![side, side],
         rest: TimeSpan::minutes(2.0),
         air: kitchen(around.room.value),
-    };
-    let seen = foresee(piece, &griddle);
+    }
+}
+
+/// The likeliest temperature of the middle as it leaves the griddle, between the poorest and the best contact;
+/// nothing where that cannot be foreseen, or in fat.
+#[must_use]
+pub fn expected_core(
+    formula: &Formula,
+    at: (usize, usize),
+    step: &Step,
+    around: &Surroundings,
+    risen: Option<f64>,
+) -> Option<Temperature> {
+    let Laid { piece, heat, time } = laid(formula, at, step, around, risen).ok().filter(|_| step.action == Action::Griddle)?;
+    let griddle = griddle(step, heat, time, around);
+    let off: TimeSpan = griddle.sides.iter().copied().sum();
+    course(&piece, &griddle.stages(griddle.transfer.usual)).core_at(off)
+}
+
+fn on_griddle(piece: &Piece, griddle: &Griddle) -> (Cook, Between<Temperature>) {
+    let seen = foresee(piece, griddle);
     (seen.usual, seen.core)
 }
 

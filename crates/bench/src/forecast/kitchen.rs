@@ -1,5 +1,6 @@
 //! The kitchen as the forecast sees it: what is stated, and what is taken for granted.
 
+use super::Calibration;
 use formula::read::{Group, Kitchen};
 use formula::{Ingredient, Known, Origin};
 use quantity::Temperature;
@@ -13,6 +14,8 @@ pub struct Surroundings {
     pub room: Known<Temperature>,
     /// The fridge.
     pub fridge: Known<Temperature>,
+    /// What its trials taught.
+    pub calibration: Calibration,
 }
 
 const ROOM: Temperature = Temperature::celsius(21.0);
@@ -26,7 +29,13 @@ impl Surroundings {
             Some(value) => Known { value, band: None, origin: Origin::Measured(kitchen.title.clone()) },
             None => Known::assumed(usual, "common practice, no source"),
         };
-        Self { title: kitchen.title.clone(), room: stated(kitchen.room, ROOM), fridge: stated(kitchen.fridge, FRIDGE) }
+        Self { title: kitchen.title.clone(), room: stated(kitchen.room, ROOM), fridge: stated(kitchen.fridge, FRIDGE), calibration: Calibration::default() }
+    }
+
+    /// The same with what its trials taught.
+    #[must_use]
+    pub fn taught(self, calibration: Calibration) -> Self {
+        Self { calibration, ..self }
     }
 
     /// How warm an ingredient is that states no temperature: dairy and egg as the fridge, the rest as the room.

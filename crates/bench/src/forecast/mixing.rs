@@ -29,8 +29,6 @@ impl Mixed {
 
 /// The specific heat of what a stage brings that is a dough or batter itself.
 const DOUGH: SpecificHeat = SpecificHeat::joules_per_kilogram_kelvin(2970.0);
-/// Kneading by machine warms a dough by about this much: common practice, no source.
-const KNEADED: f64 = 3.0;
 
 /// Works out how warm a stage comes from the bowl. `brought` is how warm each stage is that it uses.
 pub fn mixed(stage: &Stage, around: &Surroundings, brought: &dyn Fn(usize, usize) -> Option<Temperature>) -> Mixed {
@@ -41,7 +39,7 @@ pub fn mixed(stage: &Stage, around: &Surroundings, brought: &dyn Fn(usize, usize
     let capacity: f64 = all.iter().map(|p| p.mass.as_kilograms() * p.heat.as_joules_per_kilogram_kelvin()).sum();
     let mixing = Mixing {
         newly_wetted: stage.lines.iter().filter(|line| line.is_flour).map(|line| line.mass.value).sum(),
-        work: quantity::Heat::joules(if kneads { KNEADED * capacity } else { 0.0 }),
+        work: quantity::Heat::joules(if kneads { around.calibration.friction.middle * capacity } else { 0.0 }),
         room: around.room.value,
         ..Mixing::default()
     };
@@ -49,8 +47,9 @@ pub fn mixed(stage: &Stage, around: &Surroundings, brought: &dyn Fn(usize, usize
     let wanted = stage
         .steps
         .iter()
-        .find(|step| matches!(step.action, Action::Mix | Action::Knead))
-        .and_then(|step| step.temperature)
+        .filter(|step| is_mixing(step.action))
+        .filter_map(|step| step.temperature)
+        .next_back()
         .map(midway);
     let liquid = wanted.and_then(|wanted| {
         let (l, own) = portions
@@ -62,10 +61,18 @@ pub fn mixed(stage: &Stage, around: &Surroundings, brought: &dyn Fn(usize, usize
     });
     let source = science::heat::mixing_temperature::EQUATION.source;
     Mixed {
-        computed: Known::computed(computed, "the balance of heat in mixing, wetting of the flour counted", source),
+        computed: around.calibration.mixed(
+            kneads,
+            Known::computed(computed, "the balance of heat in mixing, wetting of the flour counted", source),
+        ),
         wanted,
         liquid,
     }
+}
+
+/// Whether a stage comes from the bowl with the temperature of such a step.
+pub const fn is_mixing(action: Action) -> bool {
+    matches!(action, Action::Mix | Action::Knead)
 }
 
 fn portion(line: &Line, around: &Surroundings, brought: &dyn Fn(usize, usize) -> Option<Temperature>) -> Option<Portion> {

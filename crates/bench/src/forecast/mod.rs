@@ -4,13 +4,16 @@
 //! equation, and times carry the band in which an uncalibrated kitchen falls.
 
 mod bowl;
+mod calibration;
 mod cooking;
 mod kitchen;
 mod mixing;
 mod rise;
 mod verdict;
 
+pub use calibration::{BAND, Calibration, Learnt, VIGOUR};
 pub use cooking::Cooking;
+pub(crate) use cooking::expected_core;
 pub use kitchen::Surroundings;
 pub use mixing::Mixed;
 pub use rise::{Point, Rise};
@@ -43,7 +46,12 @@ pub type KnownTime = Known<TimeSpan>;
 /// Foresees a formula in a kitchen.
 #[must_use]
 pub fn forecast(formula: &Formula, kitchen: &Kitchen) -> Forecast {
-    let surroundings = Surroundings::of(kitchen);
+    forecast_in(formula, Surroundings::of(kitchen))
+}
+
+/// Foresees a formula in surroundings whose trials may have taught something.
+#[must_use]
+pub fn forecast_in(formula: &Formula, surroundings: Surroundings) -> Forecast {
     let (rises, mut missing) = risen(formula, &surroundings);
     let mut cookings = Vec::new();
     for (at, step) in formula.steps().filter(|(_, step)| cooking::is_foreseen(step)) {
@@ -60,7 +68,13 @@ pub fn forecast(formula: &Formula, kitchen: &Kitchen) -> Forecast {
 /// Foresees only what ferments: what questions asked backwards try again and again.
 #[must_use]
 pub fn rises(formula: &Formula, kitchen: &Kitchen) -> Vec<Rise> {
-    risen(formula, &Surroundings::of(kitchen)).0
+    rises_in(formula, &Surroundings::of(kitchen))
+}
+
+/// Foresees only what ferments, in surroundings whose trials may have taught something.
+#[must_use]
+pub fn rises_in(formula: &Formula, surroundings: &Surroundings) -> Vec<Rise> {
+    risen(formula, surroundings).0
 }
 
 fn risen(formula: &Formula, surroundings: &Surroundings) -> (Vec<Rise>, Vec<String>) {
@@ -69,13 +83,6 @@ fn risen(formula: &Formula, surroundings: &Surroundings) -> (Vec<Rise>, Vec<Stri
         foreseeing.component(c);
     }
     foreseeing.done()
-}
-
-/// A time with the band of an uncalibrated kitchen, by the ferment's equations.
-fn uncalibrated(value: TimeSpan) -> KnownTime {
-    let by = "the course of the ferment";
-    let source = science::ferment::EQUATIONS.first().map_or("science", |equation| equation.source);
-    Known { band: Some((value * (1.0 - UNCALIBRATED), value * (1.0 + UNCALIBRATED))), ..Known::computed(value, by, source) }
 }
 
 /// The middle of a range of times.

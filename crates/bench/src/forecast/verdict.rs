@@ -1,6 +1,6 @@
 //! What a waiting step wants, what is foreseen, and whether the two agree.
 
-use super::{KnownTime, uncalibrated};
+use super::KnownTime;
 use formula::read::{Action, Attention, Condition};
 use formula::{Known, Step};
 use quantity::{Between, Fraction, TimeSpan};
@@ -11,6 +11,8 @@ use science::ferment::{Course, Ripeness};
 pub struct Foreseen {
     /// What the step does.
     pub action: formula::read::Action,
+    /// From when to when, counted from the beginning of the stretch.
+    pub lasts: Between<TimeSpan>,
     /// The time that its author states.
     pub stated: Option<Between<TimeSpan>>,
     /// The condition that its author states.
@@ -58,24 +60,25 @@ impl Verdict {
     }
 }
 
-/// Foresees the waiting steps of a course; `ends` says when each step ends.
-pub fn foresee(course: &Course, steps: &[&Step], ends: &[TimeSpan]) -> Vec<Foreseen> {
+/// Foresees the waiting steps of a course; `ends` says when each step ends, `known` how sure a time is.
+pub fn foresee(course: &Course, steps: &[&Step], ends: &[TimeSpan], known: &dyn Fn(TimeSpan) -> KnownTime) -> Vec<Foreseen> {
     let mut began = TimeSpan::ZERO;
     let mut foreseen = Vec::new();
     for (step, end) in steps.iter().zip(ends) {
         if step.attention == Attention::Waiting {
-            foreseen.push(one(course, step, began, *end));
+            foreseen.push(one(course, step, Between { from: began, to: *end }, known));
         }
         began = *end;
     }
     foreseen
 }
 
-fn one(course: &Course, step: &Step, began: TimeSpan, end: TimeSpan) -> Foreseen {
+fn one(course: &Course, step: &Step, lasts: Between<TimeSpan>, known: &dyn Fn(TimeSpan) -> KnownTime) -> Foreseen {
+    let Between { from: began, to: end } = lasts;
     let at = |time: TimeSpan| course.at(time).map_or(1.0, |moment| moment.risen);
     let (from, reached) = (at(began), at(end));
     let risen = Known::computed(reached / from, "the course of the ferment", "science");
-    let since = |time: TimeSpan| uncalibrated((time - began).max(TimeSpan::ZERO));
+    let since = |time: TimeSpan| known((time - began).max(TimeSpan::ZERO));
     let (reached, verdict) = match &step.until {
         Some(Condition::Ripe) => ripe(course, step, began, &since),
         // A preferment is on its way to ripeness whatever words tell it by.
@@ -88,7 +91,7 @@ fn one(course: &Course, step: &Step, began: TimeSpan, end: TimeSpan) -> Foreseen
         }
         _ => (None, Verdict::NotAsked),
     };
-    Foreseen { action: step.action, stated: step.time, until: step.until.clone(), reached, risen, verdict }
+    Foreseen { action: step.action, lasts, stated: step.time, until: step.until.clone(), reached, risen, verdict }
 }
 
 /// Ripe from when to when, and what it is when the author uses it.

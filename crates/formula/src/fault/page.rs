@@ -114,11 +114,11 @@ impl<'p> Page<'p> {
 impl<'p> Example<'p> {
     fn add(&mut self, kind: &'p str, block: String) -> Result<(), String> {
         let file = match kind.split_once(' ') {
-            Some(("toml", file)) => file,
+            Some(("toml" | "csv", file)) => file,
             None if kind == "toml" => EXAMPLE,
             _ => {
                 self.is_told = true;
-                return if kind == "text" { Ok(()) } else { Err(format!("a block is toml, or text that tells of one: {kind}")) };
+                return if kind == "text" { Ok(()) } else { Err(format!("a block is toml, csv, or text that tells of one: {kind}")) };
             }
         };
         let twice = self.files.insert(file, block).is_some();

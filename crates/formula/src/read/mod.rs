@@ -1,6 +1,7 @@
 //! Text into drafts: every key known, every figure a quantity, every fault with its place.
 
 mod amount;
+mod course;
 mod draft;
 mod fields;
 mod formula;
@@ -12,6 +13,7 @@ mod settings;
 mod stage;
 mod step;
 mod toml_text;
+mod trial;
 mod words;
 
 pub use amount::{Amount, MOST_AMOUNT, part};
@@ -20,6 +22,7 @@ pub use formula::{read_formula, tin_volume};
 pub use head::{Head, Photograph, Places};
 pub use ingredients::read_ingredients;
 pub use settings::{BookSettings, Kitchen, Scale, read_book, read_kitchen};
+pub use trial::{CookSeen, MixSeen, OfStage, Reading, RiseSeen, Trial, WeighedSeen, read_trial};
 pub use words::{Action, Attention, Condition, EggSize, Group, Leaven, PercentOf, StageKind};
 
 use crate::Place;
