@@ -1,8 +1,10 @@
 //! A formula in a kitchen: what its scales can show, what must be minded, what its doughs will do
-//! there, and questions asked backwards.
+//! there, questions asked backwards, and what trials teach.
 
+pub mod calibration;
 pub mod cautions;
 pub mod forecast;
 pub mod rules;
 pub mod target;
+pub mod trial;
 pub mod weighing;

@@ -14,6 +14,7 @@ mod verdict;
 pub use calibration::{BAND, Calibration, Learnt, VIGOUR};
 pub use cooking::Cooking;
 pub(crate) use cooking::expected_core;
+pub(crate) use mixing::is_mixing;
 pub use kitchen::Surroundings;
 pub use mixing::Mixed;
 pub use rise::{Point, Rise};
