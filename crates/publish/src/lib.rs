@@ -2,6 +2,7 @@
 
 pub mod chart;
 mod edition;
+pub mod lessons;
 pub mod method;
 pub mod needs;
 pub mod outlook;

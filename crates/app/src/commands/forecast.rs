@@ -1,10 +1,13 @@
 //! `forecast`: what a formula will do in this kitchen.
 
+use super::learn::named;
 use super::sheet::chosen;
 use super::{Ended, Format, Outcome, proof_read};
+use crate::book::Opened;
 use crate::failure::Failure;
+use crate::learning::learning;
 use crate::terminal;
-use bench::forecast::forecast;
+use bench::forecast::{Surroundings, forecast_in};
 use formula::read::Kitchen;
 use quantity::{Measure, Temperature};
 use std::path::PathBuf;
@@ -43,6 +46,9 @@ pub struct InKitchen {
     /// The fridge this cold: "4 °C".
     #[arg(long, value_name = "TEMPERATURE", allow_hyphen_values = true)]
     fridge: Option<String>,
+    /// Leave out what the book's trials taught: the forecast of the books.
+    #[arg(long)]
+    without_trials: bool,
 }
 
 impl Forecast {
@@ -51,10 +57,10 @@ impl Forecast {
             Ok(opened) => opened,
             Err(outcome) => return Ok(outcome),
         };
-        let kitchen = self.kitchen.of(&opened.book)?;
+        let around = self.kitchen.surroundings(&opened)?;
         let formulas = chosen(opened.formulas(), self.formula.as_deref())?;
         let units = publish::Units::of(&opened.book.settings);
-        let foreseen = formulas.iter().map(|formula| (formula, forecast(formula, &kitchen)));
+        let foreseen = formulas.iter().map(|formula| (formula, forecast_in(formula, around.clone())));
         terminal::say(&match self.format {
             Format::Text => foreseen
                 .map(|(formula, forecast)| publish::outlook::text(formula, &forecast, units, terminal::width()))
@@ -76,13 +82,7 @@ impl Forecast {
 impl InKitchen {
     /// The kitchen asked for, with what the command line says of it.
     pub fn of(&self, book: &formula::Book) -> Result<Kitchen, Failure> {
-        let mut kitchen = match &self.kitchen {
-            None => book.kitchen(),
-            Some(name) => book.kitchens.get(name).cloned().ok_or_else(|| {
-                let known: Vec<&str> = book.kitchens.keys().map(String::as_str).collect();
-                Failure::new(format!("the book has no kitchen called “{name}”")).hint(format!("it has: {}", known.join(", ")))
-            })?,
-        };
+        let mut kitchen = named(book, self.kitchen.as_deref())?;
         if let Some(room) = &self.room {
             kitchen.room = Some(temperature(room)?);
         }
@@ -90,6 +90,16 @@ impl InKitchen {
             kitchen.fridge = Some(temperature(fridge)?);
         }
         Ok(kitchen)
+    }
+
+    /// The kitchen asked for, with what its trials taught.
+    pub fn surroundings(&self, opened: &Opened) -> Result<Surroundings, Failure> {
+        let kitchen = self.of(&opened.book)?;
+        let around = Surroundings::of(&kitchen);
+        if self.without_trials || opened.book.trials.is_empty() {
+            return Ok(around);
+        }
+        Ok(around.taught(learning(opened, &kitchen).lessons.calibration))
     }
 }
 

@@ -5,6 +5,7 @@ mod completions;
 mod explain;
 mod forecast;
 mod ingredients;
+mod learn;
 mod new;
 mod publish;
 mod scale;
@@ -58,6 +59,7 @@ enum Command {
     Scale(Box<scale::Scale>),
     Forecast(forecast::Forecast),
     Solve(solve::Solve),
+    Learn(learn::Learn),
     Publish(publish::Publish),
     Ingredients(ingredients::Ingredients),
     Explain(explain::Explain),
@@ -82,6 +84,7 @@ pub fn run(arguments: Arguments) -> Ended {
         Command::Scale(command) => command.run(),
         Command::Forecast(command) => command.run(),
         Command::Solve(command) => command.run(),
+        Command::Learn(command) => command.run(),
         Command::Publish(command) => command.run(),
         Command::Ingredients(command) => command.run(),
         Command::Explain(command) => command.run(),

@@ -43,7 +43,7 @@ impl Solve {
             Ok(opened) => opened,
             Err(outcome) => return Ok(outcome),
         };
-        let kitchen = self.kitchen.of(&opened.book)?;
+        let around = self.kitchen.surroundings(&opened)?;
         let formulas = chosen(opened.formulas(), self.formula.as_deref())?;
         let [formula] = &formulas[..] else {
             let names: Vec<&str> = formulas.iter().map(|formula| formula.name.as_str()).collect();
@@ -53,7 +53,7 @@ impl Solve {
             (Some(time), _) => When::Ripe(span(time)?),
             (None, time) => When::Risen(span(time.as_deref().unwrap_or_default())?),
         };
-        let dose = yeast_for(formula, &self.stage, when, &kitchen)
+        let dose = yeast_for(formula, &self.stage, when, &around)
             .map_err(|why| Failure::new(format!("no dose for “{}” of {}: {why}", self.stage, formula.head.title)))?;
         let mut out = String::new();
         for (title, stated, needed, share) in &dose.lines {

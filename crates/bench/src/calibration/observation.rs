@@ -87,6 +87,7 @@ pub fn observations(logged: &Logged) -> (Vec<Observation>, usize) {
     for cook in &logged.trial.cooks {
         found.extend(off_the_heat(formula, cook));
     }
+    found.sort_by_key(|one| one.at);
     (found, untold)
 }
 

@@ -1,7 +1,6 @@
 //! The dose of yeast with which a stage is ripe, or has risen, after a given time.
 
-use crate::forecast::{Forecast, Rise, forecast, rises};
-use formula::read::Kitchen;
+use crate::forecast::{Forecast, Rise, Surroundings, forecast_in, rises_in};
 use formula::{Formula, Line};
 use quantity::{Fraction, Mass, TimeSpan};
 use std::fmt;
@@ -66,10 +65,10 @@ const HALVINGS: usize = 24;
 ///
 /// # Errors
 /// [`NoDose`] when no sensible dose reaches it.
-pub fn yeast_for(formula: &Formula, stage: &str, when: When, kitchen: &Kitchen) -> Result<Dose, NoDose> {
+pub fn yeast_for(formula: &Formula, stage: &str, when: When, around: &Surroundings) -> Result<Dose, NoDose> {
     let at = find(formula, stage).ok_or(NoDose::NoYeast)?;
     let stated = share(formula, at);
-    let reached = |factor: f64| time_of(&rises(&dosed(formula, at, factor), kitchen), at, when).ok_or(NoDose::NotForeseen);
+    let reached = |factor: f64| time_of(&rises_in(&dosed(formula, at, factor), around), at, when).ok_or(NoDose::NotForeseen);
     let wanted = match when {
         When::Ripe(time) | When::Risen(time) => time,
     };
@@ -98,7 +97,7 @@ pub fn yeast_for(formula: &Formula, stage: &str, when: When, kitchen: &Kitchen) 
         let needed = line.mass.value;
         (line.title.clone(), needed / factor, needed, Fraction::ratio(needed / stage.flour))
     });
-    Ok(Dose { factor, lines: lines.collect(), forecast: forecast(&formula, kitchen) })
+    Ok(Dose { factor, lines: lines.collect(), forecast: forecast_in(&formula, around.clone()) })
 }
 
 /// The stage of that name that has yeast and flour of its own.
