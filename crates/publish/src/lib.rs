@@ -9,6 +9,7 @@ pub mod outlook;
 pub mod page;
 pub mod sheet;
 mod structured;
+pub mod trial_plan;
 pub mod words;
 
 pub use edition::{Edition, edition, picture_type};

@@ -2,6 +2,7 @@
 
 mod check;
 mod completions;
+mod design;
 mod explain;
 mod forecast;
 mod ingredients;
@@ -60,6 +61,7 @@ enum Command {
     Forecast(forecast::Forecast),
     Solve(solve::Solve),
     Learn(learn::Learn),
+    Design(design::Design),
     Publish(publish::Publish),
     Ingredients(ingredients::Ingredients),
     Explain(explain::Explain),
@@ -85,6 +87,7 @@ pub fn run(arguments: Arguments) -> Ended {
         Command::Forecast(command) => command.run(),
         Command::Solve(command) => command.run(),
         Command::Learn(command) => command.run(),
+        Command::Design(command) => command.run(),
         Command::Publish(command) => command.run(),
         Command::Ingredients(command) => command.run(),
         Command::Explain(command) => command.run(),

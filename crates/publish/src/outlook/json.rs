@@ -29,7 +29,8 @@ fn origin(origin: &Origin) -> Value {
 }
 
 fn temperature(known: &Known<Temperature>) -> Value {
-    json!({ "celsius": known.value.as_celsius(), "origin": origin(&known.origin) })
+    let band = known.band.map(|(from, to)| [from.as_celsius(), to.as_celsius()]);
+    json!({ "celsius": known.value.as_celsius(), "band-celsius": band, "origin": origin(&known.origin) })
 }
 
 fn time(known: &Known<TimeSpan>) -> Value {
@@ -52,6 +53,7 @@ fn rise(rise: &Rise) -> Value {
         .collect();
     json!({
         "title": rise.title,
+        "leaven": rise.leaven,
         "mixed": mixed,
         "steps": rise.steps.iter().map(step).collect::<Vec<_>>(),
         "course": points,

@@ -26,15 +26,39 @@ pub fn text(formula: &Formula, forecast: &Forecast, units: Units, width: usize) 
     for missing in &forecast.missing {
         say(&mut out, &format!("Not told: {missing}."), width);
     }
-    let share = print::number(UNCALIBRATED * 100.0, 0);
-    say(
-        &mut out,
-        &format!(
-            "\nTimes are those of the books: a kitchen that has logged no rise yet may be {share} % quicker or slower. Look at the dough, not at the clock."
-        ),
-        width,
-    );
+    say(&mut out, &format!("\n{} Look at the dough, not at the clock.", how_sure(forecast)), width);
     out
+}
+
+/// Whose times they are, and how far they may be off: the books', or those of the kitchen's own trials.
+fn how_sure(forecast: &Forecast) -> String {
+    let calibration = &forecast.surroundings.calibration;
+    let mut leavens: Vec<&str> = forecast.rises.iter().map(|rise| rise.leaven.as_str()).collect();
+    leavens.sort_unstable();
+    leavens.dedup();
+    let mut told = Vec::new();
+    for (leaven, vigour) in leavens.iter().map(|leaven| (leaven, calibration.vigour(leaven))).filter(|(_, known)| known.trials > 0) {
+        let trials = if vigour.trials == 1 { "1 trial".to_owned() } else { format!("{} trials", vigour.trials) };
+        told.push(format!(
+            "Times of {leaven} are learnt from {trials}: it is {} times as lively as in the books, and the next bake may be {} % quicker or slower.",
+            print::number(vigour.factor(), 2),
+            print::number(vigour.next_band() * 100.0, 0)
+        ));
+    }
+    if told.len() < leavens.len() || told.is_empty() {
+        let share = print::number(UNCALIBRATED * 100.0, 0);
+        let other = if told.is_empty() { "Times" } else { "The other times" };
+        told.push(format!("{other} are those of the books: a kitchen that has logged no rise yet may be {share} % quicker or slower."));
+    }
+    told.join(" ")
+}
+
+/// Which trials a figure was learnt from, if it was.
+fn learnt<T>(known: &Known<T>) -> String {
+    match &known.origin {
+        Origin::Measured(by) => format!(" ({by})"),
+        _ => String::new(),
+    }
 }
 
 fn assumed<T>(known: &Known<T>) -> &'static str {
@@ -63,7 +87,7 @@ fn rise_in_words(formula: &Formula, rise: &Rise, units: Units, width: usize, out
 
 fn mixed_in_words(mixed: &Mixed, units: Units) -> String {
     let degrees = |t: Temperature| units.temperature(Between::just(Temperature::celsius((t.as_celsius() * 2.0).round() / 2.0)));
-    let computed = format!("From its ingredients it comes to {}", degrees(mixed.computed.value));
+    let computed = format!("From its ingredients it comes to {}{}", degrees(mixed.computed.value), learnt(&mixed.computed));
     match (mixed.wanted, &mixed.liquid) {
         (None, _) => format!("{computed}."),
         (Some(wanted), None) => format!("{computed}; the method wants {}.", degrees(wanted)),
@@ -115,7 +139,7 @@ fn cooking_in_words(formula: &Formula, cooking: &Cooking, units: Units, width: u
     let heading = format!("{}: {}", component.title, cooking.action.word());
     out.push_str(&format!("\n{heading}\n{}\n", "─".repeat(heading.chars().count())));
     let whole = |t: Temperature| Temperature::celsius(t.as_celsius().round());
-    let mut words = format!("The middle comes off at {}", units.temperature(cooking.core.value.map(whole)));
+    let mut words = format!("The middle comes off at {}{}", units.temperature(cooking.core.value.map(whole)), learnt(&cooking.core));
     if let Some(wanted) = cooking.wanted {
         let verdict = match (cooking.core.value.from >= wanted, cooking.core.value.to >= wanted) {
             (true, _) => "reached even with a poor contact",
