@@ -2,11 +2,13 @@
 #![allow(clippy::disallowed_methods, clippy::disallowed_types)] // Tests open files as the world does.
 
 mod check;
+mod design;
 mod disk;
 mod explain;
 mod forecast;
 mod help;
 mod ingredients;
+mod learn;
 mod new;
 mod publish;
 mod sandbox;

@@ -5,7 +5,7 @@ use formula::read::{Action, Attention, CookSeen, MixSeen, RiseSeen, Trial};
 use formula::resolve::formula::StageAt;
 use formula::resolve::trial::{cooking_step, waiting_step};
 use formula::{Formula, Stage, Step};
-use quantity::{Between, Temperature};
+use quantity::{Between, Temperature, TimeSpan};
 
 /// The formula with what the trial saw in place of what it states; what was not seen stays as stated.
 #[must_use]
@@ -39,7 +39,15 @@ fn stage(formula: &mut Formula, (c, s): StageAt) -> &mut Stage {
 
 fn risen(step: &mut Step, seen: &RiseSeen) {
     step.temperature = seen.room.map(Between::just).or(step.temperature);
-    step.time = seen.lasted.map(Between::just).or(step.time);
+    step.time = seen.lasted.or_else(|| at_least(step.time, seen)).map(Between::just).or(step.time);
+}
+
+/// A step lasted as long as anything was seen in it, where its author notes no longer time.
+fn at_least(stated: Option<Between<TimeSpan>>, seen: &RiseSeen) -> Option<TimeSpan> {
+    let readings = seen.readings.iter().map(|reading| reading.after);
+    let last = readings.chain(seen.doubled_after).chain(seen.ripe_after).reduce(TimeSpan::max)?;
+    let stated = stated.map(|time| (time.from + time.to) * 0.5);
+    stated.is_none_or(|stated| last > stated).then_some(last)
 }
 
 fn cooked(step: &mut Step, seen: &CookSeen) {

@@ -5,7 +5,7 @@ use formula::arithmetic::{Mixture, mixture};
 use formula::ingredient::Figure;
 use formula::read::{Action, Condition};
 use formula::{Formula, Known, Step};
-use quantity::{Between, Density, Fraction, Temperature, TimeSpan};
+use quantity::{Between, Density, Fraction, Length, Temperature, TimeSpan};
 use science::heat::Composition;
 use science::heat::cook::{Cook, Piece, cook, course};
 use science::heat::griddle::{Griddle, foresee, immersed, kitchen};
@@ -99,7 +99,8 @@ fn laid(
     let component = &formula.components[at.0];
     let what = format!("“{}” of {}", step.action.word(), component.title);
     let lacking = |datum: &str| format!("how far {what} cooks through: it states no {datum}");
-    let thickness = component.yields.thickness.ok_or_else(|| lacking("thickness of a piece in its yield"))?;
+    let thickness = component.yields.thickness.filter(|thickness| *thickness > Length::ZERO);
+    let thickness = thickness.ok_or_else(|| lacking("thickness of a piece in its yield"))?;
     let heat = midway(step.temperature.ok_or_else(|| lacking("temperature"))?);
     let time = middle(step.time.ok_or_else(|| lacking("time"))?);
     let density = Density::grams_per_millilitre(GAS_FREE / risen.unwrap_or(RISEN).clamp(1.0, 3.0));

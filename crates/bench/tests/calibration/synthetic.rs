@@ -15,8 +15,9 @@ use science::sensory::blind_code::Chance;
 /// A kitchen whose leaven is so lively.
 pub struct Synthetic {
     pub vigour: f64,
-    approach: f64,
+    pub approach: f64,
     chance: Chance,
+    noise: f64,
 }
 
 impl Synthetic {
@@ -25,17 +26,22 @@ impl Synthetic {
         let mut chance = Chance::seeded(seed);
         let vigour = libm::exp(1.02 * (uniform(&mut chance) - 0.5));
         let approach = 0.66 * (uniform(&mut chance) - 0.5);
-        Self { vigour, approach, chance }
+        Self { vigour, approach, chance, noise: 1.0 }
+    }
+
+    /// The same kitchen where every reading is exact.
+    pub fn without_noise(seed: u64) -> Self {
+        Self { noise: 0.0, ..Self::seeded(seed) }
     }
 
     fn normal(&mut self, spread: f64) -> f64 {
         // The sum of twelve even numbers is normal enough.
-        spread * ((0..12).map(|_| uniform(&mut self.chance)).sum::<f64>() - 6.0)
+        self.noise * spread * ((0..12).map(|_| uniform(&mut self.chance)).sum::<f64>() - 6.0)
     }
 
     /// What truly happens in a bake of which the baker writes down `room` and `mixed`.
     fn bake(&mut self, room: f64, mixed: f64) -> Vec<Rise> {
-        let true_room = room + 2.0 * uniform(&mut self.chance) - 1.0;
+        let true_room = room + self.noise * (2.0 * uniform(&mut self.chance) - 1.0);
         let true_mixed = mixed + self.normal(0.5);
         let yeast = 5.0 * (1.0 + self.normal(0.03));
         let vigour = libm::log(self.vigour) + self.normal(0.06);
@@ -59,7 +65,7 @@ impl Synthetic {
         }
         let seen = doubled + self.normal(3.0);
         format!(
-            "title = \"Trial {number}\"\nformula = \"dough\"\ndate = 2026-11-0{}\n[[mix]]\nstage = \"dough\"\ntemperature = \"{mixed} °C\"\n\
+            "title = \"Trial {number}\"\nformula = \"dough\"\ndate = 2026-11-{:02}\n[[mix]]\nstage = \"dough\"\ntemperature = \"{mixed} °C\"\n\
              [[rise]]\nstage = \"dough\"\nroom = \"{room} °C\"\ndoubled-after = \"{seen:.0} min\"\nreading = [\n{readings}]\n",
             number + 1
         )
@@ -75,12 +81,26 @@ impl Synthetic {
         opened.value
     }
 
-    /// How far off a bake that was not learnt from is foreseen: the logarithm of the ratio of the doubling times.
-    pub fn held_out(&mut self, calibration: &Calibration) -> f64 {
+    /// A bake that is not learnt from.
+    pub fn held_out(&mut self) -> HeldOut {
         let (room, mixed) = (18.0 + 8.0 * uniform(&mut self.chance), 22.0 + 5.0 * uniform(&mut self.chance));
-        let seen = doubled(&self.bake(room, mixed));
+        let doubled = doubled(&self.bake(room, mixed));
+        HeldOut { room, mixed, doubled }
+    }
+}
+
+/// A bake that was not learnt from: what its baker wrote down, and when it had truly doubled, in hours.
+pub struct HeldOut {
+    room: f64,
+    mixed: f64,
+    doubled: f64,
+}
+
+impl HeldOut {
+    /// How far off it is foreseen: the logarithm of the ratio of the doubling times.
+    pub fn off(&self, calibration: &Calibration) -> f64 {
         let around = Surroundings::of(&Kitchen::assumed()).taught(calibration.clone());
-        libm::log(doubled(&rises_in(&dough(5.0, room, mixed), &around)) / seen)
+        libm::log(doubled(&rises_in(&dough(5.0, self.room, self.mixed), &around)) / self.doubled)
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::amount::measure;
 use super::fields::Reader;
-use super::trial::{Reading, reading_of_nothing};
+use super::trial::{Reading, takes_no_room};
 use super::At;
 use crate::source::{MOST_LINES, Source};
 use crate::{Checked, fault};
@@ -80,7 +80,7 @@ fn read_line(reader: &mut Reader, columns: &[Option<Column>], line: &[(String, R
             _ => reading.temperature = value.temperature().map(|temperature| temperature.to),
         }
         if is_nothing(column.kind, &value) {
-            reading_of_nothing(reader, span.clone());
+            takes_no_room(reader, span.clone());
             (reading.height, reading.volume) = (None, None);
         }
     }

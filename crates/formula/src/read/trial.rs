@@ -279,28 +279,33 @@ fn read_reading(reader: &mut Reader, table: &DeTable, span: Range<usize>) -> Opt
     let size = volume.as_ref().and_then(|volume| volume.value.volume(SpoonSystem::Metric)).map(|volume| volume.to);
     let is_nothing = height.is_some_and(|height| height <= Length::ZERO) || size.is_some_and(|size| size <= Volume::ZERO);
     if is_nothing {
-        reading_of_nothing(reader, fields.span());
+        takes_no_room(reader, fields.span());
     }
     let after = read_time(reader, &fields, "after")?;
     let seen = |reading: Reading| if is_nothing { Reading { height: None, volume: None, ..reading } } else { reading };
     Some(seen(Reading { after, height, volume: size, temperature }))
 }
 
-/// A dough that takes no room is a slip of the pen.
-pub fn reading_of_nothing(reader: &mut Reader, span: Range<usize>) {
-    let message = "a dough that takes no room was not read".to_owned();
+/// A dough or a piece that takes no room is a slip of the pen.
+pub fn takes_no_room(reader: &mut Reader, span: Range<usize>) {
+    let message = "what takes no room at all was not measured".to_owned();
     reader.report(&fault::READING_OF_NOTHING, span, message, "leave out what was not measured: missing is missing");
 }
 
 fn read_cook(reader: &mut Reader, table: &DeTable, span: Range<usize>) -> CookSeen {
     let fields = Fields::open(reader, table, span, &keys::COOK_SEEN);
+    let thickness = read_length(reader, &fields, "thickness");
+    if thickness.is_some_and(|thickness| thickness <= Length::ZERO) {
+        takes_no_room(reader, fields.span());
+    }
+    let thickness = thickness.filter(|thickness| *thickness > Length::ZERO);
     CookSeen {
         of: of_stage(reader, &fields),
         step: read_word(reader, &fields, "step", Action::WORDS, Action::named),
         surface: read_temperature(reader, &fields, "surface"),
         side_time: read_time(reader, &fields, "side-time"),
         time: read_time(reader, &fields, "time"),
-        thickness: read_length(reader, &fields, "thickness"),
+        thickness,
         core: read_temperature(reader, &fields, "core"),
     }
 }

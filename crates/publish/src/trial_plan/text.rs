@@ -2,7 +2,7 @@
 
 use super::{Laid, name, product};
 use crate::sheet::text::wrap;
-use bench::trial::{Batch, Kind, Plan};
+use bench::trial::{Batch, Kind, Plan, Test};
 use quantity::print;
 
 /// The plan, lines broken at the width.
@@ -16,7 +16,7 @@ pub fn text(laid: &Laid, width: usize) -> String {
     for (number, day) in plan.days.iter().enumerate() {
         out.push_str(&format!("\nDay {}\n", number + 1));
         for (place, batch) in day.iter().enumerate() {
-            out.push_str(&wrap(&format!("{:>4}. bowl {}: {}", place + 1, batch.code, levels(plan, batch)), width));
+            out.push_str(&format!("{:>4}. bowl {}: {}\n", place + 1, batch.code, levels(plan, batch)));
         }
     }
     out.push_str(&wrap(
@@ -122,12 +122,12 @@ fn tasting(laid: &Laid) -> String {
     );
     match laid.panel {
         Some(panel) => format!(
-            "Tasting, two bowls at a time: {wanted}. To see a difference that {} of people truly tell, {} of the time, takes {} tasters, each one answer; with {} every serving order is used equally often. {} alike is then evidence, and {} such panels in 100 would miss it. Say before tasting what is in it (allergens, alcohol), and cook through what holds raw egg or flour.",
+            "Tasting, two bowls at a time: {wanted}. To see a difference that {} of people truly tell, {} of the time, takes {} tasters, each one answer; with {} every serving order is used equally often. Evidence is then {}, and {} such panels in 100 would miss it. Say before tasting what is in it (allergens, alcohol), and cook through what holds raw egg or flour.",
             percent(question.tell),
             percent(question.power),
             panel.fewest,
             panel.tasters,
-            answers(panel.right, panel.tasters),
+            evidence(question.test, panel.right, panel.tasters),
             print::number(100.0 * panel.power.left().as_ratio(), 0),
         ),
         None => format!(
@@ -138,6 +138,10 @@ fn tasting(laid: &Laid) -> String {
     }
 }
 
-fn answers(right: u32, of: u32) -> String {
-    format!("{right} right answers of {of}, or for a comparison {right} answers")
+fn evidence(test: Test, right: u32, of: u32) -> String {
+    match test {
+        Test::Triangle | Test::DuoTrio => format!("{right} right answers of {of} or more"),
+        Test::PairedDirected => format!("{right} answers of {of} or more for the bowl that was expected"),
+        Test::PairedPreference => format!("{right} answers of {of} or more for one and the same bowl"),
+    }
 }
