@@ -50,7 +50,13 @@ impl Opened {
             let misplaced: Vec<Diagnostic> = self.book.misplaced(&checked.value).collect();
             let photograph = checked.value.head.photograph.as_ref();
             let unusable = photograph.and_then(|photograph| photographs::judge(&self.folder, photograph));
-            checked.diagnostics.into_iter().chain(misplaced).chain(unusable).chain(by_rules.into_iter().flatten()).collect::<Vec<_>>()
+            checked
+                .diagnostics
+                .into_iter()
+                .chain(misplaced)
+                .chain(unusable)
+                .chain(by_rules.into_iter().flatten())
+                .collect::<Vec<_>>()
         });
         let mut found: Vec<Diagnostic> = self.found.iter().cloned().chain(worked_out.into_iter().flatten()).collect();
         if self.only.is_some() {

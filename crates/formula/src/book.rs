@@ -125,7 +125,10 @@ impl Book {
         let trials = trials.value;
         let has_settings = settings_file.is_some();
         let others = RwLock::new(BTreeMap::new());
-        Checked { value: Self { settings, kitchens, pantry: pantry.value, formulas, trials, has_settings, others }, diagnostics: found }
+        Checked {
+            value: Self { settings, kitchens, pantry: pantry.value, formulas, trials, has_settings, others },
+            diagnostics: found,
+        }
     }
 
     /// The kitchen that formulas are worked out for.
@@ -246,15 +249,18 @@ fn misnamed(
         let found = fault.at(name.place(&trial.file), format!("there is no {what} called “{}”", name.value));
         match nearest(&name.value, known.iter().copied()) {
             Some(near) => found.hint(format!("did you mean “{near}”?")),
-            None => found.hint(format!("the book has: {}", known.iter().take(MOST_NAMES).copied().collect::<Vec<_>>().join(", "))),
+            None => {
+                found.hint(format!("the book has: {}", known.iter().take(MOST_NAMES).copied().collect::<Vec<_>>().join(", ")))
+            }
         }
     };
-    let formula = (!trial.formula.value.is_empty() && !formulas.contains_key(&trial.formula.value)).then(|| {
-        unknown(&fault::UNKNOWN_FORMULA, "formula", &trial.formula, formulas.keys().map(String::as_str).collect())
-    });
-    let kitchen = trial.kitchen.as_ref().filter(|name| !kitchens.contains_key(&name.value)).map(|name| {
-        unknown(&fault::UNKNOWN_KITCHEN, "kitchen", name, kitchens.keys().map(String::as_str).collect())
-    });
+    let formula = (!trial.formula.value.is_empty() && !formulas.contains_key(&trial.formula.value))
+        .then(|| unknown(&fault::UNKNOWN_FORMULA, "formula", &trial.formula, formulas.keys().map(String::as_str).collect()));
+    let kitchen = trial
+        .kitchen
+        .as_ref()
+        .filter(|name| !kitchens.contains_key(&name.value))
+        .map(|name| unknown(&fault::UNKNOWN_KITCHEN, "kitchen", name, kitchens.keys().map(String::as_str).collect()));
     formula.into_iter().chain(kitchen)
 }
 

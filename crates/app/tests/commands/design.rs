@@ -5,8 +5,19 @@ use crate::sandbox::Sandbox;
 #[test]
 fn three_factors_on_two_days() {
     let words = [
-        "design", "--factor", "leaven=sponge,poolish", "--factor", "yeast=0.5 %,1 %", "--factor", "water=65 %,70 %", "--a-day", "4",
-        "--days", "2", "--seed", "7",
+        "design",
+        "--factor",
+        "leaven=sponge,poolish",
+        "--factor",
+        "yeast=0.5 %,1 %",
+        "--factor",
+        "water=65 %,70 %",
+        "--a-day",
+        "4",
+        "--days",
+        "2",
+        "--seed",
+        "7",
     ];
     let out = Sandbox::empty().fine(&words);
     insta::assert_snapshot!("design_in_blocks", out);

@@ -2,8 +2,20 @@
 
 use crate::sandbox::Sandbox;
 
-const COMMANDS: [&str; 12] =
-    ["check", "sheet", "scale", "forecast", "solve", "learn", "design", "publish", "ingredients", "explain", "new", "completions"];
+const COMMANDS: [&str; 12] = [
+    "check",
+    "sheet",
+    "scale",
+    "forecast",
+    "solve",
+    "learn",
+    "design",
+    "publish",
+    "ingredients",
+    "explain",
+    "new",
+    "completions",
+];
 
 #[test]
 fn the_whole_help() {

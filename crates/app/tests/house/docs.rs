@@ -60,7 +60,20 @@ fn the_manual_of_commands() {
         String::from_utf8_lossy(&output.stdout).trim_end().to_owned()
     };
     let mut page = format!("# The commands\n\n```text\n{}\n```\n", help(&["--help"]));
-    for command in ["check", "sheet", "scale", "forecast", "solve", "learn", "design", "publish", "ingredients", "explain", "new", "completions"] {
+    for command in [
+        "check",
+        "sheet",
+        "scale",
+        "forecast",
+        "solve",
+        "learn",
+        "design",
+        "publish",
+        "ingredients",
+        "explain",
+        "new",
+        "completions",
+    ] {
         page.push_str(&format!("\n## {command}\n\n```text\n{}\n```\n", help(&[command, "--help"])));
     }
     fresh("docs/commands.md", &page);

@@ -25,7 +25,13 @@ const OPEN: f64 = 10.0;
 /// Times and volumes are compared as logarithms. The prior keeps the search where the equations hold and is then
 /// taken out again, so that it counts once however many trials there are.
 #[must_use]
-pub fn fitted(logged: &Logged, trial: usize, parameter: &Parameter, seen: &[Observation], known: &Calibration) -> Option<Evidence> {
+pub fn fitted(
+    logged: &Logged,
+    trial: usize,
+    parameter: &Parameter,
+    seen: &[Observation],
+    known: &Calibration,
+) -> Option<Evidence> {
     let base = Outlook::of(logged, known);
     let telling: Vec<&Observation> = seen.iter().filter(|one| parameter.is_told_by(one, &base)).collect();
     if telling.is_empty() {

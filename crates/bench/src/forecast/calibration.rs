@@ -2,7 +2,8 @@
 
 use super::{KnownTime, UNCALIBRATED};
 use formula::{Known, Origin};
-use quantity::{Temperature, TemperatureDifference, TimeSpan};
+use quantity::{Between, Fraction, Temperature, TemperatureDifference, TimeSpan};
+use science::heat::cook::USUAL_SATURATION;
 use science::heat::surroundings::{GRIDDLE, Transfer};
 use std::collections::BTreeMap;
 
@@ -115,8 +116,17 @@ impl Calibration {
             return GRIDDLE;
         }
         let (usual, band) = (GRIDDLE.usual * self.contact.factor(), libm::exp(self.contact.next_band()));
-        let range = quantity::Between { from: usual * (1.0 / band), to: usual * band };
+        let range = Between { from: usual * (1.0 / band), to: usual * band };
         Transfer { usual, range, ..GRIDDLE }
+    }
+
+    /// How far the pores of a piece may keep saturated: from not at all to wholly where nothing was probed. A core once
+    /// read speaks of contact and pores together, so both ranges narrow alike: judgement.
+    #[must_use]
+    pub fn pores(&self) -> Between<Fraction> {
+        let usual = USUAL_SATURATION.as_ratio();
+        let left = if self.contact.trials == 0 { 1.0 } else { self.contact.spread / Self::default().contact.spread };
+        Between { from: Fraction::ratio(usual * (1.0 - left)), to: Fraction::ratio(usual + (1.0 - usual) * left) }
     }
 
     /// A core's temperature; measured, as far as trials taught the griddle's contact.

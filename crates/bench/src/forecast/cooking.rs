@@ -5,10 +5,10 @@ use formula::arithmetic::{Mixture, mixture};
 use formula::ingredient::Figure;
 use formula::read::{Action, Condition};
 use formula::{Formula, Known, Step};
-use quantity::{Between, Density, Fraction, Length, Temperature, TimeSpan};
+use quantity::{Between, Density, Fraction, HeatTransfer, Length, Temperature, TimeSpan};
 use science::heat::Composition;
 use science::heat::cook::{Cook, Piece, cook, course};
-use science::heat::griddle::{Griddle, foresee, immersed, kitchen};
+use science::heat::griddle::{Griddle, immersed, kitchen};
 use science::keeping::history::Reading;
 use science::keeping::salmonella::{ENOUGH, worst_reductions};
 
@@ -54,7 +54,7 @@ pub fn cooking(
 ) -> Result<Cooking, String> {
     let Laid { piece, heat, time } = laid(formula, at, step, around, risen)?;
     let (seen, core) = match step.action {
-        Action::Griddle => on_griddle(&piece, &griddle(step, heat, time, around)),
+        Action::Griddle => on_griddle(&piece, &griddle(step, heat, time, around), around.calibration.pores()),
         _ => in_fat(&piece, heat, time),
     };
     let core = Known::computed(core, "heat, water and steam through the piece", science::heat::cook::EQUATION.source);
@@ -89,13 +89,7 @@ struct Laid {
     time: TimeSpan,
 }
 
-fn laid(
-    formula: &Formula,
-    at: (usize, usize),
-    step: &Step,
-    around: &Surroundings,
-    risen: Option<f64>,
-) -> Result<Laid, String> {
+fn laid(formula: &Formula, at: (usize, usize), step: &Step, around: &Surroundings, risen: Option<f64>) -> Result<Laid, String> {
     let component = &formula.components[at.0];
     let what = format!("“{}” of {}", step.action.word(), component.title);
     let lacking = |datum: &str| format!("how far {what} cooks through: it states no {datum}");
@@ -135,9 +129,15 @@ pub fn expected_core(
     course(&piece, &griddle.stages(griddle.transfer.usual)).core_at(off)
 }
 
-fn on_griddle(piece: &Piece, griddle: &Griddle) -> (Cook, Between<Temperature>) {
-    let seen = foresee(piece, griddle);
-    (seen.usual, seen.core)
+/// A cook on a griddle, and the middle from the poorest contact and driest pores to the best and moistest.
+fn on_griddle(piece: &Piece, griddle: &Griddle, pores: Between<Fraction>) -> (Cook, Between<Temperature>) {
+    let off: TimeSpan = griddle.sides.iter().copied().sum();
+    let core = |saturation: Fraction, transfer: HeatTransfer| {
+        course(&Piece { saturation, ..*piece }, &griddle.stages(transfer)).core_at(off).unwrap_or(piece.start)
+    };
+    let range = griddle.transfer.range;
+    let core = Between { from: core(pores.from, range.from), to: core(pores.to, range.to) };
+    (cook(piece, &griddle.stages(griddle.transfer.usual)), core)
 }
 
 fn in_fat(piece: &Piece, fat: Temperature, time: TimeSpan) -> (Cook, Between<Temperature>) {

@@ -29,7 +29,12 @@ impl Surroundings {
             Some(value) => Known { value, band: None, origin: Origin::Measured(kitchen.title.clone()) },
             None => Known::assumed(usual, "common practice, no source"),
         };
-        Self { title: kitchen.title.clone(), room: stated(kitchen.room, ROOM), fridge: stated(kitchen.fridge, FRIDGE), calibration: Calibration::default() }
+        Self {
+            title: kitchen.title.clone(),
+            room: stated(kitchen.room, ROOM),
+            fridge: stated(kitchen.fridge, FRIDGE),
+            calibration: Calibration::default(),
+        }
     }
 
     /// The same with what its trials taught.

@@ -44,13 +44,8 @@ pub fn mixed(stage: &Stage, around: &Surroundings, brought: &dyn Fn(usize, usize
         ..Mixing::default()
     };
     let computed = mixing_temperature(&all, &mixing);
-    let wanted = stage
-        .steps
-        .iter()
-        .filter(|step| is_mixing(step.action))
-        .filter_map(|step| step.temperature)
-        .next_back()
-        .map(midway);
+    let wanted =
+        stage.steps.iter().filter(|step| is_mixing(step.action)).filter_map(|step| step.temperature).next_back().map(midway);
     let liquid = wanted.and_then(|wanted| {
         let (l, own) = portions
             .iter()
@@ -61,10 +56,9 @@ pub fn mixed(stage: &Stage, around: &Surroundings, brought: &dyn Fn(usize, usize
     });
     let source = science::heat::mixing_temperature::EQUATION.source;
     Mixed {
-        computed: around.calibration.mixed(
-            kneads,
-            Known::computed(computed, "the balance of heat in mixing, wetting of the flour counted", source),
-        ),
+        computed: around
+            .calibration
+            .mixed(kneads, Known::computed(computed, "the balance of heat in mixing, wetting of the flour counted", source)),
         wanted,
         liquid,
     }

@@ -123,7 +123,10 @@ impl fmt::Display for NoPlan {
             Self::NamedTwice(name) => write!(f, "two factors are called “{name}”"),
             Self::TooLarge => write!(f, "a plan has at most {MOST_FACTORS} factors and {MOST_BATCHES} batches"),
             Self::TooMany { fewest, can } => {
-                write!(f, "{fewest} batches are the fewest that tell these factors apart, and {can} can be baked: bake on more days, or drop a factor or a level")
+                write!(
+                    f,
+                    "{fewest} batches are the fewest that tell these factors apart, and {can} can be baked: bake on more days, or drop a factor or a level"
+                )
             }
         }
     }

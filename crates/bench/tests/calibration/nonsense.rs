@@ -33,7 +33,12 @@ fn middle(lessons: &Lessons, parameter: &Parameter) -> f64 {
 
 #[test]
 fn what_was_not_seen_teaches_nothing() {
-    for records in ["", "[[mix]]\nstage = \"dough\"", "[[rise]]\nstage = \"dough\"\nroom = \"21 °C\"", "[[cook]]\nstage = \"dough\"\nsurface = \"150 °C\""] {
+    for records in [
+        "",
+        "[[mix]]\nstage = \"dough\"",
+        "[[rise]]\nstage = \"dough\"\nroom = \"21 °C\"",
+        "[[cook]]\nstage = \"dough\"\nsurface = \"150 °C\"",
+    ] {
         let lessons = lessons(&[records]);
         assert!(lessons.lessons.is_empty() && lessons.calibration == Calibration::default(), "{records}");
     }
@@ -68,9 +73,17 @@ fn impossible_trials_do_no_harm() {
 /// Limits that need no source: a hotter core speaks for a better contact, a warmer bowl for more friction.
 #[test]
 fn more_seen_is_more_learnt() {
-    let contact = |core: &str| middle(&lessons(&[&format!("[[cook]]\nstage = \"dough\"\nsurface = \"150 °C\"\ntime = \"8 min\"\nside-time = \"4 min\"\ncore = \"{core}\"")]), &Parameter::Contact);
+    let contact = |core: &str| {
+        middle(
+            &lessons(&[&format!(
+                "[[cook]]\nstage = \"dough\"\nsurface = \"150 °C\"\ntime = \"8 min\"\nside-time = \"4 min\"\ncore = \"{core}\""
+            )]),
+            &Parameter::Contact,
+        )
+    };
     assert!(contact("97 °C") > contact("88 °C"));
-    let friction = |bowl: &str| middle(&lessons(&[&format!("[[mix]]\nstage = \"dough\"\ntemperature = \"{bowl}\"")]), &Parameter::Friction);
+    let friction =
+        |bowl: &str| middle(&lessons(&[&format!("[[mix]]\nstage = \"dough\"\ntemperature = \"{bowl}\"")]), &Parameter::Friction);
     let (cool, warm) = (friction("25 °C"), friction("27 °C"));
     // The balance of heat is a straight line: of 2 K more, the prior's share is left out.
     let prior = Calibration::default().friction;

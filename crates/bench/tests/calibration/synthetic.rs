@@ -61,7 +61,9 @@ impl Synthetic {
             let moment = course.at(TimeSpan::minutes(minutes)).expect("it was followed so far");
             let height = 50.0 * moment.risen + self.normal(1.5);
             let warm = moment.temperature.as_celsius() + self.normal(0.3);
-            readings.push_str(&format!("  {{ after = \"{minutes} min\", height = \"{height:.0} mm\", temperature = \"{warm:.1} °C\" }},\n"));
+            readings.push_str(&format!(
+                "  {{ after = \"{minutes} min\", height = \"{height:.0} mm\", temperature = \"{warm:.1} °C\" }},\n"
+            ));
         }
         let seen = doubled + self.normal(3.0);
         format!(
@@ -127,7 +129,10 @@ fn truth(formula: &Formula, vigour: f64, approach: f64) -> Vec<Rise> {
         lag: exactly(approach),
         ..Calibration::default()
     };
-    rises_in(formula, &Surroundings::of(&Kitchen { room: Some(Temperature::celsius(20.0)), ..Kitchen::assumed() }).taught(calibration))
+    rises_in(
+        formula,
+        &Surroundings::of(&Kitchen { room: Some(Temperature::celsius(20.0)), ..Kitchen::assumed() }).taught(calibration),
+    )
 }
 
 fn dough(yeast: f64, room: f64, mixed: f64) -> Formula {

@@ -34,8 +34,11 @@ fn the_dose_found_reaches_what_was_asked() {
 #[test]
 fn less_time_asks_for_more_yeast() {
     let formula = demo().formula("potato-muffins").expect("the demo").value;
-    let factor =
-        |hours: f64| yeast_for(&formula, "sponge", When::Ripe(TimeSpan::hours(hours)), &Surroundings::of(&kitchen(21.0))).expect("a dose").factor;
+    let factor = |hours: f64| {
+        yeast_for(&formula, "sponge", When::Ripe(TimeSpan::hours(hours)), &Surroundings::of(&kitchen(21.0)))
+            .expect("a dose")
+            .factor
+    };
     assert!(factor(8.0) > factor(12.0) && factor(12.0) > factor(16.0));
 }
 

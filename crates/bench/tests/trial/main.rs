@@ -20,7 +20,8 @@ fn plan_from(sizes: &[usize], a_day: usize, days: usize, seed: u64) -> Plan {
 
 /// A combination as textbooks write it: the letters of the factors at their high level, (1) for none.
 fn word(levels: &[usize]) -> String {
-    let word: String = levels.iter().enumerate().filter(|(_, level)| **level == 1).map(|(i, _)| char::from(b'a' + i as u8)).collect();
+    let word: String =
+        levels.iter().enumerate().filter(|(_, level)| **level == 1).map(|(i, _)| char::from(b'a' + i as u8)).collect();
     if word.is_empty() { "(1)".to_owned() } else { word }
 }
 
@@ -62,8 +63,16 @@ fn what_is_given_up_to_the_day_is_the_least_there_is() {
 #[test]
 fn fractions_have_their_published_resolution() {
     for (factors, most, batches, resolution) in [
-        (3, 4, 4, 3), (4, 8, 8, 4), (5, 16, 16, 5), (5, 8, 8, 3), (6, 32, 32, 6),
-        (6, 16, 16, 4), (6, 8, 8, 3), (7, 32, 32, 4), (7, 16, 16, 4), (7, 8, 8, 3),
+        (3, 4, 4, 3),
+        (4, 8, 8, 4),
+        (5, 16, 16, 5),
+        (5, 8, 8, 3),
+        (6, 32, 32, 6),
+        (6, 16, 16, 4),
+        (6, 8, 8, 3),
+        (7, 32, 32, 4),
+        (7, 16, 16, 4),
+        (7, 8, 8, 3),
     ] {
         let (found, made) = fraction(factors, most).expect("a fraction");
         assert_eq!((made.len(), found.resolution), (batches, resolution), "{factors} factors in {most}");
@@ -101,8 +110,18 @@ fn is_orthogonal(made: &[Vec<usize>]) -> bool {
 #[test]
 fn days_too_small_for_all_see_each_pair_equally_often() {
     for (v, k, b, r, lambda) in [
-        (3, 2, 3, 2, 1), (4, 2, 6, 3, 1), (4, 3, 4, 3, 2), (5, 2, 10, 4, 1), (5, 4, 5, 4, 3), (6, 3, 10, 5, 2),
-        (7, 3, 7, 3, 1), (7, 4, 7, 4, 2), (8, 4, 14, 7, 3), (11, 5, 11, 5, 2), (13, 3, 26, 6, 1), (13, 4, 13, 4, 1),
+        (3, 2, 3, 2, 1),
+        (4, 2, 6, 3, 1),
+        (4, 3, 4, 3, 2),
+        (5, 2, 10, 4, 1),
+        (5, 4, 5, 4, 3),
+        (6, 3, 10, 5, 2),
+        (7, 3, 7, 3, 1),
+        (7, 4, 7, 4, 2),
+        (8, 4, 14, 7, 3),
+        (11, 5, 11, 5, 2),
+        (13, 3, 26, 6, 1),
+        (13, 4, 13, 4, 1),
     ] {
         let found = plan(&[v], k, b);
         assert_eq!(found.kind, Kind::BalancedPairs { each: r, together: lambda }, "{v} in days of {k}");

@@ -118,7 +118,11 @@ impl<'p> Example<'p> {
             None if kind == "toml" => EXAMPLE,
             _ => {
                 self.is_told = true;
-                return if kind == "text" { Ok(()) } else { Err(format!("a block is toml, csv, or text that tells of one: {kind}")) };
+                return if kind == "text" {
+                    Ok(())
+                } else {
+                    Err(format!("a block is toml, csv, or text that tells of one: {kind}"))
+                };
             }
         };
         let twice = self.files.insert(file, block).is_some();

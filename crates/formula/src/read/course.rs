@@ -1,9 +1,9 @@
 //! The course of a rise as a table of comma-separated values: time, height or volume, temperature.
 
+use super::At;
 use super::amount::measure;
 use super::fields::Reader;
 use super::trial::{Reading, takes_no_room};
-use super::At;
 use crate::source::{MOST_LINES, Source};
 use crate::{Checked, fault};
 use quantity::{Kind, Measure, SpoonSystem};
@@ -86,7 +86,12 @@ fn read_line(reader: &mut Reader, columns: &[Option<Column>], line: &[(String, R
     }
     if time.is_none() && line.iter().any(|(cell, _)| !cell.trim().is_empty()) {
         let span = line.first().map_or(0..0, |(_, span)| span.clone());
-        reader.report(&fault::COURSE_UNREADABLE, span, "this line has no time".to_owned(), "say when it was read, or take it out");
+        reader.report(
+            &fault::COURSE_UNREADABLE,
+            span,
+            "this line has no time".to_owned(),
+            "say when it was read, or take it out",
+        );
     }
     Some(Reading { after: time?, ..reading })
 }
@@ -106,7 +111,8 @@ impl<'s> Lines<'s> {
     fn of(source: &'s Source) -> Self {
         let heading = source.text.lines().next().unwrap_or_default();
         let delimiter = if heading.contains(';') && !heading.contains(',') { b';' } else { b',' };
-        let reader = csv::ReaderBuilder::new().has_headers(false).flexible(true).delimiter(delimiter).from_reader(source.text.as_bytes());
+        let reader =
+            csv::ReaderBuilder::new().has_headers(false).flexible(true).delimiter(delimiter).from_reader(source.text.as_bytes());
         Self { text: &source.text, records: reader.into_records() }
     }
 }

@@ -246,7 +246,12 @@ fn read_rise<'s>(
     }
     if readings.len() > MOST_LINES {
         let message = format!("this rise has {} readings; it may have {MOST_LINES}", readings.len());
-        reader.report(&fault::TOO_MANY_LINES, fields.span().start..fields.span().start, message, "one a minute is more than enough");
+        reader.report(
+            &fault::TOO_MANY_LINES,
+            fields.span().start..fields.span().start,
+            message,
+            "one a minute is more than enough",
+        );
         readings.clear();
     }
     readings.sort_by(|a, b| a.after.as_seconds().total_cmp(&b.after.as_seconds()));

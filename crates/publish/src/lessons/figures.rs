@@ -12,7 +12,9 @@ pub fn figure(what: What, value: f64) -> String {
     match what {
         What::Risen => format!("{} times", print::number(value, 2)),
         What::Doubled | What::Ripe => print::time(Between::just(TimeSpan::minutes((value * 60.0).round()))),
-        What::Dough | What::Bowl | What::Core => print::celsius(Between::just(Temperature::celsius((value * 10.0).round() / 10.0))),
+        What::Dough | What::Bowl | What::Core => {
+            print::celsius(Between::just(Temperature::celsius((value * 10.0).round() / 10.0)))
+        }
     }
 }
 
@@ -69,7 +71,11 @@ pub fn with_band(parameter: &Parameter, known: &Learnt) -> String {
 
 /// How far off, as a share or in kelvin.
 pub fn error(what: What, off: f64) -> String {
-    if what.by_ratio() { format!("{}\u{a0}%", print::number(100.0 * (libm::exp(off) - 1.0), 0)) } else { format!("{}\u{a0}K", print::number(off, 1)) }
+    if what.by_ratio() {
+        format!("{}\u{a0}%", print::number(100.0 * (libm::exp(off) - 1.0), 0))
+    } else {
+        format!("{}\u{a0}K", print::number(off, 1))
+    }
 }
 
 /// The kinds of figures in the order in which errors are told.

@@ -38,7 +38,8 @@ fn learnt(report: &Report, lesson: &Lesson) -> Value {
         json!({ "value": scale(known.middle), "band": band, "trials": known.trials, "next-bake-give-or-take": known.next_band() })
     };
     let name = |trial: usize| report.trials.get(trial).map(|trial| trial.name.as_str());
-    let evidence = lesson.evidence.iter().map(|one| json!({ "trial": name(one.trial), "value": scale(one.middle), "error": one.error }));
+    let evidence =
+        lesson.evidence.iter().map(|one| json!({ "trial": name(one.trial), "value": scale(one.middle), "error": one.error }));
     let strange = lesson.out_of_line().map(|(trial, apart)| json!({ "trial": name(trial), "standard-deviations": apart }));
     json!({
         "figure": report.name(parameter),

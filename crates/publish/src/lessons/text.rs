@@ -13,7 +13,9 @@ pub fn text(report: &Report, width: usize) -> String {
     let mut out = format!("{title}\n{}\n\n", "═".repeat(title.chars().count()));
     let mut say = |line: &str| out.push_str(&wrap(line, width));
     if report.trials.is_empty() {
-        say("No trial of this kitchen is logged yet: the forecast is that of the books. A trial is a file in trials/, see docs/document.md.");
+        say(
+            "No trial of this kitchen is logged yet: the forecast is that of the books. A trial is a file in trials/, see docs/document.md.",
+        );
         return out;
     }
     let left_out = report.lessons.trials.iter().filter(|seen| seen.left_out.is_some()).count();
@@ -22,7 +24,10 @@ pub fn text(report: &Report, width: usize) -> String {
         out.push_str(&lesson_in_words(report, lesson, width));
     }
     if report.lessons.lessons.is_empty() {
-        out.push_str(&wrap("\nThey say nothing that the forecast could learn from: no rise was read, no bowl, no middle.", width));
+        out.push_str(&wrap(
+            "\nThey say nothing that the forecast could learn from: no rise was read, no bowl, no middle.",
+            width,
+        ));
     }
     out.push_str(&questions(report, width));
     out.push_str(&errors(report, width));
@@ -52,11 +57,12 @@ fn lesson_in_words(report: &Report, lesson: &Lesson, width: usize) -> String {
         Parameter::Friction => format!("{}\u{a0}K", print::number(after.next_band(), 1)),
         _ => format!("{}\u{a0}%", print::number(100.0 * after.next_band(), 0)),
     };
-    let each: Vec<String> = evidence
-        .iter()
-        .map(|one| format!("{} {}", report.called(one.trial), learnt(parameter, one.middle)))
-        .collect();
-    out.push_str(&wrap(&format!("Trial by trial: {}. From one bake to the next it may still differ by {next}.", each.join("; ")), width));
+    let each: Vec<String> =
+        evidence.iter().map(|one| format!("{} {}", report.called(one.trial), learnt(parameter, one.middle))).collect();
+    out.push_str(&wrap(
+        &format!("Trial by trial: {}. From one bake to the next it may still differ by {next}.", each.join("; ")),
+        width,
+    ));
     out.push_str(&wrap(&format!("Grounds: least squares between seen and foreseen; {}.", ground(parameter)), width));
     out
 }

@@ -26,21 +26,24 @@ pub fn text(formula: &Formula, forecast: &Forecast, units: Units, width: usize) 
     for missing in &forecast.missing {
         say(&mut out, &format!("Not told: {missing}."), width);
     }
-    say(&mut out, &format!("\n{} Look at the dough, not at the clock.", how_sure(forecast)), width);
+    say(&mut out, &format!("\n{} Look at the dough, not at the clock.", how_sure(formula, forecast)), width);
     out
 }
 
 /// Whose times they are, and how far they may be off: the books', or those of the kitchen's own trials.
-fn how_sure(forecast: &Forecast) -> String {
+fn how_sure(formula: &Formula, forecast: &Forecast) -> String {
     let calibration = &forecast.surroundings.calibration;
     let mut leavens: Vec<&str> = forecast.rises.iter().map(|rise| rise.leaven.as_str()).collect();
     leavens.sort_unstable();
     leavens.dedup();
     let mut told = Vec::new();
-    for (leaven, vigour) in leavens.iter().map(|leaven| (leaven, calibration.vigour(leaven))).filter(|(_, known)| known.trials > 0) {
+    for (leaven, vigour) in
+        leavens.iter().map(|leaven| (leaven, calibration.vigour(leaven))).filter(|(_, known)| known.trials > 0)
+    {
         let trials = if vigour.trials == 1 { "1 trial".to_owned() } else { format!("{} trials", vigour.trials) };
         told.push(format!(
-            "Times of {leaven} are learnt from {trials}: it is {} times as lively as in the books, and the next bake may be {} % quicker or slower.",
+            "Times of {} are learnt from {trials}: it is {} times as lively as in the books, and the next bake may be {} % quicker or slower.",
+            called(formula, leaven),
             print::number(vigour.factor(), 2),
             print::number(vigour.next_band() * 100.0, 0)
         ));
@@ -48,9 +51,17 @@ fn how_sure(forecast: &Forecast) -> String {
     if told.len() < leavens.len() || told.is_empty() {
         let share = print::number(UNCALIBRATED * 100.0, 0);
         let other = if told.is_empty() { "Times" } else { "The other times" };
-        told.push(format!("{other} are those of the books: a kitchen that has logged no rise yet may be {share} % quicker or slower."));
+        told.push(format!(
+            "{other} are those of the books: a kitchen that has logged no rise yet may be {share} % quicker or slower."
+        ));
     }
     told.join(" ")
+}
+
+/// What readers call a yeast or a culture of a formula.
+fn called<'f>(formula: &'f Formula, leaven: &'f str) -> &'f str {
+    let mut ingredients = formula.lines().flat_map(|(_, line)| line.ingredients());
+    ingredients.find(|one| one.name == leaven).map_or(leaven, |one| &one.called)
 }
 
 /// Which trials a figure was learnt from, if it was.
@@ -139,7 +150,8 @@ fn cooking_in_words(formula: &Formula, cooking: &Cooking, units: Units, width: u
     let heading = format!("{}: {}", component.title, cooking.action.word());
     out.push_str(&format!("\n{heading}\n{}\n", "─".repeat(heading.chars().count())));
     let whole = |t: Temperature| Temperature::celsius(t.as_celsius().round());
-    let mut words = format!("The middle comes off at {}{}", units.temperature(cooking.core.value.map(whole)), learnt(&cooking.core));
+    let mut words =
+        format!("The middle comes off at {}{}", units.temperature(cooking.core.value.map(whole)), learnt(&cooking.core));
     if let Some(wanted) = cooking.wanted {
         let verdict = match (cooking.core.value.from >= wanted, cooking.core.value.to >= wanted) {
             (true, _) => "reached even with a poor contact",

@@ -46,7 +46,8 @@ fn kind(plan: &Plan) -> Value {
         }
         Kind::EvenDays { is_even } => json!({ "kind": "even days", "even": is_even }),
         Kind::Part { fraction, is_even } => {
-            let alike: Vec<[String; 2]> = fraction.alike.iter().map(|both| both.each_ref().map(|one| product(plan, one))).collect();
+            let alike: Vec<[String; 2]> =
+                fraction.alike.iter().map(|both| both.each_ref().map(|one| product(plan, one))).collect();
             json!({ "kind": "fraction", "resolution": fraction.resolution, "alike": alike, "even": is_even })
         }
     }

@@ -44,8 +44,12 @@ fn made_up(plan: &Plan) -> String {
     let days = if plan.days.len() == 1 { "one day".to_owned() } else { format!("{} days", plan.days.len()) };
     let head = format!("{batches} batches on {days}");
     match &plan.kind {
-        Kind::CompleteDays { times: 1 } => format!("{head}: every combination each day, so that no day favours any (complete blocks)."),
-        Kind::CompleteDays { times } => format!("{head}: every combination {times} times each day, so that no day favours any (complete blocks)."),
+        Kind::CompleteDays { times: 1 } => {
+            format!("{head}: every combination each day, so that no day favours any (complete blocks).")
+        }
+        Kind::CompleteDays { times } => {
+            format!("{head}: every combination {times} times each day, so that no day favours any (complete blocks).")
+        }
         Kind::Confounded { with_the_day, times } => {
             let given_up: Vec<String> = with_the_day.iter().map(|factors| product(plan, factors)).collect();
             let times = if *times == 1 { "once".to_owned() } else { format!("{times} times") };
@@ -95,8 +99,13 @@ fn mixed_up(plan: &Plan, alike: &[[Vec<usize>; 2]], resolution: usize) -> String
         alike.iter().take(7).map(|[one, other]| format!("{} looks like {}", product(plan, one), product(plan, other))).collect();
     let more = if alike.len() > shown.len() { format!(", and {} more", alike.len() - shown.len()) } else { String::new() };
     match resolution {
-        3 => format!("What a factor does alone is mixed up with pairs of others: {}{more}. Good for finding which factor matters at all.", shown.join(", ")),
-        4 => format!("What each factor does alone is told apart; pairs are mixed up among themselves: {}{more}.", shown.join(", ")),
+        3 => format!(
+            "What a factor does alone is mixed up with pairs of others: {}{more}. Good for finding which factor matters at all.",
+            shown.join(", ")
+        ),
+        4 => {
+            format!("What each factor does alone is told apart; pairs are mixed up among themselves: {}{more}.", shown.join(", "))
+        }
         _ => "What each factor does alone, and each pair, is told apart.".to_owned(),
     }
 }
@@ -115,11 +124,8 @@ const fn roman(resolution: usize) -> &'static str {
 fn tasting(laid: &Laid) -> String {
     let question = &laid.question;
     let percent = |share| print::percent(share, 0);
-    let wanted = format!(
-        "a {}, at {} risk of seeing a difference that is none",
-        name(question.test),
-        percent(question.significance)
-    );
+    let wanted =
+        format!("a {}, at {} risk of seeing a difference that is none", name(question.test), percent(question.significance));
     match laid.panel {
         Some(panel) => format!(
             "Tasting, two bowls at a time: {wanted}. To see a difference that {} of people truly tell, {} of the time, takes {} tasters, each one answer; with {} every serving order is used equally often. Evidence is then {}, and {} such panels in 100 would miss it. Say before tasting what is in it (allergens, alcohol), and cook through what holds raw egg or flour.",
