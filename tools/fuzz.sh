@@ -48,7 +48,7 @@ run() {
     runs=$(sed -n 's/^stat::number_of_executed_units: *//p' "$place/$1.log")
     memory=$(sed -n 's/^stat::peak_rss_mb: *//p' "$place/$1.log")
     reached=$(sed -n 's/.* cov: \([0-9]*\) .*/\1/p' "$place/$1.log" | tail -1)
-    if [ "$status" -eq 0 ]; then
+    if [ "$status" -eq 0 ] && [ "${runs:-0}" -gt 0 ]; then
         echo "$1: fine after ${runs:-no} texts in $seconds s, $reached places of the code reached, ${memory:-?} MB at most"
         return 0
     fi

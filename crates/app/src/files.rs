@@ -80,7 +80,7 @@ impl Found {
         for path in listed(folder)? {
             let name = path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
             let inner = format!("{part}/{name}");
-            let is_text = path.extension().is_some_and(|end| end == "toml" || (end == "csv" && part.starts_with("trials")));
+            let is_text = path.extension().is_some_and(|end| end == "toml" || (end == "csv" && has_readings(part)));
             match left_out(&path) {
                 Some(reason) if is_text || path.is_dir() => remark_left_out(&inner, reason),
                 Some(_) => {}
@@ -124,6 +124,11 @@ impl Found {
         }
         Ok(())
     }
+}
+
+/// Whether a folder's files may have readings beside them: a room's log, the course of a rise.
+fn has_readings(part: &str) -> bool {
+    part == "kitchens" || part == "trials" || part.starts_with("trials/")
 }
 
 /// Why an entry of a book's folder is not read: opening a pipe may wait for ever, and links to folders
@@ -179,8 +184,20 @@ fn book_above(file: &Path) -> Option<&Path> {
     file.ancestors().skip(1).take(3).find(|folder| folder.join("book.toml").is_file())
 }
 
-/// Writes a file whole or not at all, its folder made if need be.
+/// Writes a file whole or not at all, its folder made if need be; what is there is replaced.
 pub fn write(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
+    let draft = drafted(path, bytes)?;
+    draft.persist(path).map(drop).map_err(|error| Failure::file("write", path, &error.error))
+}
+
+/// Writes a new file whole or not at all; one that is there already, or has come there meanwhile, stays.
+pub fn write_new(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
+    let draft = drafted(path, bytes)?;
+    draft.persist_noclobber(path).map(drop).map_err(|error| Failure::file("write", path, &error.error))
+}
+
+/// A file's content beside its place, ready to be moved there.
+fn drafted(path: &Path, bytes: &[u8]) -> Result<tempfile::NamedTempFile, Failure> {
     let failed = |error: std::io::Error| Failure::file("write", path, &error);
     let folder = path.parent().unwrap_or(Path::new("."));
     let into = |error: std::io::Error| Failure::file("write into the folder", folder, &error);
@@ -193,6 +210,5 @@ pub fn write(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
         let readable = fs::Permissions::from_mode(0o644);
         draft.as_file().set_permissions(readable).map_err(failed)?;
     }
-    draft.persist(path).map_err(|error| failed(error.error))?;
-    Ok(())
+    Ok(draft)
 }

@@ -4,14 +4,36 @@ use crate::failure::Failure;
 use annotate_snippets::renderer::DecorStyle;
 use annotate_snippets::{AnnotationKind, Group, Level, Patch, Renderer, Snippet};
 use formula::{BookText, Diagnostic, Severity};
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 use std::io::{ErrorKind, IsTerminal, Write};
 
 /// Writes to standard output; a reader that has gone away is no failure.
 pub fn say(text: &str) -> Result<(), Failure> {
+    show(&tamed(text))
+}
+
+/// Writes what was drawn here, colours included, to standard output.
+pub fn show(text: &str) -> Result<(), Failure> {
     let mut out = anstream::stdout().lock();
     let end: &[u8] = if text.ends_with('\n') { b"" } else { b"\n" };
     unless_gone(out.write_all(text.as_bytes()).and_then(|()| out.write_all(end)).and_then(|()| out.flush()))
+}
+
+/// A text that cannot command the terminal: control characters that came in by titles or notes are shown as
+/// their pictures.
+fn tamed(text: &str) -> Cow<'_, str> {
+    let is_tame = |c: char| !c.is_control() || matches!(c, '\n' | '\t' | '\r');
+    if text.chars().all(is_tame) {
+        return Cow::Borrowed(text);
+    }
+    let shown = |c: char| match c {
+        c if is_tame(c) => c,
+        c if u32::from(c) < 0x20 => char::from_u32(0x2400 + u32::from(c)).unwrap_or('\u{fffd}'),
+        '\u{7f}' => '\u{2421}',
+        _ => '\u{fffd}',
+    };
+    Cow::Owned(text.chars().map(shown).collect())
 }
 
 /// Prints help, the version, or what is wrong with a command line.
@@ -34,13 +56,13 @@ pub fn say_if_any(text: &str) -> Result<(), Failure> {
 
 /// Writes to standard error.
 pub fn remark(text: &str) {
-    let _ = writeln!(anstream::stderr().lock(), "{text}");
+    let _ = writeln!(anstream::stderr().lock(), "{}", tamed(text));
 }
 
 /// Says why a command could not run.
 pub fn complain(failure: &Failure) {
     let red = anstyle::Style::new().bold().fg_color(Some(anstyle::AnsiColor::Red.into()));
-    remark(&format!("{red}cannot go on{red:#}: {failure}"));
+    let _ = writeln!(anstream::stderr().lock(), "{red}cannot go on{red:#}: {}", tamed(&failure.to_string()));
 }
 
 /// The width of the terminal in columns, or a page's where there is none.
@@ -77,7 +99,8 @@ pub fn draw(diagnostic: &Diagnostic, texts: &Texts) -> String {
         Severity::Warning => Level::WARNING.with_name("warning"),
         Severity::Advice => Level::NOTE.with_name("advice"),
     };
-    let title = level.primary_title(&diagnostic.message).id(diagnostic.code);
+    let (message, hint) = (tamed(&diagnostic.message), diagnostic.hint.as_deref().map(tamed));
+    let title = level.primary_title(message.as_ref()).id(diagnostic.code);
     let file = diagnostic.place.file.as_ref();
     let mut main = match texts.get(file) {
         Some(text) => {
@@ -86,7 +109,7 @@ pub fn draw(diagnostic: &Diagnostic, texts: &Texts) -> String {
         }
         None => title.element(Level::NOTE.with_name("in").message(file)),
     };
-    if let Some(hint) = diagnostic.hint.as_ref().filter(|hint| !hint.is_empty()) {
+    if let Some(hint) = hint.as_deref().filter(|hint| !hint.is_empty()) {
         main = main.element(Level::HELP.message(hint));
     }
     let mut groups = vec![main];

@@ -8,3 +8,5 @@ pub mod rules;
 pub mod target;
 pub mod trial;
 pub mod weighing;
+
+pub use science::source::citation_of;

@@ -1,12 +1,15 @@
 //! A whole book: its texts, its settings, kitchens and ingredients, and its formulas by name.
 
 use crate::arithmetic;
-use crate::ingredient::{StockedFile, nearest};
-use crate::read::{At, BookSettings, Kitchen, Trial, read_book, read_formula, read_ingredients, read_kitchen, read_trial};
+use crate::ingredient::{StockedFile, nearest, plain_name};
+use crate::read::{
+    At, BookSettings, Kitchen, Trial, is_plain, read_book, read_formula, read_ingredients, read_kitchen, read_room_log,
+};
 use crate::resolve::formula::{Blend, Formula};
 use crate::resolve::trial::misplaced;
 use crate::resolve::{OtherFormula, Surroundings, resolve};
-use crate::source::{LONGEST_CHAIN, MOST_NAMES, Source};
+use crate::source::{LONGEST_CHAIN, Source};
+use crate::trials::{TRIALS, read_trials};
 use crate::{Checked, Diagnostic, Pantry, Place, fault};
 use std::cell::RefCell;
 use std::collections::BTreeMap;
@@ -80,6 +83,7 @@ impl Book {
         let mut stocked = Vec::new();
         let mut formulas = BTreeMap::new();
         let mut settings_file = None;
+        let (mut kitchen_files, mut logs) = (Vec::new(), BTreeMap::new());
         let (seen, files): (BTreeMap<_, _>, BTreeMap<_, _>) =
             text.files.into_iter().partition(|(file, _)| file.starts_with(TRIALS));
         for (file, source) in files {
@@ -88,8 +92,11 @@ impl Book {
                 settings = read.value;
                 settings_file = Some(source.file);
                 keep(read.diagnostics);
+            } else if file.starts_with("kitchens/") && file.ends_with(".csv") {
+                logs.insert(file, source);
             } else if file.starts_with("kitchens/") {
                 let read = read_kitchen(&source);
+                kitchen_files.push((read.value.name.clone(), Arc::clone(&source.file)));
                 kitchens.insert(read.value.name.clone(), read.value);
                 keep(read.diagnostics);
             } else if file.starts_with("ingredients/") {
@@ -98,7 +105,7 @@ impl Book {
                 keep(read.diagnostics);
             } else {
                 let name = name_of(&file);
-                keep(takes_the_index(&source, &name).into_iter().collect());
+                keep(no_address(&source, &name).into_iter().collect());
                 if let Some(other) = formulas.get(&name) {
                     keep(vec![named_twice(&source, other, &name)]);
                 } else {
@@ -106,23 +113,17 @@ impl Book {
                 }
             }
         }
+        for (name, file) in kitchen_files {
+            if let Some(kitchen) = kitchens.get_mut(&name) {
+                keep(measured_room(kitchen, &file, &logs));
+            }
+        }
         let pantry = Pantry::stocked(stocked);
         keep(pantry.diagnostics);
-        if let (Some(kitchen), Some(file)) = (&settings.kitchen, &settings_file)
-            && !kitchens.contains_key(&kitchen.value)
-        {
-            let known: Vec<&str> = kitchens.keys().map(String::as_str).collect();
-            let message = format!("there is no kitchen called “{}”", kitchen.value);
-            let found = fault::UNKNOWN_KITCHEN.at(kitchen.place(file), message);
-            keep(vec![found.hint(match known[..] {
-                [] => "there is no file in kitchens/ yet: write one, or take this line out".to_owned(),
-                _ => format!("the files in kitchens/ are: {}", known.join(", ")),
-            })]);
-        }
-        let trials = read_trials(&seen);
-        keep(trials.diagnostics);
-        keep(trials.value.iter().flat_map(|trial| misnamed(trial, &formulas, &kitchens)).collect());
-        let trials = trials.value;
+        let chosen = settings.kitchen.as_ref().zip(settings_file.as_ref());
+        keep(chosen.and_then(|(kitchen, file)| unknown_kitchen(kitchen, file, &kitchens)).into_iter().collect());
+        let Checked { value: trials, diagnostics } = read_trials(&seen, &formulas, &kitchens);
+        keep(diagnostics);
         let has_settings = settings_file.is_some();
         let others = RwLock::new(BTreeMap::new());
         Checked {
@@ -222,46 +223,15 @@ impl Book {
     }
 }
 
-/// The folder of trials.
-const TRIALS: &str = "trials/";
-
-/// The trials among the files of their folder, in the order of days.
-fn read_trials(files: &BTreeMap<String, Source>) -> Checked<Vec<Trial>> {
-    let mut found = Vec::new();
-    let mut trials = Vec::new();
-    for (file, source) in files.iter().filter(|(file, _)| !file.ends_with(".csv")) {
-        let folder = file.rsplit_once('/').map_or("", |(folder, _)| folder);
-        let read = read_trial(source, &|course| files.get(&format!("{folder}/{course}")));
-        found.extend(read.diagnostics);
-        trials.push(read.value);
-    }
-    trials.sort_by(|a, b| (a.date, &a.file).cmp(&(b.date, &b.file)));
-    Checked { value: trials, diagnostics: found }
-}
-
-/// Names in a trial that no file of the book has.
-fn misnamed(
-    trial: &Trial,
-    formulas: &BTreeMap<String, Source>,
-    kitchens: &BTreeMap<String, Kitchen>,
-) -> impl Iterator<Item = Diagnostic> {
-    let unknown = |fault: &fault::Fault, what: &str, name: &At<String>, known: Vec<&str>| {
-        let found = fault.at(name.place(&trial.file), format!("there is no {what} called “{}”", name.value));
-        match nearest(&name.value, known.iter().copied()) {
-            Some(near) => found.hint(format!("did you mean “{near}”?")),
-            None => {
-                found.hint(format!("the book has: {}", known.iter().take(MOST_NAMES).copied().collect::<Vec<_>>().join(", ")))
-            }
-        }
+/// A kitchen that the settings choose and no file is of.
+fn unknown_kitchen(kitchen: &At<String>, file: &Arc<str>, kitchens: &BTreeMap<String, Kitchen>) -> Option<Diagnostic> {
+    let known: Vec<&str> = kitchens.keys().map(String::as_str).collect();
+    let found = fault::UNKNOWN_KITCHEN.at(kitchen.place(file), format!("there is no kitchen called “{}”", kitchen.value));
+    let hint = match known[..] {
+        [] => "there is no file in kitchens/ yet: write one, or take this line out".to_owned(),
+        _ => format!("the files in kitchens/ are: {}", known.join(", ")),
     };
-    let formula = (!trial.formula.value.is_empty() && !formulas.contains_key(&trial.formula.value))
-        .then(|| unknown(&fault::UNKNOWN_FORMULA, "formula", &trial.formula, formulas.keys().map(String::as_str).collect()));
-    let kitchen = trial
-        .kitchen
-        .as_ref()
-        .filter(|name| !kitchens.contains_key(&name.value))
-        .map(|name| unknown(&fault::UNKNOWN_KITCHEN, "kitchen", name, kitchens.keys().map(String::as_str).collect()));
-    formula.into_iter().chain(kitchen)
+    (!kitchens.contains_key(&kitchen.value)).then(|| found.hint(hint))
 }
 
 /// What a formula that another one uses turned out to be.
@@ -278,6 +248,20 @@ fn judge(name: &str, made: &Checked<Formula>, met: Met, room: usize) -> Other {
     blend.map_or(Other::Faulty, |blend| Other::Makes(Arc::new(blend), met.longest + 1))
 }
 
+/// Reads the log of a kitchen's room, if it names one; gives what is wrong with it.
+fn measured_room(kitchen: &mut Kitchen, file: &Arc<str>, logs: &BTreeMap<String, Source>) -> Vec<Diagnostic> {
+    let Some(name) = &kitchen.room_log else { return Vec::new() };
+    let Some(source) = logs.get(&format!("kitchens/{}", name.value)) else {
+        let message = format!("there is no file kitchens/{}", name.value);
+        return vec![
+            fault::UNKNOWN_ROOM_LOG.at(name.place(file), message).hint("put the logger's rows there, or take this line out"),
+        ];
+    };
+    let read = read_room_log(source);
+    kitchen.room_by_clock = read.value;
+    read.diagnostics
+}
+
 /// A circle of names told from its first in the alphabet, so that it reads the same whoever asks.
 fn circle(way: &[&str]) -> Vec<String> {
     let first = way.iter().enumerate().min_by_key(|(_, name)| **name).map_or(0, |(at, _)| at);
@@ -285,11 +269,20 @@ fn circle(way: &[&str]) -> Vec<String> {
     turned.map(|name| (*name).to_owned()).collect()
 }
 
-/// A formula whose page would be written over the list of all pages; disks do not all tell capitals apart.
-fn takes_the_index(source: &Source, name: &str) -> Option<Diagnostic> {
+/// A formula whose file name cannot become a page's address: pages are named after files, and disks do not all
+/// tell capitals apart.
+fn no_address(source: &Source, name: &str) -> Option<Diagnostic> {
     let place = Place { file: Arc::clone(&source.file), span: 0..0 };
-    let message = format!("a formula cannot be called “{name}”: its page would take the place of the index");
-    name.eq_ignore_ascii_case("index").then(|| fault::NAME_NOT_PLAIN.at(place, message).hint("rename the file"))
+    let (message, hint) = if name == "index" {
+        (format!("a formula cannot be called “{name}”: its page would take the place of the index"), "rename the file".to_owned())
+    } else if is_plain(name) {
+        return None;
+    } else {
+        let better = plain_name(name);
+        let hint = if is_plain(&better) { format!("call it {better}.toml") } else { "rename the file".to_owned() };
+        (format!("“{name}” cannot be a formula's file name: it becomes the address of its page"), hint)
+    };
+    Some(fault::NAME_NOT_PLAIN.at(place, message).hint(hint))
 }
 
 fn named_twice(source: &Source, other: &Source, name: &str) -> Diagnostic {

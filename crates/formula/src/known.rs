@@ -10,6 +10,8 @@ pub enum Origin {
     Stated(Place),
     /// Measured in a trial of that name.
     Measured(String),
+    /// Given with the question.
+    Asked,
     /// Computed by an equation or rule from stated figures.
     Computed {
         /// What computed it, in words.

@@ -9,6 +9,8 @@ pub const MOST_BYTES: u64 = 1_048_576;
 pub const MOST_LEVELS: usize = 32;
 /// The most ingredient lines, and the most steps, of one formula.
 pub const MOST_LINES: usize = 10_000;
+/// The most stages, and the most components, of one formula.
+pub const MOST_STAGES: usize = 1_000;
 /// How many faults of one file are told; beyond it, only the first of each further kind.
 pub const MOST_TOLD: usize = 1000;
 /// The most names that are told as known where an unknown one was read.

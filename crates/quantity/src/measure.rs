@@ -1,7 +1,8 @@
 //! A figure with its unit, as somebody wrote it: read, converted, printed back.
 
 use crate::{
-    Between, Count, Fraction, Kind, Length, Mass, NumberFault, SpoonSystem, Temperature, TimeSpan, Unit, Volume, read_number,
+    Between, Count, Fraction, Kind, Length, Mass, NumberFault, Power, SpoonSystem, Temperature, TimeSpan, Unit, Volume,
+    read_number,
 };
 use std::fmt;
 use std::str::FromStr;
@@ -193,6 +194,8 @@ impl Measure {
         share, Share, Fraction::ratio;
         /// The length, if it is one.
         length, Length, Length::millimetres;
+        /// The power, if it is one.
+        power, Power, Power::watts;
     }
 
     /// The temperature, if it is one.

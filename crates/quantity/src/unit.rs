@@ -19,6 +19,8 @@ pub enum Kind {
     Share,
     /// How long it is.
     Length,
+    /// How fast it heats.
+    Power,
 }
 
 impl Kind {
@@ -33,6 +35,7 @@ impl Kind {
             Self::Time => "time",
             Self::Share => "percentage",
             Self::Length => "length",
+            Self::Power => "power",
         }
     }
 }
@@ -112,6 +115,10 @@ units! {
     Metre: Length, "m", ["metre", "metres"];
     /// Inch.
     Inch: Length, "in", ["inch", "inches", "\""];
+    /// Watt.
+    Watt: Power, "W", ["watt", "watts"];
+    /// Kilowatt.
+    Kilowatt: Power, "kW", ["kilowatt", "kilowatts"];
 }
 
 impl Unit {
@@ -122,12 +129,12 @@ impl Unit {
         Self::spelled(word).or_else(|| Self::spelled(&word.to_lowercase()))
     }
 
-    /// How much of the stored scale (gram, millilitre, second, ratio, millimetre, piece) one unit is.
+    /// How much of the stored scale (gram, millilitre, second, ratio, millimetre, piece, watt) one unit is.
     /// Temperatures are not multiples and give 1.
     #[must_use]
     pub const fn size(self, spoons: SpoonSystem) -> f64 {
         match self {
-            Self::Kilogram | Self::Litre | Self::Metre => 1000.0,
+            Self::Kilogram | Self::Litre | Self::Metre | Self::Kilowatt => 1000.0,
             Self::Milligram => 0.001,
             Self::Ounce => 28.349_523_125,
             Self::Pound => 453.592_37,

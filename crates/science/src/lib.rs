@@ -11,6 +11,7 @@ pub mod measure;
 pub mod numeric;
 pub mod nutrition;
 pub mod sensory;
+pub mod source;
 pub mod sugar;
 
 pub use equation::{Equation, Outside, Standing, Valid};

@@ -27,7 +27,7 @@ impl Check {
             Format::Text => as_text(&found, &opened.text),
             Format::Json => format!("{:#}", as_json(&found, &opened.text)),
         };
-        terminal::say(&report)?;
+        terminal::show(&report)?;
         if self.format == Format::Text {
             terminal::remark(&summary(&found, opened.names().len()));
         }
@@ -96,7 +96,7 @@ pub fn proof_read(path: &std::path::Path) -> Result<Result<book::Opened, Outcome
     let opened = book::open(path)?;
     let found = opened.check();
     if found.iter().any(|d| d.severity == Severity::Error) {
-        terminal::say(&as_text(&found, &opened.text))?;
+        terminal::show(&as_text(&found, &opened.text))?;
         terminal::remark(&summary(&found, opened.names().len()));
         return Ok(Err(Outcome::FaultsFound));
     }

@@ -7,9 +7,8 @@ use crate::book::Opened;
 use crate::failure::Failure;
 use crate::learning::learning;
 use crate::terminal;
-use bench::forecast::{Surroundings, forecast_in};
-use formula::read::Kitchen;
-use quantity::{Measure, Temperature};
+use bench::forecast::{Surroundings, foresee};
+use quantity::{Measure, Temperature, TimeSpan};
 use std::path::PathBuf;
 
 /// Foresees what doughs and preferments will do: how warm they are mixed, when they are ripe, when they have risen.
@@ -17,8 +16,6 @@ use std::path::PathBuf;
 ///   wellproved forecast potato-muffins.toml
 ///   wellproved forecast potato-muffins.toml --room "19 °C"
 ///   wellproved forecast saltmarsh --kitchen boathouse
-///
-/// Cooking, syrups and keeping are not foreseen yet.
 #[derive(clap::Args)]
 #[command(verbatim_doc_comment)]
 pub struct Forecast {
@@ -46,6 +43,9 @@ pub struct InKitchen {
     /// The fridge this cold: "4 °C".
     #[arg(long, value_name = "TEMPERATURE", allow_hyphen_values = true)]
     fridge: Option<String>,
+    /// When it is served, for a room that cools down at night: "09:30".
+    #[arg(long, value_name = "CLOCK")]
+    serve_at: Option<String>,
     /// Leave out what the book's trials taught: the forecast of the books.
     #[arg(long)]
     without_trials: bool,
@@ -57,10 +57,10 @@ impl Forecast {
             Ok(opened) => opened,
             Err(outcome) => return Ok(outcome),
         };
-        let around = self.kitchen.surroundings(&opened)?;
+        let around = self.kitchen.of(&opened)?;
         let formulas = chosen(opened.formulas(), self.formula.as_deref())?;
         let units = publish::Units::of(&opened.book.settings);
-        let foreseen = formulas.iter().map(|formula| (formula, forecast_in(formula, around.clone())));
+        let foreseen = formulas.iter().map(|formula| (formula, foresee(formula, &around)));
         terminal::say(&match self.format {
             Format::Text => foreseen
                 .map(|(formula, forecast)| publish::outlook::text(formula, &forecast, units, terminal::width()))
@@ -80,27 +80,32 @@ impl Forecast {
 }
 
 impl InKitchen {
-    /// The kitchen asked for, with what the command line says of it.
-    pub fn of(&self, book: &formula::Book) -> Result<Kitchen, Failure> {
-        let mut kitchen = named(book, self.kitchen.as_deref())?;
+    /// The surroundings that are meant, with what their trials taught.
+    pub fn of(&self, opened: &Opened) -> Result<Surroundings, Failure> {
+        let kitchen = named(&opened.book, self.kitchen.as_deref())?;
+        let mut around = Surroundings::of(&kitchen);
+        if !self.without_trials && !opened.book.trials.is_empty() {
+            around = around.taught(learning(opened, &kitchen).lessons.calibration);
+        }
         if let Some(room) = &self.room {
-            kitchen.room = Some(temperature(room)?);
+            around = around.with_room(temperature(room)?);
         }
         if let Some(fridge) = &self.fridge {
-            kitchen.fridge = Some(temperature(fridge)?);
+            around = around.with_fridge(temperature(fridge)?);
         }
-        Ok(kitchen)
+        if let Some(clock) = &self.serve_at {
+            around = around.with_serving_at(time_of_day(clock)?);
+        }
+        Ok(around)
     }
+}
 
-    /// The kitchen asked for, with what its trials taught.
-    pub fn surroundings(&self, opened: &Opened) -> Result<Surroundings, Failure> {
-        let kitchen = self.of(&opened.book)?;
-        let around = Surroundings::of(&kitchen);
-        if self.without_trials || opened.book.trials.is_empty() {
-            return Ok(around);
-        }
-        Ok(around.taught(learning(opened, &kitchen).lessons.calibration))
-    }
+/// A time of the day: "09:30", "9.30", "21:00".
+pub fn time_of_day(text: &str) -> Result<TimeSpan, Failure> {
+    let wrong = || Failure::new(format!("“{text}” is no time of the day")).hint("write hours and minutes: \"09:30\", \"21:00\"");
+    let (hours, minutes) = text.trim().split_once([':', '.']).ok_or_else(wrong)?;
+    let part = |text: &str, most: u32| text.parse::<u32>().ok().filter(|n| *n <= most && text.len() <= 2).ok_or_else(wrong);
+    Ok(TimeSpan::minutes(f64::from(part(hours, 23)? * 60 + part(minutes, 59)?)))
 }
 
 /// A temperature in which a kitchen can be.

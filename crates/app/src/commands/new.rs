@@ -43,7 +43,7 @@ impl New {
         }
         self.keep_the_book_whole()?;
         for (path, text) in &wanted {
-            files::write(path, text.as_bytes())?;
+            files::write_new(path, text.as_bytes())?;
             terminal::say(&format!("wrote {}", path.display()))?;
         }
         terminal::say(&format!("next: wellproved check {}", self.path.display()))?;

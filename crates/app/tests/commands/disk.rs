@@ -81,3 +81,28 @@ fn a_reader_that_has_gone_away_is_no_failure() {
     let output = child.wait_with_output().expect("the program ends");
     assert_eq!((output.status.code(), output.stderr.len()), (Some(0), 0), "{}", String::from_utf8_lossy(&output.stderr));
 }
+
+#[test]
+fn a_file_name_that_is_no_address_is_refused() {
+    let sandbox = book();
+    for name in ["javascript:alert(1)", "a#b", "Flat Bread"] {
+        sandbox.write(&format!("book/formulas/{name}.toml"), small_formula("flour-bread = \"300 g\"", "Mix {flour-bread}."));
+    }
+    let ran = sandbox.run(&["publish", "book"]);
+    assert_eq!(ran.status, 1, "{}", ran.err);
+    assert_eq!(ran.out.matches("cannot be a formula's file name").count(), 3, "{}", ran.out);
+    assert!(ran.out.contains("call it flat-bread.toml"), "{}", ran.out);
+    assert!(!sandbox.path("site").exists());
+}
+
+#[test]
+fn a_title_cannot_command_the_terminal() {
+    let sandbox = book();
+    let text =
+        small_formula("flour-bread = \"300 g\"", "Mix {flour-bread}.").replacen("title = \"", "title = \"\\u001b]0;x\\u0007 ", 1);
+    sandbox.write("book/formulas/loud.toml", text + "\n[[component]]\nname = \"\\u001b[2J\"\n");
+    for words in [["sheet", "book"], ["check", "book"], ["forecast", "book"]] {
+        let ran = sandbox.run(&words);
+        assert!(!ran.out.contains(['\u{1b}', '\u{7}']) && !ran.err.contains(['\u{1b}', '\u{7}']), "{}", ran.out);
+    }
+}

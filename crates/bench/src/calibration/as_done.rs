@@ -1,16 +1,27 @@
 //! A formula as it was done in a trial: what was weighed, how warm it was, how long it took.
 
-use crate::forecast::is_mixing;
+use crate::forecast::{Stand, Surroundings, is_mixing};
 use formula::read::{Action, Attention, CookSeen, MixSeen, RiseSeen, Trial};
 use formula::resolve::formula::StageAt;
 use formula::resolve::trial::{cooking_step, waiting_step};
 use formula::{Formula, Stage, Step};
 use quantity::{Between, Temperature, TimeSpan};
 
-/// The formula with what the trial saw in place of what it states; what was not seen stays as stated.
+/// The formula with what the trial saw in place of what it states; what was not seen stays as stated, or as the
+/// kitchen has it. A waiting step with a temperature then stood at it, one without in the room.
 #[must_use]
-pub fn as_done(formula: &Formula, trial: &Trial) -> Formula {
+pub fn as_done(formula: &Formula, trial: &Trial, around: &Surroundings) -> Formula {
     let mut done = formula.clone();
+    for component in &mut done.components {
+        for step in component.stages.iter_mut().flat_map(|stage| &mut stage.steps) {
+            if step.attention == Attention::Waiting && !step.action.cooks() {
+                step.temperature = match around.stand(step) {
+                    Stand::Place(at) => Some(Between::just(at)),
+                    Stand::Room => None,
+                };
+            }
+        }
+    }
     for rise in &trial.rises {
         let Some(at) = rise.of.find(formula) else { continue };
         let Some(step) = waiting_step(formula, at, rise.step) else { continue };

@@ -11,7 +11,6 @@ mod lessons;
 mod observation;
 mod parameter;
 
-pub use as_done::as_done;
 pub use knowledge::{Evidence, OUT_OF_LINE, strangeness, taught};
 pub use lessons::{Compared, Errors, Lesson, Lessons, Seen, learn};
 pub use observation::{Observation, What};

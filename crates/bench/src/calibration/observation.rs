@@ -2,7 +2,7 @@
 
 use super::Logged;
 use super::as_done::as_done;
-use crate::forecast::{Calibration, Rise, Surroundings, expected_core, rises_in};
+use crate::forecast::{Calibration, Rise, Surroundings, expected_core, rises};
 use formula::read::{Action, CookSeen, MixSeen, RiseSeen};
 use formula::resolve::formula::StageAt;
 use formula::resolve::trial::{cooking_step, waiting_step};
@@ -145,9 +145,10 @@ impl Outlook {
     /// Foresees a trial's bake with what is taken to be known.
     #[must_use]
     pub fn of(logged: &Logged, calibration: &Calibration) -> Self {
-        let done = as_done(logged.formula, logged.trial);
-        let around = Surroundings::of(&logged.kitchen).taught(calibration.clone());
-        let rises = rises_in(&done, &around);
+        let around = Surroundings::of(&logged.kitchen);
+        let done = as_done(logged.formula, logged.trial, &around);
+        let around = around.as_measured().taught(calibration.clone());
+        let rises = rises(&done, &around);
         Self { done, around, rises }
     }
 
@@ -185,10 +186,8 @@ impl Outlook {
     #[must_use]
     pub fn core(&self, seen: &Observation, calibration: &Calibration) -> Option<f64> {
         let step = self.done.stage(seen.at).steps.iter().find(|step| step.action == seen.action)?;
-        let last = self.rises.iter().rev().find(|rise| rise.at.0 == seen.at.0);
-        let risen = last.and_then(|rise| rise.points.last()).map(|point| point.risen);
         let around = self.around.clone().taught(calibration.clone());
-        expected_core(&self.done, seen.at, step, &around, risen).map(Temperature::as_celsius)
+        expected_core(&self.done, seen.at, step, &around, &self.rises).map(Temperature::as_celsius)
     }
 
     fn risen(&self, seen: &Observation) -> Option<f64> {

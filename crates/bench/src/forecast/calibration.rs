@@ -1,6 +1,6 @@
 //! What a kitchen's own trials taught: the forecast reads it, and the default is a kitchen that has logged nothing.
 
-use super::{KnownTime, UNCALIBRATED};
+use super::{KnownTime, UNCALIBRATED, by_the_ferment};
 use formula::{Known, Origin};
 use quantity::{Between, Fraction, Temperature, TemperatureDifference, TimeSpan};
 use science::heat::cook::USUAL_SATURATION;
@@ -90,13 +90,11 @@ impl Calibration {
     #[must_use]
     pub fn time(&self, leaven: &str, value: TimeSpan) -> KnownTime {
         let vigour = self.vigour(leaven);
-        let source = science::ferment::EQUATIONS.first().map_or("science", |equation| equation.source);
-        let computed = Known::computed(value, "the course of the ferment", source);
         if vigour.trials == 0 {
-            return Known { band: Some(around(value, UNCALIBRATED)), ..computed };
+            return Known { band: Some(around(value, UNCALIBRATED)), ..by_the_ferment(value) };
         }
         let origin = vigour.origin(&format!("vigour of {leaven}"));
-        Known { band: Some(around(value, vigour.next_band().min(0.9))), origin, ..computed }
+        Known { band: Some(around(value, vigour.next_band().min(0.9))), origin, value }
     }
 
     /// A temperature from the bowl; where kneading warmed it and trials taught by how much, with its band.

@@ -1,10 +1,11 @@
 //! How warm a stage comes from the bowl, and how warm its liquid would have to be.
 
+use super::warmed::{Portions, Warmed, warmed};
 use super::{Surroundings, midway};
 use formula::read::{Action, Group};
 use formula::resolve::formula::Content;
 use formula::{Ingredient, Known, Line, Stage};
-use quantity::{Fraction, Mass, SpecificHeat, Temperature};
+use quantity::{Fraction, Heat, HeatCapacity, Mass, SpecificHeat, Temperature, Volume};
 use science::heat::mixing_temperature::{Mixing, Portion};
 use science::heat::{liquid_temperature, mixing_temperature};
 
@@ -17,6 +18,8 @@ pub struct Mixed {
     pub wanted: Option<Temperature>,
     /// The liquid that would bring it there: its title, and how warm.
     pub liquid: Option<(String, Temperature)>,
+    /// What was warmed on the way.
+    pub warmed: Vec<Warmed>,
 }
 
 impl Mixed {
@@ -29,23 +32,27 @@ impl Mixed {
 
 /// The specific heat of what a stage brings that is a dough or batter itself.
 const DOUGH: SpecificHeat = SpecificHeat::joules_per_kilogram_kelvin(2970.0);
+/// A bowl holds this many millilitres for each gram that is mixed in it: common practice, no source.
+const ROOMY: f64 = 2.0;
 
-/// Works out how warm a stage comes from the bowl. `brought` is how warm each stage is that it uses.
-pub fn mixed(stage: &Stage, around: &Surroundings, brought: &dyn Fn(usize, usize) -> Option<Temperature>) -> Mixed {
+/// Works out how warm a stage, of that number in its component, comes from the bowl. `brought` is how warm
+/// each stage is that it uses.
+pub fn mixed(
+    (stage, number): (&Stage, usize),
+    around: &Surroundings,
+    brought: &dyn Fn(usize, usize) -> Option<Temperature>,
+) -> Mixed {
+    // What is added once the pieces are scaled, such as frying oil, never was in the bowl.
+    let lines = stage.lines.iter().enumerate().filter(|(_, line)| !line.after_scaling);
+    let mut portions: Portions = lines.filter_map(|(l, line)| Some((l, portion(line, around, brought)?))).collect();
+    let warmed = warmed(stage, number, &mut portions);
     let portions: Vec<(usize, Portion)> =
-        stage.lines.iter().enumerate().filter_map(|(l, line)| Some((l, portion(line, around, brought)?))).collect();
-    let kneads = stage.steps.iter().any(|step| step.action == Action::Knead);
+        portions.into_iter().map(|(l, (mass, heat, temperature))| (l, Portion { mass, heat, temperature })).collect();
     let all: Vec<Portion> = portions.iter().map(|(_, portion)| *portion).collect();
-    let capacity: f64 = all.iter().map(|p| p.mass.as_kilograms() * p.heat.as_joules_per_kilogram_kelvin()).sum();
-    let mixing = Mixing {
-        newly_wetted: stage.lines.iter().filter(|line| line.is_flour).map(|line| line.mass.value).sum(),
-        work: quantity::Heat::joules(if kneads { around.calibration.friction.middle * capacity } else { 0.0 }),
-        room: around.room.value,
-        ..Mixing::default()
-    };
+    let mixing = mixing(stage, around, &all);
     let computed = mixing_temperature(&all, &mixing);
-    let wanted =
-        stage.steps.iter().filter(|step| is_mixing(step.action)).filter_map(|step| step.temperature).next_back().map(midway);
+    let mixes = stage.steps.iter().filter(|step| is_mixing(step.action));
+    let wanted = mixes.filter_map(|step| step.temperature).next_back().map(midway);
     let liquid = wanted.and_then(|wanted| {
         let (l, own) = portions
             .iter()
@@ -56,27 +63,50 @@ pub fn mixed(stage: &Stage, around: &Surroundings, brought: &dyn Fn(usize, usize
     });
     let source = science::heat::mixing_temperature::EQUATION.source;
     Mixed {
-        computed: around
-            .calibration
-            .mixed(kneads, Known::computed(computed, "the balance of heat in mixing, wetting of the flour counted", source)),
+        computed: around.calibration.mixed(
+            kneads(stage),
+            Known::computed(computed, "the balance of heat in mixing, wetting of the flour counted", source),
+        ),
         wanted,
         liquid,
+        warmed,
     }
 }
 
 /// Whether a stage comes from the bowl with the temperature of such a step.
 pub const fn is_mixing(action: Action) -> bool {
-    matches!(action, Action::Mix | Action::Knead)
+    matches!(action, Action::Mix | Action::Knead | Action::Cream)
 }
 
-fn portion(line: &Line, around: &Surroundings, brought: &dyn Fn(usize, usize) -> Option<Temperature>) -> Option<Portion> {
+fn kneads(stage: &Stage) -> bool {
+    stage.steps.iter().any(|step| step.action == Action::Knead)
+}
+
+/// What goes into the bowl besides the ingredients: wetting, the mixer's work, the bowl itself.
+fn mixing(stage: &Stage, around: &Surroundings, portions: &[Portion]) -> Mixing {
+    let capacity: f64 = portions.iter().map(|p| p.mass.as_kilograms() * p.heat.as_joules_per_kilogram_kelvin()).sum();
+    let bowl = around.vessel(Volume::millilitres(stage.mixed().as_grams() * ROOMY)).and_then(super::surroundings::capacity);
+    Mixing {
+        newly_wetted: stage.lines.iter().filter(|line| line.is_flour).map(|line| line.mass.value).sum(),
+        work: Heat::joules(if kneads(stage) { around.calibration.friction.middle * capacity } else { 0.0 }),
+        room: around.room.value,
+        bowl: bowl.unwrap_or(HeatCapacity::joules_per_kelvin(0.0)),
+        ..Mixing::default()
+    }
+}
+
+fn portion(
+    line: &Line,
+    around: &Surroundings,
+    brought: &dyn Fn(usize, usize) -> Option<Temperature>,
+) -> Option<(Mass, SpecificHeat, Temperature)> {
     let stated = line.temperature.map(midway);
     let (heat, usual) = match &line.content {
         Content::Ingredient(ingredient) => (specific_heat(ingredient), around.stored(ingredient).value),
         Content::Stage(c, s) => (DOUGH, brought(*c, *s).unwrap_or(around.room.value)),
         Content::Formula(_) => (DOUGH, around.room.value),
     };
-    (line.mass.value > Mass::ZERO).then_some(Portion { mass: line.mass.value, heat, temperature: stated.unwrap_or(usual) })
+    (line.mass.value > Mass::ZERO).then(|| (line.mass.value, heat, stated.unwrap_or(usual)))
 }
 
 fn is_liquid(line: &Line) -> bool {

@@ -6,20 +6,34 @@
 mod bowl;
 mod calibration;
 mod cooking;
-mod kitchen;
+mod cream;
+mod held;
+mod keeping;
 mod mixing;
+mod nutrition;
+mod pot;
 mod rise;
+mod surroundings;
 mod verdict;
+mod warmed;
+mod yielded;
 
 pub use calibration::{BAND, Calibration, Learnt, VIGOUR};
-pub use cooking::Cooking;
 pub(crate) use cooking::expected_core;
-pub use kitchen::Surroundings;
+pub use cooking::{Browning, Cooking, Heated, Surely};
+pub use cream::Cream;
+pub use keeping::Keeping;
 pub use mixing::Mixed;
 pub(crate) use mixing::is_mixing;
+pub use nutrition::{Nutrient, Nutrition, nutrition};
+pub use pot::{Pot, Pours, Wanted};
 pub use rise::{Point, Rise};
 pub use science::heat::griddle::PROBE;
-pub use verdict::{Foreseen, Verdict};
+pub(crate) use surroundings::Stand;
+pub use surroundings::{Heat, Ring, RoomCourse, Surroundings};
+pub use verdict::{Elsewhere, Foreseen, Verdict};
+pub use warmed::{HARMS_YEAST, SETS_EGG, Warmed};
+pub use yielded::Yielded;
 
 use formula::read::Kitchen;
 use formula::{Formula, Known};
@@ -35,8 +49,18 @@ pub struct Forecast {
     pub surroundings: Surroundings,
     /// Each stretch in which something ferments, in working order.
     pub rises: Vec<Rise>,
-    /// Each griddling and frying.
+    /// Each griddling, frying and baking.
     pub cookings: Vec<Cooking>,
+    /// Each cooked stage that boils.
+    pub pots: Vec<Pot>,
+    /// Each creamed or stirred stage.
+    pub creams: Vec<Cream>,
+    /// How each component keeps.
+    pub keepings: Vec<Keeping>,
+    /// What comes of each component.
+    pub yielded: Vec<Yielded>,
+    /// What is in each component.
+    pub nutrition: Vec<Nutrition>,
     /// What cannot be told, and which datum is missing.
     pub missing: Vec<String>,
 }
@@ -44,37 +68,34 @@ pub struct Forecast {
 /// A time with its band.
 pub type KnownTime = Known<TimeSpan>;
 
-/// Foresees a formula in a kitchen.
+/// Foresees a formula in a kitchen as its file states it.
 #[must_use]
 pub fn forecast(formula: &Formula, kitchen: &Kitchen) -> Forecast {
-    forecast_in(formula, Surroundings::of(kitchen))
+    foresee(formula, &Surroundings::of(kitchen))
 }
 
-/// Foresees a formula in surroundings whose trials may have taught something.
+/// Foresees a formula in these surroundings.
 #[must_use]
-pub fn forecast_in(formula: &Formula, surroundings: Surroundings) -> Forecast {
-    let (rises, mut missing) = risen(formula, &surroundings);
-    let mut cookings = Vec::new();
-    for (at, step) in formula.steps().filter(|(_, step)| cooking::is_foreseen(step)) {
-        let risen =
-            rises.iter().rev().find(|rise| rise.at.0 == at.0).and_then(|rise| rise.points.last()).map(|point| point.risen);
-        match cooking::cooking(formula, at, step, &surroundings, risen) {
-            Ok(cooking) => cookings.push(cooking),
-            Err(lacking) => missing.push(lacking),
-        }
+pub fn foresee(formula: &Formula, surroundings: &Surroundings) -> Forecast {
+    let (rises, mut missing) = risen(formula, surroundings);
+    let (cookings, lacking) = cooking::cookings(formula, surroundings, &rises);
+    missing.extend(lacking);
+    Forecast {
+        surroundings: surroundings.clone(),
+        rises,
+        cookings,
+        pots: pot::pots(formula, surroundings),
+        creams: cream::creams(formula, surroundings),
+        keepings: keeping::keepings(formula, surroundings),
+        yielded: yielded::yielded(formula),
+        nutrition: nutrition(formula),
+        missing,
     }
-    Forecast { surroundings, rises, cookings, missing }
 }
 
 /// Foresees only what ferments: what questions asked backwards try again and again.
 #[must_use]
-pub fn rises(formula: &Formula, kitchen: &Kitchen) -> Vec<Rise> {
-    rises_in(formula, &Surroundings::of(kitchen))
-}
-
-/// Foresees only what ferments, in surroundings whose trials may have taught something.
-#[must_use]
-pub fn rises_in(formula: &Formula, surroundings: &Surroundings) -> Vec<Rise> {
+pub fn rises(formula: &Formula, surroundings: &Surroundings) -> Vec<Rise> {
     risen(formula, surroundings).0
 }
 
@@ -84,6 +105,12 @@ fn risen(formula: &Formula, surroundings: &Surroundings) -> (Vec<Rise>, Vec<Stri
         foreseeing.component(c);
     }
     foreseeing.done()
+}
+
+/// A figure worked out by the ferment's equations.
+fn by_the_ferment<T>(value: T) -> Known<T> {
+    let source = science::ferment::EQUATIONS.first().map_or("science", |equation| equation.source);
+    Known::computed(value, "the course of the ferment", source)
 }
 
 /// The middle of a range of times.

@@ -2,8 +2,9 @@
 
 use super::bowl::{Bowls, yeasts};
 use super::mixing::{Mixed, mixed};
+use super::surroundings::{Clock, Stand};
 use super::verdict::{Foreseen, foresee};
-use super::{Surroundings, middle, midway};
+use super::{Surroundings, middle};
 use formula::read::{Action, Attention, Leaven as Raises};
 use formula::resolve::formula::{Content, StageAt};
 use formula::{Formula, Stage, Step};
@@ -56,6 +57,7 @@ struct Living {
 pub struct Foreseeing<'f> {
     formula: &'f Formula,
     around: &'f Surroundings,
+    clock: Clock,
     bowls: Bowls,
     living: BTreeMap<StageAt, Living>,
     rises: Vec<Rise>,
@@ -69,7 +71,8 @@ const BEYOND: TimeSpan = TimeSpan::hours(36.0);
 
 impl<'f> Foreseeing<'f> {
     pub fn new(formula: &'f Formula, around: &'f Surroundings) -> Self {
-        Self { formula, around, bowls: Bowls::default(), living: BTreeMap::new(), rises: Vec::new(), missing: Vec::new() }
+        let clock = Clock::back_from(formula, around.served_at.value);
+        Self { formula, around, clock, bowls: Bowls::default(), living: BTreeMap::new(), rises: Vec::new(), missing: Vec::new() }
     }
 
     pub fn done(self) -> (Vec<Rise>, Vec<String>) {
@@ -132,12 +135,12 @@ impl<'f> Foreseeing<'f> {
             leaven.carried.push(Carried { gas_kept: 0.0, ..Carried::ripe_culture(bowl.culture_flour) });
         }
         let temperature_of = |c: usize, s: usize| self.living.get(&(c, s)).map(|living| living.temperature);
-        let mixed = mixed(stage, self.around, &temperature_of);
+        let mixed = mixed((stage, at.1), self.around, &temperature_of);
         let steps: Vec<&Step> = stage.steps.iter().collect();
         self.follow(
             at,
             stage.title.clone(),
-            Start { dough, leaven, strain, named, temperature: mixed.start(), mixed: Some(mixed) },
+            Start { dough, leaven, strain, named, temperature: mixed.start(), mixed: Some(mixed), clock: self.clock.begins(at) },
             &steps,
         );
     }
@@ -168,7 +171,12 @@ impl<'f> Foreseeing<'f> {
         let dough = Dough { sucrose: Mass::ZERO, hexose: Mass::ZERO, ..living.dough };
         let (strain, temperature, named) = (living.strain, living.temperature, living.named.clone());
         let steps: Vec<&Step> = stage.steps.iter().collect();
-        self.follow(at, stage.title.clone(), Start { dough, leaven, strain, named, temperature, mixed: None }, &steps);
+        self.follow(
+            at,
+            stage.title.clone(),
+            Start { dough, leaven, strain, named, temperature, mixed: None, clock: self.clock.begins(at) },
+            &steps,
+        );
     }
 
     /// Follows a start through steps; shaping begins a stretch of its own, the heat ends it.
@@ -193,6 +201,7 @@ impl<'f> Foreseeing<'f> {
                 named: living.named.clone(),
                 temperature: living.temperature,
                 mixed: None,
+                clock: start.clock + now.iter().map(|step| lasts(step)).sum(),
             };
             title = format!("{}, after shaping", self.formula.components[at.0].stages[at.1].title);
             rest = &rest[shaping..];
@@ -209,14 +218,15 @@ impl<'f> Foreseeing<'f> {
         piece: Option<Mass>,
     ) -> Option<Living> {
         let weight = piece.unwrap_or_else(|| self.formula.components[at.0].stages[at.1].mixed());
-        let (rooms, ends) = rooms(steps, self.around, weight);
+        let (rooms, ends) = rooms(steps, self.around, weight, start.clock);
         let path = TemperaturePath::Rooms { start: start.temperature, rooms, own_heat: Warming::Ignored };
         let lasts = ends.last().copied().unwrap_or(TimeSpan::ZERO);
         let mut fermentation = Fermentation::new(&start.dough, &start.leaven, path);
-        let calibration = &self.around.calibration;
-        fermentation.organisms.vigour = calibration.vigour(&start.named).factor();
+        fermentation.organisms.vigour = self.around.calibration.vigour(&start.named).factor();
         let course = fermentation.run(lasts + BEYOND);
-        let Some(last) = course.at(lasts) else {
+        let points = points(&course, lasts);
+        let is_sound = points.iter().all(|point| point.risen.is_finite() && point.temperature.is_finite());
+        let Some(last) = course.at(lasts).filter(|_| is_sound) else {
             self.missing.push(format!(
                 "the course of “{title}” cannot be followed: a figure of its formula or kitchen is no ordinary number"
             ));
@@ -233,8 +243,8 @@ impl<'f> Foreseeing<'f> {
                 at,
                 title: title.to_owned(),
                 mixed: start.mixed.take(),
-                points: points(&course, lasts),
-                steps: foresee(&course, steps, &ends, &|time| calibration.time(&start.named, time)),
+                points,
+                steps: foresee(&course, steps, &ends, self.around, &start.named),
                 leaven: start.named.clone(),
                 outside: course
                     .outside()
@@ -267,28 +277,37 @@ struct Start {
     named: String,
     temperature: Temperature,
     mixed: Option<Mixed>,
+    /// When it begins by the clock.
+    clock: TimeSpan,
 }
 
 /// The air each step stands in, and when each step ends, from the beginning of the stretch.
-fn rooms(steps: &[&Step], around: &Surroundings, weight: Mass) -> (Vec<Room>, Vec<TimeSpan>) {
+fn rooms(steps: &[&Step], around: &Surroundings, weight: Mass, clock: TimeSpan) -> (Vec<Room>, Vec<TimeSpan>) {
     // Common practice, no source: 0.5 an hour for a kilogram in a bowl, 1.1 for 300 g; small pieces are quicker.
     let approach = Rate::per_hour(0.5 * libm::pow(weight.as_kilograms().max(0.05), -0.65) * around.calibration.lag.factor());
     let (mut rooms, mut ends, mut now) = (Vec::new(), Vec::new(), TimeSpan::ZERO);
-    for step in steps {
-        let stands = step.attention == Attention::Waiting;
-        let air = match (step.action, step.temperature) {
-            (_, Some(range)) if stands => midway(range),
-            (Action::Retard | Action::Chill, None) => around.fridge.value,
-            _ => around.room.value,
-        };
-        rooms.push(Room { from: now, air, approach });
-        now += step.time.map_or(TimeSpan::ZERO, middle);
+    for (number, step) in steps.iter().enumerate() {
+        let is_last = number + 1 == steps.len();
+        match around.stand(step) {
+            Stand::Place(air) => rooms.push(Room { from: now, air, approach }),
+            Stand::Room => {
+                let followed = if is_last { lasts(step) + BEYOND } else { lasts(step) };
+                let course = around.course.from(clock + now, followed);
+                rooms.extend(course.into_iter().map(|(after, air)| Room { from: now + after, air, approach }));
+            }
+        }
+        now += lasts(step);
         ends.push(now);
     }
     if rooms.is_empty() {
         rooms.push(Room { from: TimeSpan::ZERO, air: around.room.value, approach });
     }
     (rooms, ends)
+}
+
+/// How long a step is taken to last.
+fn lasts(step: &Step) -> TimeSpan {
+    step.time.map_or(TimeSpan::ZERO, middle)
 }
 
 /// The course to its planned end for a chart.

@@ -1,9 +1,10 @@
 //! What a waiting step wants, what is foreseen, and whether the two agree.
 
-use super::KnownTime;
+use super::surroundings::Stand;
+use super::{KnownTime, Surroundings};
 use formula::read::{Action, Attention, Condition};
 use formula::{Known, Step};
-use quantity::{Between, Fraction, TimeSpan};
+use quantity::{Between, Fraction, Temperature, TimeSpan};
 use science::ferment::{Course, Ripeness};
 
 /// A step with what is foreseen of it.
@@ -17,12 +18,23 @@ pub struct Foreseen {
     pub stated: Option<Between<TimeSpan>>,
     /// The condition that its author states.
     pub until: Option<Condition>,
+    /// How warm the place is in which it stands, where that is not what the method asks for.
+    pub stands: Option<Elsewhere>,
     /// When that condition is foreseen, counted from the step's beginning; for ripeness from when to when.
     pub reached: Option<Between<KnownTime>>,
     /// How far it has risen at the step's end.
     pub risen: Known<f64>,
     /// How the two agree.
     pub verdict: Verdict,
+}
+
+/// A place other than the method asks for.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Elsewhere {
+    /// What the method asks for.
+    pub asked: Between<Temperature>,
+    /// What this kitchen has.
+    pub found: Temperature,
 }
 
 /// How what is stated and what is foreseen agree.
@@ -60,24 +72,39 @@ impl Verdict {
     }
 }
 
-/// Foresees the waiting steps of a course; `ends` says when each step ends, `known` how sure a time is.
-pub fn foresee(course: &Course, steps: &[&Step], ends: &[TimeSpan], known: &dyn Fn(TimeSpan) -> KnownTime) -> Vec<Foreseen> {
+/// Foresees the waiting steps of a course that a leaven raises; `ends` says when each step ends.
+pub fn foresee(course: &Course, steps: &[&Step], ends: &[TimeSpan], around: &Surroundings, leaven: &str) -> Vec<Foreseen> {
+    let known = |time: TimeSpan| around.calibration.time(leaven, time);
     let mut began = TimeSpan::ZERO;
     let mut foreseen = Vec::new();
     for (step, end) in steps.iter().zip(ends) {
         if step.attention == Attention::Waiting {
-            foreseen.push(one(course, step, Between { from: began, to: *end }, known));
+            foreseen.push(Foreseen {
+                stands: elsewhere(step, around),
+                ..one(course, step, Between { from: began, to: *end }, &known)
+            });
         }
         began = *end;
     }
     foreseen
 }
 
+/// The place that a step stands in, if the method asks for another.
+fn elsewhere(step: &Step, around: &Surroundings) -> Option<Elsewhere> {
+    let asked = step.temperature?;
+    let found = match around.stand(step) {
+        Stand::Room => around.room.value,
+        Stand::Place(found) => found,
+    };
+    let is_near = found.as_celsius() >= asked.from.as_celsius() - 0.5 && found.as_celsius() <= asked.to.as_celsius() + 0.5;
+    (!is_near).then_some(Elsewhere { asked, found })
+}
+
 fn one(course: &Course, step: &Step, lasts: Between<TimeSpan>, known: &dyn Fn(TimeSpan) -> KnownTime) -> Foreseen {
     let Between { from: began, to: end } = lasts;
     let at = |time: TimeSpan| course.at(time).map_or(1.0, |moment| moment.risen);
     let (from, reached) = (at(began), at(end));
-    let risen = Known::computed(reached / from, "the course of the ferment", "science");
+    let risen = super::by_the_ferment(reached / from);
     let since = |time: TimeSpan| known((time - began).max(TimeSpan::ZERO));
     let (reached, verdict) = match &step.until {
         Some(Condition::Ripe) => ripe(course, step, began, &since),
@@ -91,7 +118,7 @@ fn one(course: &Course, step: &Step, lasts: Between<TimeSpan>, known: &dyn Fn(Ti
         }
         _ => (None, Verdict::NotAsked),
     };
-    Foreseen { action: step.action, lasts, stated: step.time, until: step.until.clone(), reached, risen, verdict }
+    Foreseen { action: step.action, lasts, stated: step.time, until: step.until.clone(), stands: None, reached, risen, verdict }
 }
 
 /// Ripe from when to when, and what it is when the author uses it.

@@ -1,6 +1,6 @@
 //! The dose of yeast with which a stage is ripe, or has risen, after a given time.
 
-use crate::forecast::{Forecast, Rise, Surroundings, forecast_in, rises_in};
+use crate::forecast::{Forecast, Rise, Surroundings, foresee, rises};
 use formula::{Formula, Line};
 use quantity::{Fraction, Mass, TimeSpan};
 use std::fmt;
@@ -68,7 +68,7 @@ const HALVINGS: usize = 24;
 pub fn yeast_for(formula: &Formula, stage: &str, when: When, around: &Surroundings) -> Result<Dose, NoDose> {
     let at = find(formula, stage).ok_or(NoDose::NoYeast)?;
     let stated = share(formula, at);
-    let reached = |factor: f64| time_of(&rises_in(&dosed(formula, at, factor), around), at, when).ok_or(NoDose::NotForeseen);
+    let reached = |factor: f64| time_of(&rises(&dosed(formula, at, factor), around), at, when).ok_or(NoDose::NotForeseen);
     let wanted = match when {
         When::Ripe(time) | When::Risen(time) => time,
     };
@@ -97,7 +97,7 @@ pub fn yeast_for(formula: &Formula, stage: &str, when: When, around: &Surroundin
         let needed = line.mass.value;
         (line.title.clone(), needed / factor, needed, Fraction::ratio(needed / stage.flour))
     });
-    Ok(Dose { factor, lines: lines.collect(), forecast: forecast_in(&formula, around.clone()) })
+    Ok(Dose { factor, lines: lines.collect(), forecast: foresee(&formula, around) })
 }
 
 /// The stage of that name that has yeast and flour of its own.

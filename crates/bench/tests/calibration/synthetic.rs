@@ -5,7 +5,7 @@
 //! own, a jar of 50 mm is read to 1.5 mm and the clock to 3 min. The kitchen's way of following the room is hidden too.
 
 use bench::calibration::{Lessons, Logged, learn};
-use bench::forecast::{Calibration, Learnt, Rise, Surroundings, rises_in};
+use bench::forecast::{Calibration, Learnt, Rise, Surroundings, rises};
 use formula::read::Kitchen;
 use formula::source::Source;
 use formula::{Book, BookText, Formula};
@@ -102,7 +102,7 @@ impl HeldOut {
     /// How far off it is foreseen: the logarithm of the ratio of the doubling times.
     pub fn off(&self, calibration: &Calibration) -> f64 {
         let around = Surroundings::of(&Kitchen::assumed()).taught(calibration.clone());
-        libm::log(doubled(&rises_in(&dough(5.0, self.room, self.mixed), &around)) / self.doubled)
+        libm::log(doubled(&rises(&dough(5.0, self.room, self.mixed), &around)) / self.doubled)
     }
 }
 
@@ -129,7 +129,7 @@ fn truth(formula: &Formula, vigour: f64, approach: f64) -> Vec<Rise> {
         lag: exactly(approach),
         ..Calibration::default()
     };
-    rises_in(
+    rises(
         formula,
         &Surroundings::of(&Kitchen { room: Some(Temperature::celsius(20.0)), ..Kitchen::assumed() }).taught(calibration),
     )

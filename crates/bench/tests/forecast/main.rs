@@ -2,7 +2,7 @@
 
 mod target;
 
-use bench::forecast::{Forecast, Verdict, forecast};
+use bench::forecast::{Forecast, Surroundings, Verdict, forecast};
 use formula::read::Kitchen;
 use formula::source::Source;
 use formula::{Book, BookText, Formula};
@@ -19,6 +19,10 @@ fn work_out(text: &str) -> Formula {
 
 fn kitchen(room: f64) -> Kitchen {
     Kitchen { room: Some(Temperature::celsius(room)), fridge: Some(Temperature::celsius(4.0)), ..Kitchen::assumed() }
+}
+
+fn around(room: f64) -> Surroundings {
+    Surroundings::of(&kitchen(room))
 }
 
 /// A sponge of equal weights with so much instant yeast, left for 12 to 18 h at that temperature.
@@ -142,7 +146,7 @@ fn thick_pieces_take_longer() {
         formula.components[0].yields.thickness = Some(quantity::Length::millimetres(millimetres));
         let foreseen = forecast(&formula, &kitchen(21.0));
         let cooking = &foreseen.cookings[0];
-        (cooking.core.value, cooking.is_enough())
+        (cooking.core.value, cooking.surely() == bench::forecast::Surely::Enough)
     };
     let (thin, thick) = (core(10.0), core(40.0));
     assert!(thin.1 && !thick.1);

@@ -1,7 +1,6 @@
 //! Questions asked backwards.
 
-use super::{demo, kitchen};
-use bench::forecast::Surroundings;
+use super::{around, demo};
 use bench::target::{NoDose, When, yeast_for};
 use quantity::TimeSpan;
 
@@ -14,7 +13,7 @@ fn the_dose_found_reaches_what_was_asked() {
         ("sponge", When::Ripe(TimeSpan::hours(9.0)), 9.0),
         ("dough", When::Risen(TimeSpan::hours(2.0)), 2.0),
     ] {
-        let dose = yeast_for(&formula, stage, when, &Surroundings::of(&kitchen(21.0))).expect("a dose");
+        let dose = yeast_for(&formula, stage, when, &around(21.0)).expect("a dose");
         let rise = dose
             .forecast
             .rises
@@ -34,11 +33,8 @@ fn the_dose_found_reaches_what_was_asked() {
 #[test]
 fn less_time_asks_for_more_yeast() {
     let formula = demo().formula("potato-muffins").expect("the demo").value;
-    let factor = |hours: f64| {
-        yeast_for(&formula, "sponge", When::Ripe(TimeSpan::hours(hours)), &Surroundings::of(&kitchen(21.0)))
-            .expect("a dose")
-            .factor
-    };
+    let factor =
+        |hours: f64| yeast_for(&formula, "sponge", When::Ripe(TimeSpan::hours(hours)), &around(21.0)).expect("a dose").factor;
     assert!(factor(8.0) > factor(12.0) && factor(12.0) > factor(16.0));
 }
 
@@ -46,7 +42,7 @@ fn less_time_asks_for_more_yeast() {
 fn what_cannot_be_is_told_why() {
     let formula = demo().formula("potato-muffins").expect("the demo").value;
     let ask = |stage: &str, hours: f64| {
-        yeast_for(&formula, stage, When::Ripe(TimeSpan::hours(hours)), &Surroundings::of(&kitchen(21.0))).map(|dose| dose.factor)
+        yeast_for(&formula, stage, When::Ripe(TimeSpan::hours(hours)), &around(21.0)).map(|dose| dose.factor)
     };
     assert_eq!(ask("no-such-stage", 8.0), Err(NoDose::NoYeast));
     assert!(matches!(ask("sponge", 0.2), Err(NoDose::OutOfReach { too_short: true, .. })));

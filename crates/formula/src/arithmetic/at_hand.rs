@@ -33,7 +33,7 @@ pub fn at_hand(formula: &Formula, name: &str, amount: &Amount, spoons: SpoonSyst
                 let one = ingredient.and_then(|ingredient| one_piece(ingredient, line.egg_size(usual)));
                 Ok(one.ok_or_else(|| ScaleFault::NoPieceWeight(line.title.clone()))? * measure.value.middle())
             }
-            Kind::Temperature | Kind::Time | Kind::Share | Kind::Length => Err(ScaleFault::NoAmountAtHand),
+            Kind::Temperature | Kind::Time | Kind::Share | Kind::Length | Kind::Power => Err(ScaleFault::NoAmountAtHand),
         },
     }
 }

@@ -54,7 +54,7 @@ impl Mixture {
         self.allergens.extend(ingredient.allergens.iter().cloned());
         self.alcohol |= ingredient.is_alcoholic();
         for (figure, total, missing) in &mut self.totals {
-            match ingredient.composition.get(*figure) {
+            match ingredient.composition.told(*figure) {
                 Some(value) => *total += value * mass.as_grams() / 100.0,
                 None => {
                     let lacking = Missing { ingredient: ingredient.called.clone(), figure: figure.title() };

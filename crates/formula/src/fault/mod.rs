@@ -59,6 +59,8 @@ faults! {
     UNKNOWN_COMPONENT, "unknown-component", Error;
     UNKNOWN_FORMULA, "unknown-formula", Error;
     UNKNOWN_KITCHEN, "unknown-kitchen", Error;
+    KITCHEN_IMPOSSIBLE, "kitchen-impossible", Error;
+    UNKNOWN_ROOM_LOG, "unknown-room-log", Error;
     FAULTY_FORMULA, "faulty-formula", Error;
     CIRCULAR_STAGES, "circular-stages", Error;
     CIRCULAR_FORMULAS, "circular-formulas", Error;

@@ -8,6 +8,32 @@ use quantity::Fraction;
 pub struct Composition([Option<f64>; Figure::ALL.len()]);
 
 impl Composition {
+    /// A figure, or what follows of itself where the source leaves it out: there are no sugars where there is no
+    /// carbohydrate, no saturates where there is no fat, and carbohydrate without fibre is the difference of both.
+    #[must_use]
+    pub fn told(&self, figure: Figure) -> Option<f64> {
+        let is_none = |whole: Figure| self.get(whole).is_some_and(|value| value <= 0.0);
+        let whole = match figure {
+            Figure::Saturates | Figure::Monounsaturates | Figure::Polyunsaturates | Figure::Trans => Figure::Fat,
+            Figure::ProteinLabel => Figure::Protein,
+            Figure::Sugars
+            | Figure::Sucrose
+            | Figure::Glucose
+            | Figure::Fructose
+            | Figure::Lactose
+            | Figure::Maltose
+            | Figure::Galactose
+            | Figure::Starch
+            | Figure::Fibre => Figure::Carbohydrate,
+            Figure::AvailableCarbohydrate => {
+                let difference = || Some((self.get(Figure::Carbohydrate)? - self.get(Figure::Fibre)?).max(0.0));
+                return self.get(figure).or_else(difference);
+            }
+            _ => return self.get(figure),
+        };
+        self.get(figure).or_else(|| is_none(whole).then_some(0.0))
+    }
+
     /// A figure, if a source gives it.
     #[must_use]
     pub const fn get(&self, figure: Figure) -> Option<f64> {

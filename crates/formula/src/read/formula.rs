@@ -7,7 +7,7 @@ use super::head::{Head, read_head};
 use super::keys;
 use super::stage::read_stage;
 use super::{At, toml_text};
-use crate::source::{MOST_LINES, Source};
+use crate::source::{MOST_LINES, MOST_STAGES, Source};
 use crate::{Checked, fault};
 use quantity::{Count, Fraction, Kind, Length, Mass, Measure, SpoonSystem, Volume};
 use std::ops::Range;
@@ -62,13 +62,17 @@ pub fn reaching_on<T>(tables: Vec<(T, Range<usize>)>, end: usize) -> Vec<(T, Ran
     tables.into_iter().zip(ends).map(|((table, span), end)| (table, span.start..end.max(span.end))).collect()
 }
 
-/// Reports a formula with too many lines or steps, and refuses to go on with it.
+/// Reports a formula with too many parts, and refuses to go on with it.
 fn check_size(reader: &mut Reader, draft: &mut Draft) {
     let stages = || draft.components.iter().flat_map(|component| &component.stages);
-    let lines: usize = stages().map(|stage| stage.lines.len()).sum();
-    let steps: usize = stages().map(|stage| stage.steps.len()).sum();
-    if lines > MOST_LINES || steps > MOST_LINES {
-        let message = format!("the formula has {lines} ingredient lines and {steps} steps; it may have {MOST_LINES} of each");
+    let counts = [
+        ("components", draft.components.len(), MOST_STAGES),
+        ("stages", stages().count(), MOST_STAGES),
+        ("ingredient lines", stages().map(|stage| stage.lines.len()).sum(), MOST_LINES),
+        ("steps", stages().map(|stage| stage.steps.len()).sum(), MOST_LINES),
+    ];
+    if let Some((what, count, most)) = counts.into_iter().find(|(_, count, most)| count > most) {
+        let message = format!("the formula has {count} {what}; it may have {most}");
         reader.report(&fault::TOO_MANY_LINES, 0..0, message, "split it into several formulas");
         draft.components.clear();
     }
@@ -85,11 +89,15 @@ fn read_component(reader: &mut Reader, source: &Source, table: &DeTable, span: R
     ComponentDraft { name, title, yields, stages }
 }
 
+/// Whether a name is made of small letters, digits and hyphens alone, so that it can be part of an address.
+pub fn is_plain(name: &str) -> bool {
+    !name.is_empty() && name.chars().all(|c| c.is_lowercase() || c.is_ascii_digit() || c == '-')
+}
+
 /// A name by which other parts of the text call this one.
 pub fn read_name(reader: &mut Reader, fields: &Fields) -> At<String> {
     let Some(name) = fields.text(reader, "name") else { return At::new(String::new(), fields.span()) };
-    let is_plain = !name.value.is_empty() && name.value.chars().all(|c| c.is_lowercase() || c.is_ascii_digit() || c == '-');
-    if !is_plain {
+    if !is_plain(name.value) {
         let message = format!("“{}” cannot be a name", name.value);
         reader.report(
             &fault::NAME_NOT_PLAIN,

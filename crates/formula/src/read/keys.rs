@@ -1,7 +1,7 @@
 //! Every key of the document with its kind and meaning: one list that reading, the manual and the
 //! schema share.
 
-use super::words::{Action, Attention, Group, Leaven, PercentOf, StageKind};
+use super::words::{Action, Attention, Group, HeatsBy, Leaven, Material, PercentOf, StageKind};
 use crate::ingredient::Figure;
 use quantity::SpoonSystem;
 
@@ -30,6 +30,8 @@ pub enum Value {
     Shares,
     /// A table of composition figures, g per 100 g.
     Composition,
+    /// A table of names and temperatures.
+    Temperatures,
     /// A table of rule names, each with the reason why it is silenced.
     Reasons,
     /// A text, or a table that names a dataset and the entry in it.
@@ -77,7 +79,7 @@ impl Value {
             Self::Texts => "a text, or a list of texts in [ ]",
             Self::Truth => "true or false",
             Self::Date => "a date, such as 2026-11-02",
-            Self::Table(_) | Self::Lines(_) | Self::Shares | Self::Composition | Self::Reasons => "a table",
+            Self::Table(_) | Self::Lines(_) | Self::Shares | Self::Composition | Self::Temperatures | Self::Reasons => "a table",
             Self::Source => "a text in quotes",
             Self::Tables(_) => "a list of tables, each begun with [[ ]]",
         }
@@ -96,7 +98,9 @@ const fn may(name: &'static str, value: Value, meaning: &'static str) -> Key {
 const QUIET: Key =
     may("quiet", Reasons, "rules that are silenced here, each with the reason: { salt-outside-custom = \"a sweet bread\" }");
 
-use Value::{Composition, Date, Figure as Fig, Lines, Reasons, Shares, Table as Sub, Tables, Text, Texts, Truth, Word};
+use Value::{
+    Composition, Date, Figure as Fig, Lines, Reasons, Shares, Table as Sub, Tables, Temperatures, Text, Texts, Truth, Word,
+};
 
 /// A formula file.
 pub static FORMULA: Table = Table {
@@ -257,10 +261,70 @@ pub static KITCHEN: Table = Table {
     title: "a kitchen",
     keys: &[
         must("title", Text, "what it is called"),
-        may("room", Fig("a temperature, such as \"21 °C\""), "how warm the room is"),
+        may(
+            "room",
+            Fig("a temperature, such as \"21 °C\""),
+            "how warm the room is, by day where \"night\" says that it cools down",
+        ),
+        may("night", Fig("a temperature, such as \"16 °C\""), "how cold the room gets at night"),
+        may("room-log", Text, "a file of kitchens/ in which the room was measured by the clock: \"november.csv\""),
         may("fridge", Fig("a temperature, such as \"4 °C\""), "how cold the fridge is"),
+        may("proofer", Fig("a temperature, such as \"24-38 °C\""), "what a proofer or a warm place can be set to"),
         may("altitude", Fig("a length, such as \"120 m\""), "how high above the sea"),
+        may("stored", Temperatures, "how warm ingredients are before they are used, by name"),
         may("scale", Tables(&SCALE), "the scales that stand there"),
+        may("hob", Sub(&HOB), "what pans are heated on"),
+        may("pan", Tables(&PAN), "its pans"),
+        may("oven", Sub(&OVEN), "its oven"),
+        may("fryer", Sub(&FRYER), "what it fries in"),
+        may("vessel", Tables(&VESSEL), "its bowls, pots and boxes"),
+    ],
+};
+
+/// What pans are heated on.
+pub static HOB: Table = Table {
+    title: "a hob",
+    keys: &[
+        may("heats-by", Word(HeatsBy::WORDS), "how it heats"),
+        may("power", Fig("a power, such as \"2 kW\""), "what its largest ring takes up"),
+        may("dial", Temperatures, "how hot a pan's surface gets, by the mark of the knob"),
+    ],
+};
+
+/// A pan.
+pub static PAN: Table = Table {
+    title: "a pan",
+    keys: &[may("title", Text, "what it is called"), must("across", Fig("a length, such as \"24 cm\""), "how wide it is inside")],
+};
+
+/// An oven.
+pub static OVEN: Table = Table {
+    title: "an oven",
+    keys: &[
+        may("fan", Truth, "whether a fan moves its air"),
+        may("real", Temperatures, "how hot a thermometer finds it, by what it is set to: \"200 °C\" = \"190 °C\""),
+        may("falls-by", Fig("a difference of temperature, such as \"30 °C\""), "how far it falls when it is opened and loaded"),
+        may("recovers-in", Fig("a time, such as \"6 min\""), "how long it takes to come back"),
+    ],
+};
+
+/// What fat is heated in.
+pub static FRYER: Table = Table {
+    title: "a fryer",
+    keys: &[
+        may("holds", Fig("a volume, such as \"2 l\""), "how much fat it holds"),
+        may("power", Fig("a power, such as \"2 kW\""), "what it takes up"),
+    ],
+};
+
+/// A bowl, pot or box.
+pub static VESSEL: Table = Table {
+    title: "a vessel",
+    keys: &[
+        may("title", Text, "what it is called"),
+        must("holds", Fig("a volume, such as \"4 l\""), "how much it holds, brim-full"),
+        may("weighs", Fig("a weight, such as \"900 g\""), "what it weighs empty"),
+        may("material", Word(Material::WORDS), "what it is made of"),
     ],
 };
 

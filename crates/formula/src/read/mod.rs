@@ -8,6 +8,7 @@ mod formula;
 mod head;
 mod ingredients;
 pub mod keys;
+mod kitchen;
 pub mod schema;
 mod settings;
 mod stage;
@@ -18,12 +19,13 @@ mod words;
 
 pub use amount::{Amount, MOST_AMOUNT, part};
 pub use draft::{ComponentDraft, Draft, IngredientDraft, LineDraft, Quiet, StageDraft, StepDraft, Uses, YieldDraft};
-pub use formula::{read_formula, tin_volume};
+pub use formula::{is_plain, read_formula, tin_volume};
 pub use head::{Head, Photograph, Places};
 pub use ingredients::read_ingredients;
-pub use settings::{BookSettings, Kitchen, Scale, read_book, read_kitchen};
+pub use kitchen::{Fryer, Hob, Kitchen, Oven, Pan, Scale, Vessel, read_kitchen, read_room_log};
+pub use settings::{BookSettings, read_book};
 pub use trial::{CookSeen, MixSeen, OfStage, Reading, RiseSeen, Trial, WeighedSeen, read_trial};
-pub use words::{Action, Attention, Condition, EggSize, Group, Leaven, PercentOf, StageKind};
+pub use words::{Action, Attention, Condition, EggSize, Group, HeatsBy, Leaven, Material, PercentOf, StageKind};
 
 use crate::Place;
 use std::ops::Range;

@@ -69,7 +69,9 @@ fn of_kind(kind: &Kind) -> Value {
         Kind::Table(table) => of_table(table),
         Kind::Tables(table) => json!({ "type": "array", "items": of_table(table) }),
         Kind::Lines(table) => json!({ "type": "object", "additionalProperties": { "anyOf": [number_or_text, of_table(table)] } }),
-        Kind::Shares | Kind::Reasons => json!({ "type": "object", "additionalProperties": { "type": "string" } }),
+        Kind::Shares | Kind::Temperatures | Kind::Reasons => {
+            json!({ "type": "object", "additionalProperties": { "type": "string" } })
+        }
         Kind::Composition => {
             let figures: Map<String, Value> =
                 composition().chain(["salt"]).map(|name| (name.to_owned(), json!({ "type": "number" }))).collect();
@@ -117,6 +119,7 @@ fn value_in_words(kind: &Kind) -> String {
             format!("a table of {}, `salt`", composition().map(|name| format!("`{name}`")).collect::<Vec<_>>().join(", "))
         }
         Kind::Shares => "a table of ingredient names and percentages".to_owned(),
+        Kind::Temperatures => "a table of names and temperatures".to_owned(),
         Kind::Reasons => "a table of rule names and reasons".to_owned(),
         Kind::Lines(_) => "a table: the author's own names, each with an amount or a table of these keys".to_owned(),
         other => other.describe().to_owned(),

@@ -251,6 +251,40 @@ words! {
     }
 }
 
+words! {
+    /// How a hob heats.
+    HeatsBy {
+        /// A flame.
+        Gas = "gas",
+        /// A radiant or solid plate.
+        Plate = "plate",
+        /// Induction.
+        Induction = "induction",
+    }
+}
+
+words! {
+    /// What a vessel is made of.
+    Material {
+        /// Steel, stainless or enamelled.
+        Steel = "steel",
+        /// Cast iron.
+        CastIron = "cast-iron",
+        /// Aluminium.
+        Aluminium = "aluminium",
+        /// Copper.
+        Copper = "copper",
+        /// Glass.
+        Glass = "glass",
+        /// Stoneware, earthenware, porcelain.
+        Ceramic = "ceramic",
+        /// Plastic.
+        Plastic = "plastic",
+        /// Wood.
+        Wood = "wood",
+    }
+}
+
 /// What a step goes on until.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Condition {

@@ -109,3 +109,11 @@ fn names_of_a_hundred_thousand_letters() {
     book_of("ingredients/x.toml", format!("[{name}]\nlike = \"{name}\"\nmade-of = {{ {name} = \"50 %\" }}")).said_briefly();
     book_of("book.toml", format!("title = \"x\"\nkitchen = \"{name}\"\nspoons = \"{name}\"")).refused_as("unknown-kitchen");
 }
+
+#[test]
+fn more_stages_or_components_than_are_allowed() {
+    let stages = numbered(20_000, |_| "[[component.stage]]\nname=\"s\"\nkind=\"mixed\"".to_owned());
+    open_formula(&with_lines(&format!("water = \"1 g\"\n{stages}"))).refused_as("too-many-lines").said_briefly();
+    let components = numbered(20_000, |_| "[[component]]\nname=\"c\"".to_owned());
+    open_formula(&with_lines(&format!("water = \"1 g\"\n{components}"))).refused_as("too-many-lines").said_briefly();
+}

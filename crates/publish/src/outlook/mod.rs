@@ -1,7 +1,63 @@
-//! A forecast as a readable story, and for other programs.
+//! A forecast as a readable story, and for other programs: one file a chapter, words and JSON beside each other.
 
-mod json;
-mod text;
+mod chart;
+mod cooking;
+mod cream;
+mod keeping;
+mod known;
+mod nutrition;
+mod pot;
+mod rise;
+mod story;
+mod sure;
+mod yielded;
 
-pub use json::json;
-pub use text::text;
+use crate::words::Units;
+use bench::forecast::Forecast;
+use formula::Formula;
+use serde_json::{Value, json};
+use story::Story;
+
+/// The story of a forecast, lines broken at the width.
+#[must_use]
+pub fn text(formula: &Formula, forecast: &Forecast, units: Units, width: usize) -> String {
+    let mut story = Story::new(formula, units, width);
+    story.title(&formula.head.title);
+    story.say(&known::surroundings(&forecast.surroundings, units));
+    forecast.rises.iter().for_each(|one| rise::tell(&mut story, one));
+    forecast.cookings.iter().for_each(|one| cooking::tell(&mut story, one));
+    forecast.pots.iter().for_each(|one| pot::tell(&mut story, one, &forecast.surroundings));
+    forecast.creams.iter().for_each(|one| cream::tell(&mut story, one));
+    yielded::tell(&mut story, &forecast.yielded);
+    keeping::tell(&mut story, &forecast.keepings);
+    nutrition::tell(&mut story, &forecast.nutrition);
+    if !forecast.missing.is_empty() {
+        story.heading("Not told");
+        for missing in &forecast.missing {
+            story.say(&format!("• {missing}."));
+        }
+    }
+    story.say(&format!("\n{}", sure::in_words(formula, forecast)));
+    story.done()
+}
+
+/// The forecast as JSON: times in hours, temperatures in degrees Celsius, masses in gram, unrounded.
+#[must_use]
+pub fn json(formula: &Formula, forecast: &Forecast) -> Value {
+    let title = |component: usize| formula.components[component].title.as_str();
+    json!({
+        "formula": formula.name,
+        "kitchen": forecast.surroundings.title,
+        "room": known::temperature(&forecast.surroundings.room),
+        "fridge": known::temperature(&forecast.surroundings.fridge),
+        "altitude-metres": forecast.surroundings.altitude.value.as_metres(),
+        "rises": forecast.rises.iter().map(rise::json).collect::<Vec<_>>(),
+        "cookings": forecast.cookings.iter().map(cooking::json).collect::<Vec<_>>(),
+        "pots": forecast.pots.iter().map(pot::json).collect::<Vec<_>>(),
+        "creams": forecast.creams.iter().map(cream::json).collect::<Vec<_>>(),
+        "keeping": forecast.keepings.iter().map(|one| keeping::json(one, title(one.component))).collect::<Vec<_>>(),
+        "yield": forecast.yielded.iter().map(|one| yielded::json(one, title(one.component))).collect::<Vec<_>>(),
+        "nutrition": forecast.nutrition.iter().map(|one| nutrition::json(one, title(one.component))).collect::<Vec<_>>(),
+        "not-told": forecast.missing,
+    })
+}

@@ -23,6 +23,7 @@ pub mod course;
 pub mod crust_lightness;
 pub mod crust_thickness;
 pub mod diffusivity;
+pub mod equal_radius;
 pub mod factor_rule;
 pub mod flour_water_activity;
 pub mod freezing_front;
@@ -100,6 +101,7 @@ pub const EQUATIONS: &[&Equation] = &[
     &vaporisation_heat::EQUATION,
     &air_pressure::EQUATION,
     &boiling_point::EQUATION,
+    &equal_radius::EQUATION,
     &flour_water_activity::EQUATION,
     &pore_vapour_conductivity::EQUATION,
     &radiative_transfer::EQUATION,

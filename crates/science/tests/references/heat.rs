@@ -60,6 +60,14 @@ pub const CASES: &[Case] = &[
         };
         cooking_time_bound(&load, HeatFlux::watts_per_square_metre(at.number("q"))).as_seconds()
     }),
+    ("heat::equal_radius", |at, output| {
+        let side = |side| Length::millimetres(at.number(side));
+        let radius = match output {
+            "ball" => equal_radius::sphere(side("h"), side("d")),
+            _ => equal_radius::cylinder(["a", "b"].map(side)),
+        };
+        radius.as_millimetres()
+    }),
     ("heat::starch_setting", |at, output| match output {
         "k" => starch_setting(celsius(at, "T")).as_per_second(),
         "ratio" => starch_setting(celsius(at, "T")) / starch_setting(celsius(at, "T_0")),

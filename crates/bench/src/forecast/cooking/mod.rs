@@ -1,0 +1,272 @@
+//! What a griddle, hot fat or an oven does to a piece: how warm its middle gets, whether it has set and
+//! browned, and whether that is enough.
+
+mod fat;
+mod griddle;
+mod oven;
+mod piece;
+
+use super::surroundings::Surroundings;
+use super::{Rise, midway};
+use formula::read::{Action, Condition};
+use formula::resolve::formula::StageAt;
+use formula::{Formula, Known, Step};
+use quantity::{Between, Fraction, Temperature, TimeSpan};
+use science::heat::boiling_point;
+use science::heat::browning::{colour_difference, time_above};
+use science::heat::cook::Cook;
+use science::heat::course::Course;
+use science::heat::starch_setting::set_share;
+use science::keeping::history::Reading;
+use science::keeping::salmonella::{ENOUGH, worst_reductions};
+
+/// What is foreseen of a cooking. A model, not a measurement: it asks for one probe reading.
+#[derive(Debug)]
+pub struct Cooking {
+    /// The component and stage.
+    pub at: StageAt,
+    /// What is done.
+    pub action: Action,
+    /// How warm the middle is when it leaves the heat, from the poorest to the best contact.
+    pub core: Known<Between<Temperature>>,
+    /// What the method wants of the middle.
+    pub wanted: Option<Temperature>,
+    /// When the middle is foreseen to reach that, by the usual contact.
+    pub reached: Option<TimeSpan>,
+    /// The time a side, on a griddle.
+    pub side: Option<TimeSpan>,
+    /// How far the starch of the middle has set, by the usual contact.
+    pub set: Fraction,
+    /// How brown it gets.
+    pub browning: Browning,
+    /// The decimal reductions of *Salmonella* at the place that had least, by the hardiest food studied: by the
+    /// lower bound of the model, and as such pieces usually heat through.
+    pub reductions: Between<f64>,
+    /// What is lost by then.
+    pub loss: Fraction,
+    /// How many batches there are, and how long they take together.
+    pub batches: (f64, TimeSpan),
+    /// The middle and the hotter face by the usual contact, for a chart.
+    pub points: Vec<Heated>,
+    /// What was taken for granted about piece and heat, in words.
+    pub assumed: Vec<String>,
+    /// What the kitchen adds: the mark of the knob, how far fat falls.
+    pub remarks: Vec<String>,
+}
+
+/// How brown a face gets: a rough figure, fitted to dried crumb.
+#[derive(Clone, Copy, Debug)]
+pub struct Browning {
+    /// The colour difference to the raw crumb, CIE 1976, from dried crumb to a sweet batter with milk.
+    pub difference: Between<f64>,
+    /// How long the hotter face was above 150 °C.
+    pub above_150: TimeSpan,
+}
+
+/// A moment of a cooking.
+#[derive(Clone, Copy, Debug)]
+pub struct Heated {
+    /// When.
+    pub time: TimeSpan,
+    /// The middle.
+    pub core: Temperature,
+    /// The hotter face.
+    pub face: Temperature,
+}
+
+impl Cooking {
+    /// Whether the heat is enough by the criterion for flour and egg batters, at every place of the piece.
+    #[must_use]
+    pub fn surely(&self) -> Surely {
+        if self.reductions.from >= ENOUGH {
+            Surely::Enough
+        } else if self.reductions.to >= ENOUGH {
+            Surely::Usually
+        } else {
+            Surely::NotEnough
+        }
+    }
+
+    /// Whether starch has set in the middle, by the usual contact.
+    #[must_use]
+    pub fn is_set(&self) -> bool {
+        self.set >= SET
+    }
+}
+
+/// How sure it is that the heat is enough.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Surely {
+    /// Even by the lower bound of the model.
+    Enough,
+    /// As such pieces usually heat through, not by the lower bound.
+    Usually,
+    /// Not even as usual.
+    NotEnough,
+}
+
+/// Starch counts as set from this share on: common practice, no source.
+const SET: Fraction = Fraction::percent(95.0);
+
+/// What a place of cooking foresees, before it is judged.
+struct Heating {
+    /// By the usual contact, and by conduction alone.
+    seen: Cook,
+    /// The middle when it leaves the heat, from the poorest to the best contact.
+    core: Between<Temperature>,
+    /// When it leaves the heat.
+    off: TimeSpan,
+    assumed: Vec<String>,
+    remarks: Vec<String>,
+}
+
+/// Foresees every cooking of a formula, and says what is missing where it cannot.
+pub fn cookings(formula: &Formula, around: &Surroundings, rises: &[Rise]) -> (Vec<Cooking>, Vec<String>) {
+    let (mut cookings, mut missing) = (Vec::new(), Vec::new());
+    for (at, stage) in formula.stages() {
+        let mut rest = &stage.steps[..];
+        while let Some(begin) = rest.iter().position(is_foreseen) {
+            // Bakings that follow one another are one: the oven is only set to another heat.
+            let follows = |step: &&Step| step.action == Action::Bake;
+            let count = rest[begin..].iter().take_while(follows).count().max(1);
+            let steps: Vec<&Step> = rest[begin..begin + count].iter().collect();
+            match cooking(formula, at, &steps, around, rises) {
+                Ok(cooking) => cookings.push(cooking),
+                Err(lacking) => missing.push(lacking),
+            }
+            rest = &rest[begin + count..];
+        }
+    }
+    (cookings, missing)
+}
+
+/// Whether a step is one that can be foreseen here.
+const fn is_foreseen(step: &Step) -> bool {
+    matches!(step.action, Action::Griddle | Action::Fry | Action::Bake)
+}
+
+fn cooking(formula: &Formula, at: StageAt, steps: &[&Step], around: &Surroundings, rises: &[Rise]) -> Result<Cooking, String> {
+    let Some((first, last)) = steps.first().zip(steps.last()) else { return Err("nothing is cooked".to_owned()) };
+    let what = format!("“{}” of {}", first.action.word(), formula.components[at.0].title);
+    let lacking = |datum: &str| format!("how far {what} cooks through: it states no {datum}");
+    if steps.iter().any(|step| step.temperature.is_none()) {
+        return Err(lacking("temperature"));
+    }
+    if steps.iter().any(|step| step.time.is_none()) {
+        return Err(lacking("time"));
+    }
+    let risen = rises.iter().rev().find(|rise| rise.at.0 == at.0).and_then(|rise| rise.points.last());
+    let made =
+        piece::piece(formula, at.0, first.action, around, risen).ok_or_else(|| lacking("thickness of a piece in its yield"))?;
+    let mut heating = match first.action {
+        Action::Griddle => griddle::heated(&made, first, around),
+        Action::Fry => fat::heated(&made, first, around, formula.components[at.0].yields.scaling_weight),
+        _ => oven::heated(&made, steps, around),
+    };
+    let boils = boiling_point(made.piece.pressure);
+    heating.core = heating.core.map(|core| moist(core, boils));
+    heating.assumed.splice(0..0, made.assumed);
+    let wanted = match last.until {
+        Some(Condition::Core(range)) => Some(midway(range)),
+        _ => None,
+    };
+    let batches = first.batches(formula.components[at.0].yields.pieces);
+    let takes: TimeSpan = steps.iter().filter_map(|step| step.time).map(super::middle).sum();
+    let sides = |time: TimeSpan| first.side_time.map_or(time * 0.5, super::middle);
+    Ok(Cooking {
+        at,
+        action: first.action,
+        core: match first.action {
+            Action::Griddle => around.calibration.core(computed(heating.core)),
+            _ => computed(heating.core),
+        },
+        wanted,
+        reached: wanted.and_then(|wanted| reached(&heating, wanted)),
+        side: (first.action == Action::Griddle).then(|| sides(takes)),
+        set: set_share(&core_course(&heating.seen.expected, heating.off)),
+        browning: browning(&heating),
+        reductions: Between {
+            from: least_reductions(&heating.seen.conduction_only),
+            to: least_reductions(&heating.seen.expected),
+        },
+        loss: heating.seen.expected.loss.last().copied().unwrap_or_default(),
+        batches: (batches, takes * batches),
+        points: points(&heating, boils),
+        assumed: heating.assumed,
+        remarks: heating.remarks,
+    })
+}
+
+fn computed<T>(value: T) -> Known<T> {
+    Known::computed(value, "heat, water and steam through the piece", science::heat::cook::EQUATION.source)
+}
+
+/// The likeliest temperature of the middle as it leaves the griddle; nothing where that cannot be foreseen, or off
+/// any other heat.
+pub fn expected_core(formula: &Formula, at: StageAt, step: &Step, around: &Surroundings, rises: &[Rise]) -> Option<Temperature> {
+    let risen = rises.iter().rev().find(|rise| rise.at.0 == at.0).and_then(|rise| rise.points.last());
+    let made = piece::piece(formula, at.0, step.action, around, risen).filter(|_| step.action == Action::Griddle)?;
+    let is_told = step.temperature.is_some() && (step.time.is_some() || step.side_time.is_some());
+    let core = griddle::expected_core(&made, step, around).filter(|_| is_told)?;
+    Some(moist(core, boiling_point(made.piece.pressure)))
+}
+
+/// The course of the coldest middle up to a time.
+fn core_course(course: &Course, until: TimeSpan) -> Vec<(TimeSpan, Temperature)> {
+    let times = course.times.iter().copied().zip(course.coldest());
+    times.take_while(|(time, _)| *time <= until).collect()
+}
+
+/// A middle that still holds water stays at the boil: beyond it the model dries the crumb too fast.
+fn moist(core: Temperature, boils: Temperature) -> Temperature {
+    if core > boils { boils } else { core }
+}
+
+fn reached(heating: &Heating, wanted: Temperature) -> Option<TimeSpan> {
+    let course = core_course(&heating.seen.expected, heating.off);
+    course.iter().find(|(_, core)| *core >= wanted).map(|(time, _)| *time)
+}
+
+/// The hotter of the two faces, moment by moment.
+fn hotter_face(heating: &Heating) -> Vec<(TimeSpan, Temperature)> {
+    let [below, above] = heating.seen.expected.face_courses();
+    let sum = |course: &[(TimeSpan, Temperature)]| course.iter().map(|(_, t)| t.as_celsius()).sum::<f64>();
+    if sum(&below) > sum(&above) { below } else { above }
+}
+
+fn browning(heating: &Heating) -> Browning {
+    let face = hotter_face(heating);
+    let slow = colour_difference(&face, 1.0);
+    let quick = colour_difference(&face, science::heat::browning::SWEET_BATTER);
+    Browning { difference: Between { from: slow, to: quick }, above_150: time_above(&face, Temperature::celsius(150.0)) }
+}
+
+/// The reductions at the place of the piece that had least of them.
+fn least_reductions(course: &Course) -> f64 {
+    let cells = course.cells.first().map_or(0, Vec::len);
+    let readings = |cell: usize| -> Vec<Reading> {
+        course.cell(cell).into_iter().map(|(at, temperature)| Reading { at, temperature }).collect()
+    };
+    (0..cells).map(|cell| worst_reductions(&readings(cell))).fold(f64::INFINITY, f64::min)
+}
+
+fn points(heating: &Heating, boils: Temperature) -> Vec<Heated> {
+    let count = 25;
+    let face = hotter_face(heating);
+    let core = core_course(&heating.seen.expected, heating.off);
+    let at = |course: &[(TimeSpan, Temperature)], time: TimeSpan| {
+        course.iter().rev().find(|(then, _)| *then <= time).or(course.first()).map(|(_, temperature)| *temperature)
+    };
+    (0..count)
+        .map(|n| heating.off * (f64::from(n) / f64::from(count - 1)))
+        .filter_map(|time| Some(Heated { time, core: moist(at(&core, time)?, boils), face: at(&face, time)? }))
+        .collect()
+}
+
+fn lower(range: Between<Temperature>) -> Temperature {
+    if range.from < range.to { range.from } else { range.to }
+}
+
+fn higher(range: Between<Temperature>) -> Temperature {
+    if range.from < range.to { range.to } else { range.from }
+}

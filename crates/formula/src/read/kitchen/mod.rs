@@ -1,0 +1,212 @@
+//! A kitchen: how warm it is, what it weighs with, what it heats and holds with.
+
+mod heat;
+mod room_log;
+
+pub use heat::{Fryer, Hob, Oven, Pan, Vessel};
+pub use room_log::read_room_log;
+
+use super::fields::{Fields, Reader, figure, in_written_order};
+use super::formula::{read_mass, read_measure, stem};
+use super::{At, keys, toml_text};
+use crate::source::Source;
+use crate::{Checked, fault};
+use quantity::{Between, Kind, Length, Mass, Measure, SpoonSystem, Temperature, TimeSpan};
+use std::ops::RangeInclusive;
+use toml::de::DeTable;
+
+/// A kitchen as its author describes it; what is not stated is taken for granted where it is needed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Kitchen {
+    /// The file's name, by which the book calls it.
+    pub name: String,
+    /// What it is called.
+    pub title: String,
+    /// How warm the room is, by day where it cools down at night.
+    pub room: Option<Temperature>,
+    /// How cold the room gets at night.
+    pub night: Option<Temperature>,
+    /// The file of `kitchens/` in which the room was measured over a day.
+    pub room_log: Option<At<String>>,
+    /// The room by the clock, as it was measured; seconds after midnight, rising.
+    pub room_by_clock: Vec<(TimeSpan, Temperature)>,
+    /// How cold the fridge is.
+    pub fridge: Option<Temperature>,
+    /// What a proofer, or a warm place, can be set to.
+    pub proofer: Option<Between<Temperature>>,
+    /// How high above the sea.
+    pub altitude: Option<Length>,
+    /// How warm ingredients are before they are used, by name.
+    pub stored: Vec<(String, Temperature)>,
+    /// Its scales, the finest first.
+    pub scales: Vec<Scale>,
+    /// What pans are heated on.
+    pub hob: Option<Hob>,
+    /// Its pans.
+    pub pans: Vec<Pan>,
+    /// Its oven.
+    pub oven: Option<Oven>,
+    /// What it fries in.
+    pub fryer: Option<Fryer>,
+    /// Its bowls, pots and boxes.
+    pub vessels: Vec<Vessel>,
+}
+
+/// A scale.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Scale {
+    /// What it is called.
+    pub title: String,
+    /// The step of its display.
+    pub shows: Mass,
+    /// The most it can carry.
+    pub up_to: Mass,
+}
+
+impl Kitchen {
+    /// The kitchen assumed where none is stated: one with a scale in whole gram, as most homes have.
+    #[must_use]
+    pub fn assumed() -> Self {
+        let scale = Scale { title: "kitchen scale".to_owned(), shows: Mass::grams(1.0), up_to: Mass::kilograms(5.0) };
+        Self {
+            name: String::new(),
+            title: "a kitchen with a 1 g scale (assumed)".to_owned(),
+            room: None,
+            night: None,
+            room_log: None,
+            room_by_clock: Vec::new(),
+            fridge: None,
+            proofer: None,
+            altitude: None,
+            stored: Vec::new(),
+            scales: vec![scale],
+            hob: None,
+            pans: Vec::new(),
+            oven: None,
+            fryer: None,
+            vessels: Vec::new(),
+        }
+    }
+}
+
+/// Where kitchens with people in them can be, in degree Celsius and metre.
+const ROOMS: RangeInclusive<f64> = -30.0..=60.0;
+const FRIDGES: RangeInclusive<f64> = -5.0..=20.0;
+const PROOFERS: RangeInclusive<f64> = 0.0..=60.0;
+const HEIGHTS: RangeInclusive<f64> = 0.0..=6000.0;
+
+/// Reads a kitchen.
+#[must_use]
+pub fn read_kitchen(source: &Source) -> Checked<Kitchen> {
+    let mut found = Vec::new();
+    let table = toml_text::parse(&source.file, &source.text, &mut found);
+    let mut kitchen = Kitchen { name: stem(&source.file).to_owned(), ..Kitchen::assumed() };
+    if found.iter().any(|found| found.code == fault::NESTED_TOO_DEEP.code) {
+        return Checked { value: kitchen, diagnostics: found };
+    }
+    let mut reader = Reader { file: &source.file, found: &mut found, unread: Vec::new(), quiets: Vec::new() };
+    let reader = &mut reader;
+    let fields = Fields::open(reader, &table, source.beginning(), &keys::KITCHEN);
+    kitchen.title = fields.text(reader, "title").map(|title| title.value.to_owned()).unwrap_or_default();
+    kitchen.room = temperature(reader, &fields, "room", ROOMS);
+    kitchen.night = temperature(reader, &fields, "night", ROOMS);
+    kitchen.room_log = fields.text(reader, "room-log").map(|text| At::new(text.value.to_owned(), text.span));
+    kitchen.fridge = temperature(reader, &fields, "fridge", FRIDGES);
+    kitchen.proofer = temperatures(reader, &fields, "proofer", PROOFERS);
+    kitchen.altitude =
+        within(reader, &fields, "altitude", Kind::Length, |m| Some(m.length(SpoonSystem::Metric)?.to.as_metres()), HEIGHTS)
+            .map(Length::metres);
+    kitchen.stored = fields.table(reader, "stored").map(|(table, _)| named(reader, table, ROOMS)).unwrap_or_default();
+    kitchen.scales = scales(reader, &fields);
+    heat::read(reader, &fields, &mut kitchen);
+    Checked { value: kitchen, diagnostics: found }
+}
+
+fn scales(reader: &mut Reader, fields: &Fields) -> Vec<Scale> {
+    let mut scales = Vec::new();
+    for (table, span) in fields.tables(reader, "scale") {
+        let fields = Fields::open(reader, table, span, &keys::SCALE);
+        scales.extend(read_scale(reader, &fields));
+    }
+    scales.sort_by(|a, b| a.shows.as_grams().total_cmp(&b.shows.as_grams()));
+    scales
+}
+
+fn read_scale(reader: &mut Reader, fields: &Fields) -> Option<Scale> {
+    let shows = read_mass(reader, fields, "shows")?;
+    if shows.value <= Mass::ZERO {
+        reader.report(
+            &fault::NOT_AN_AMOUNT,
+            shows.span,
+            "a scale that shows steps of nothing cannot be".to_owned(),
+            "write shows = \"1 g\"",
+        );
+        return None;
+    }
+    let up_to = read_mass(reader, fields, "up-to").map_or(Mass::kilograms(5.0), |mass| mass.value);
+    let title = fields.text(reader, "title").map_or("scale", |title| title.value).to_owned();
+    Some(Scale { title, shows: shows.value, up_to })
+}
+
+/// A figure under a key that must lie within a range, in the unit that `reckoned` gives.
+fn within(
+    reader: &mut Reader,
+    fields: &Fields,
+    name: &str,
+    kind: Kind,
+    reckoned: impl Fn(&Measure) -> Option<f64>,
+    range: RangeInclusive<f64>,
+) -> Option<f64> {
+    let measure = read_measure(reader, fields, name, kind)?;
+    let value = reckoned(&measure.value)?;
+    if range.contains(&value) {
+        return Some(value);
+    }
+    impossible(reader, &measure.span, name);
+    None
+}
+
+fn impossible(reader: &mut Reader, span: &std::ops::Range<usize>, name: &str) {
+    let message = format!("no kitchen has such a “{name}”");
+    reader.report(
+        &fault::KITCHEN_IMPOSSIBLE,
+        span.clone(),
+        message,
+        "`wellproved explain kitchen-impossible` tells what is taken",
+    );
+}
+
+/// A temperature under a key.
+fn temperature(reader: &mut Reader, fields: &Fields, name: &str, range: RangeInclusive<f64>) -> Option<Temperature> {
+    within(reader, fields, name, Kind::Temperature, |m| Some(m.temperature()?.to.as_celsius()), range).map(Temperature::celsius)
+}
+
+/// A range of temperatures under a key; a single one is both ends.
+fn temperatures(reader: &mut Reader, fields: &Fields, name: &str, range: RangeInclusive<f64>) -> Option<Between<Temperature>> {
+    let measure = read_measure(reader, fields, name, Kind::Temperature)?;
+    let found = measure.value.temperature()?;
+    if range.contains(&found.from.as_celsius()) && range.contains(&found.to.as_celsius()) {
+        return Some(found);
+    }
+    impossible(reader, &measure.span, name);
+    None
+}
+
+/// A table of names and temperatures, as written.
+fn named(reader: &mut Reader, table: &DeTable, range: RangeInclusive<f64>) -> Vec<(String, Temperature)> {
+    let mut entries = Vec::new();
+    for (name, value) in in_written_order(table) {
+        let read = figure(value).and_then(|text| text.value.parse::<Measure>().ok()?.temperature()).map(|t| t.to);
+        match read {
+            Some(read) if range.contains(&read.as_celsius()) => entries.push((name.value.to_owned(), read)),
+            Some(_) => impossible(reader, &value.span(), name.value),
+            None => reader.report(
+                &fault::WRONG_QUANTITY,
+                value.span(),
+                format!("what “{}” stands for is no temperature", name.value),
+                "write it with its unit: \"14 °C\"",
+            ),
+        }
+    }
+    entries
+}

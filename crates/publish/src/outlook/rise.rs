@@ -1,0 +1,154 @@
+//! What ferments: how warm it is mixed, when it is ripe or risen.
+
+use super::chart::bars;
+use super::known::{self, capital, degrees, learnt, time, whole};
+use super::story::Story;
+use crate::words::{Units, until};
+use bench::forecast::{Foreseen, HARMS_YEAST, Mixed, Point, Rise, SETS_EGG, Verdict, Warmed};
+use formula::Known;
+use quantity::{Between, Temperature, TimeSpan, print};
+use serde_json::{Value, json};
+
+/// Tells a rise.
+pub fn tell(story: &mut Story, rise: &Rise) {
+    let units = story.units;
+    story.stage(rise.at, &rise.title);
+    if let Some(mixed) = &rise.mixed {
+        for warmed in &mixed.warmed {
+            story.say(&warmed_in_words(warmed, units));
+        }
+        story.say(&mixed_in_words(mixed, units));
+        story.ground(&mixed.computed);
+    }
+    for step in &rise.steps {
+        story.say(&step_in_words(step, units));
+        story.ground(&step.risen);
+    }
+    story.draw(&chart(&rise.points, units));
+    if !rise.outside.is_empty() {
+        story.say(&format!("Outside what the model is held to: {}.", rise.outside.join("; ")));
+    }
+}
+
+fn warmed_in_words(warmed: &Warmed, units: Units) -> String {
+    let comes_to = warmed.comes_to.value;
+    let safe = match (comes_to <= HARMS_YEAST, comes_to <= SETS_EGG) {
+        (true, _) => "safe for yeast and egg",
+        (false, true) => "too hot for yeast yet: let it cool before the yeast meets it",
+        (false, false) => "too hot for yeast and egg: let it cool before they meet it",
+    };
+    let heated = format!("{} at {}", warmed.heated.join(" and "), units.temperature(Between::just(warmed.to)));
+    if warmed.joined.is_empty() {
+        return format!("Warmed: {heated}; {safe}.");
+    }
+    let joined = warmed.joined.join(" and ");
+    format!("Warmed: {heated}, then {joined} cold: together at most {}; {safe}.", whole(comes_to, units))
+}
+
+fn mixed_in_words(mixed: &Mixed, units: Units) -> String {
+    let computed =
+        format!("From its ingredients it comes to {}{}", degrees(mixed.computed.value, units), learnt(&mixed.computed));
+    match (mixed.wanted, &mixed.liquid) {
+        (None, _) => format!("{computed}."),
+        (Some(wanted), None) => format!("{computed}; the method wants {}.", degrees(wanted, units)),
+        (Some(wanted), Some((liquid, at))) if at.as_celsius() > 1.0 && at.as_celsius() < 60.0 => {
+            let hot = if at.as_celsius() > 50.0 { " (too hot to meet the yeast alone)" } else { "" };
+            let (wanted, at) = (degrees(wanted, units), degrees(*at, units));
+            format!("{computed}; for the {wanted} of the method the {liquid} must be at {at}{hot}.")
+        }
+        (Some(wanted), Some((liquid, _))) => {
+            let wanted = degrees(wanted, units);
+            format!("{computed}; {wanted} cannot be reached by the {liquid} alone: warm or chill more than that.")
+        }
+    }
+}
+
+fn elsewhere(step: &Foreseen, units: Units) -> String {
+    step.stands.map_or_else(String::new, |stands| {
+        let found = degrees(stands.found, units);
+        format!(" at this kitchen's {found} where the method asks for {}", units.temperature(stands.asked))
+    })
+}
+
+fn step_in_words(step: &Foreseen, units: Units) -> String {
+    let stated = step.stated.map_or_else(|| "no stated time".to_owned(), print::time);
+    let asked = step.until.as_ref().map(|condition| format!(", {}", until(condition, units))).unwrap_or_default();
+    let head = format!("{} {stated}{}{asked}:", capital(step.action.word()), elsewhere(step, units));
+    let risen = times(step.risen.value);
+    match (&step.reached, step.verdict) {
+        (Some(window), Verdict::Agrees | Verdict::PastAndUsable | Verdict::Spent | Verdict::Sooner | Verdict::Later) => {
+            let is_window = window.from != window.to;
+            let when = if is_window {
+                format!("ripe from {} to {}", time(window.from.value), time(window.to.value))
+            } else {
+                format!("after {}{}", time(window.from.value), band(&window.from))
+            };
+            format!("{head} {when}; {} ({risen} times the volume by the end).", step.verdict.in_words())
+        }
+        (_, Verdict::NotAsked) => format!("{head} {risen} times the volume by the end."),
+        (_, verdict) => format!("{head} {} ({risen} times the volume by the end).", verdict.in_words()),
+    }
+}
+
+/// How many times the volume: finer while it is little.
+fn times(risen: f64) -> String {
+    print::number(risen, if risen < 1.1 { 2 } else { 1 })
+}
+
+fn band(known: &Known<TimeSpan>) -> String {
+    known.band.map(|(from, to)| format!(" ({} to {})", time(from), time(to))).unwrap_or_default()
+}
+
+/// The rise as a row of bars, with its ends in words.
+fn chart(points: &[Point], units: Units) -> String {
+    let (Some(first), Some(last)) = (points.first(), points.last()) else { return String::new() };
+    let top = points.iter().map(|point| point.risen).fold(1.0_f64, f64::max);
+    let bars = bars(points.iter().map(|point| point.risen), 1.0, top);
+    let (from, to) = (whole(first.temperature, units), whole(last.temperature, units));
+    format!("  rise {bars} to {} times in {}; {from} to {to}\n", times(top), time(last.time))
+}
+
+/// A rise for other programs.
+pub fn json(rise: &Rise) -> Value {
+    let mixed = rise.mixed.as_ref().map(|mixed| {
+        json!({
+            "computed": known::temperature(&mixed.computed),
+            "wanted-celsius": mixed.wanted.map(Temperature::as_celsius),
+            "liquid": mixed.liquid.as_ref().map(|(title, at)| json!({ "ingredient": title, "celsius": at.as_celsius() })),
+            "warmed": mixed.warmed.iter().map(warmed_json).collect::<Vec<_>>(),
+        })
+    });
+    let points: Vec<Value> = rise
+        .points
+        .iter()
+        .map(|point| json!({ "hours": point.time.as_hours(), "risen": point.risen, "celsius": point.temperature.as_celsius() }))
+        .collect();
+    json!({
+        "title": rise.title,
+        "leaven": rise.leaven,
+        "mixed": mixed,
+        "steps": rise.steps.iter().map(step).collect::<Vec<_>>(),
+        "course": points,
+        "outside": rise.outside,
+    })
+}
+
+fn warmed_json(warmed: &Warmed) -> Value {
+    json!({
+        "heated": warmed.heated,
+        "to-celsius": warmed.to.as_celsius(),
+        "joined": warmed.joined,
+        "comes-to": known::temperature(&warmed.comes_to),
+    })
+}
+
+fn step(step: &Foreseen) -> Value {
+    json!({
+        "action": step.action.word(),
+        "stated-hours": step.stated.map(|stated| [stated.from.as_hours(), stated.to.as_hours()]),
+        "stands-at-celsius": step.stands.map(|stands| stands.found.as_celsius()),
+        "reached": step.reached.as_ref().map(|window| json!({ "from": known::hours(&window.from), "to": known::hours(&window.to) })),
+        "risen-at-end": step.risen.value,
+        "verdict": step.verdict.in_words(),
+    })
+}

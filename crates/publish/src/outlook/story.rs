@@ -1,0 +1,75 @@
+//! A story for the terminal: headings, sentences broken at the width, and at its end where the figures come from.
+
+use crate::words::Units;
+use formula::resolve::formula::StageAt;
+use formula::{Formula, Known, Origin};
+use std::collections::BTreeMap;
+
+/// A story as it grows.
+pub struct Story<'f> {
+    /// What it is about.
+    pub formula: &'f Formula,
+    /// The units it is told in.
+    pub units: Units,
+    width: usize,
+    out: String,
+    grounds: BTreeMap<String, &'static str>,
+}
+
+impl<'f> Story<'f> {
+    /// An empty story.
+    pub fn new(formula: &'f Formula, units: Units, width: usize) -> Self {
+        Self { formula, units, width, out: String::new(), grounds: BTreeMap::new() }
+    }
+
+    /// The title of the whole.
+    pub fn title(&mut self, title: &str) {
+        self.out.push_str(&format!("{title}\n{}\n\n", "═".repeat(title.chars().count())));
+    }
+
+    /// The heading of a chapter.
+    pub fn heading(&mut self, heading: &str) {
+        self.out.push_str(&format!("\n{heading}\n{}\n", "─".repeat(heading.chars().count())));
+    }
+
+    /// The heading of a chapter about a stage: with its component where the formula has several.
+    pub fn stage(&mut self, (component, _): StageAt, title: &str) {
+        let component = &self.formula.components[component].title;
+        let is_one = self.formula.components.len() == 1 || component == title;
+        self.heading(&if is_one { title.to_owned() } else { format!("{component}: {title}") });
+    }
+
+    /// A paragraph.
+    pub fn say(&mut self, line: &str) {
+        self.out.push_str(&crate::sheet::text::wrap(line, self.width));
+    }
+
+    /// A line as it is, such as a chart.
+    pub fn draw(&mut self, line: &str) {
+        self.out.push_str(line);
+    }
+
+    /// Takes note of what computed a figure, for the end.
+    pub fn ground<T>(&mut self, known: &Known<T>) {
+        if let Origin::Computed { by, source } = &known.origin {
+            self.grounds.entry((*by).to_owned()).or_insert_with(|| citation(source));
+        }
+    }
+
+    /// The whole story, grounds last.
+    pub fn done(mut self) -> String {
+        if !self.grounds.is_empty() {
+            self.heading("Where the figures come from");
+            for (by, source) in std::mem::take(&mut self.grounds) {
+                let from = if source.is_empty() { String::new() } else { format!(" — {source}") };
+                self.say(&format!("• {by}{from}."));
+            }
+        }
+        self.out
+    }
+}
+
+/// A source as a sentence cites it.
+fn citation(key: &str) -> &'static str {
+    bench::citation_of(key).unwrap_or("")
+}
