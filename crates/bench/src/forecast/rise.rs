@@ -66,6 +66,8 @@ pub struct Foreseeing<'f> {
 
 /// The gas that dividing and shaping leave in a dough: common practice, no source.
 const KEPT_IN_SHAPING: f64 = 0.3;
+/// No ferment of the trade is followed for longer than this.
+const LONGEST: TimeSpan = TimeSpan::days(10.0);
 /// How long a course is followed beyond its steps, to see when it would have peaked.
 const BEYOND: TimeSpan = TimeSpan::hours(36.0);
 
@@ -221,6 +223,10 @@ impl<'f> Foreseeing<'f> {
         let (rooms, ends) = rooms(steps, self.around, weight, start.clock);
         let path = TemperaturePath::Rooms { start: start.temperature, rooms, own_heat: Warming::Ignored };
         let lasts = ends.last().copied().unwrap_or(TimeSpan::ZERO);
+        if lasts > LONGEST {
+            self.missing.push(format!("what “{title}” does: it stands for more than {} days", LONGEST.as_days()));
+            return None;
+        }
         let mut fermentation = Fermentation::new(&start.dough, &start.leaven, path);
         fermentation.organisms.vigour = self.around.calibration.vigour(&start.named).factor();
         let course = fermentation.run(lasts + BEYOND);

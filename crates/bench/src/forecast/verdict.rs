@@ -3,13 +3,15 @@
 use super::surroundings::Stand;
 use super::{KnownTime, Surroundings};
 use formula::read::{Action, Attention, Condition};
-use formula::{Known, Step};
+use formula::{Known, Place, Step};
 use quantity::{Between, Fraction, Temperature, TimeSpan};
 use science::ferment::{Course, Ripeness};
 
 /// A step with what is foreseen of it.
 #[derive(Clone, Debug)]
 pub struct Foreseen {
+    /// Where its sentence stands.
+    pub place: Place,
     /// What the step does.
     pub action: formula::read::Action,
     /// From when to when, counted from the beginning of the stretch.
@@ -118,7 +120,17 @@ fn one(course: &Course, step: &Step, lasts: Between<TimeSpan>, known: &dyn Fn(Ti
         }
         _ => (None, Verdict::NotAsked),
     };
-    Foreseen { action: step.action, lasts, stated: step.time, until: step.until.clone(), stands: None, reached, risen, verdict }
+    Foreseen {
+        place: step.place.clone(),
+        action: step.action,
+        lasts,
+        stated: step.time,
+        until: step.until.clone(),
+        stands: None,
+        reached,
+        risen,
+        verdict,
+    }
 }
 
 /// Ripe from when to when, and what it is when the author uses it.

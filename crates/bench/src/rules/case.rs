@@ -3,11 +3,12 @@
 use super::customs::{Custom, Figure, custom};
 use super::stages::{Stages, Traits};
 use super::texts::{Sentence, head};
+use crate::forecast::{Forecast, Foreseen, forecast};
 use formula::arithmetic::{Figures, Overall, RowKind, figures, overall_of};
 use formula::read::{Action, BookSettings, Group, Kitchen, Leaven, StageKind};
 use formula::resolve::formula::Word;
 use formula::{Component, Content, Formula, Ingredient, Line, Place, Stage};
-use quantity::{Fraction, Mass};
+use quantity::{Between, Fraction, Mass, TimeSpan, print};
 
 /// A formula in a kitchen.
 pub struct Case<'c> {
@@ -21,6 +22,8 @@ pub struct Case<'c> {
     pub products: Vec<Product>,
     /// The sentences of its head: title, intro, tags, notes, storage.
     pub head: Vec<Sentence>,
+    /// What it will do in that kitchen.
+    pub forecast: Forecast,
     /// What is in its stages, and whether it is heated.
     pub stages: Stages,
 }
@@ -50,7 +53,8 @@ impl<'c> Case<'c> {
     #[must_use]
     pub fn of(formula: &'c Formula, kitchen: &'c Kitchen, settings: &'c BookSettings) -> Self {
         let stages = Stages::of(formula);
-        let mut case = Self { formula, kitchen, settings, products: Vec::new(), head: head(formula), stages };
+        let forecast = forecast(formula, kitchen);
+        let mut case = Self { formula, kitchen, settings, products: Vec::new(), head: head(formula), forecast, stages };
         for component in 0..formula.components.len() {
             let overall = dough(formula, component);
             if overall.total_flour > Mass::ZERO {
@@ -60,6 +64,11 @@ impl<'c> Case<'c> {
             }
         }
         case
+    }
+
+    /// What is foreseen of every waiting step.
+    pub fn foreseen(&self) -> impl Iterator<Item = &Foreseen> {
+        self.forecast.rises.iter().flat_map(|rise| &rise.steps)
     }
 
     /// Every ingredient of the formula, those of other formulas it uses counted in.
@@ -169,4 +178,9 @@ pub fn plain(words: &[Word]) -> String {
         }
     }
     text.to_lowercase()
+}
+
+/// A time, rounded as a person would tell it.
+pub fn time(span: TimeSpan) -> String {
+    print::time(print::rounded_time(Between::just(span)))
 }

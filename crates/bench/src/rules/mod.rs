@@ -21,7 +21,9 @@ mod condition_without_time;
 mod cooking_without_an_end;
 mod cooking_without_temperature;
 mod core_below_custom;
+mod core_not_reached;
 mod dough_does_not_fit_the_tin;
+mod dough_temperature_out_of_reach;
 mod dough_without_salt;
 mod egg_free_with_egg;
 mod egg_or_milk_long_warm;
@@ -31,6 +33,7 @@ mod flour_by_volume;
 mod fridge_warmer_than_the_step;
 mod gluten_free_with_gluten;
 mod griddle_outside_custom;
+mod heat_not_enough_for_egg_and_flour;
 mod honey_for_infants;
 mod hours_in_words;
 mod hydration_outside_custom;
@@ -42,7 +45,9 @@ mod nut_free_with_nuts;
 mod oil_temperature_outside_custom;
 mod oven_heat_in_words;
 mod oven_hotter_than_usual;
+mod pan_too_hot_for_the_thickness;
 mod percentage_of_part_of_the_flour;
+mod preferment_spent;
 mod prefermented_flour_outside_custom;
 mod raw_egg_never_cooked;
 mod raw_flour_never_cooked;
@@ -60,9 +65,11 @@ mod servings_missing;
 mod silenced_without_a_reason;
 mod spooned_leaven_or_salt;
 mod stage_used_before_it_is_made;
+mod step_shorter_than_its_condition;
 mod storage_missing;
 mod sugars_outside_custom;
 mod sulphites_not_mentioned;
+mod syrup_misses_its_brix;
 mod tasting_raw_dough;
 mod temperature_without_thermometer;
 mod unknown_rule;
@@ -138,6 +145,13 @@ pub const ALL: &[Rule] = &[
     griddle_outside_custom::RULE,
     oven_hotter_than_usual::RULE,
     cooking_without_temperature::RULE,
+    preferment_spent::RULE,
+    step_shorter_than_its_condition::RULE,
+    dough_temperature_out_of_reach::RULE,
+    core_not_reached::RULE,
+    heat_not_enough_for_egg_and_flour::RULE,
+    pan_too_hot_for_the_thickness::RULE,
+    syrup_misses_its_brix::RULE,
     oven_heat_in_words::RULE,
     hours_in_words::RULE,
     temperature_without_thermometer::RULE,

@@ -1,11 +1,10 @@
-//! The book of examples, which no rule may find fault with, and the time that proof-reading it takes.
+//! The book of examples, which no rule may find fault with.
 
 use bench::rules;
 use formula::source::Source;
 use formula::{Book, BookText};
 use std::collections::BTreeMap;
 use std::path::Path;
-use std::time::{Duration, Instant};
 
 fn examples() -> Book {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples/saltmarsh");
@@ -34,23 +33,4 @@ fn no_rule_speaks_up() {
         said.extend(found.into_iter().map(|one| format!("{name}: {}: {}", one.code, one.message)));
     }
     assert_eq!(said, [""; 0]);
-}
-
-/// The budget is a third of a millisecond for each formula; a build without optimisation gets thirty times as much.
-#[test]
-fn proof_reading_is_quick() {
-    let book = examples();
-    let formulas: Vec<_> = book.formulas.keys().filter_map(|name| book.formula(name)).collect();
-    let (kitchen, settings) = (book.kitchen(), &book.settings);
-    let rounds = 20;
-    let best = (0..rounds).map(|_| {
-        let begun = Instant::now();
-        for formula in &formulas {
-            std::hint::black_box(rules::proof_read(&formula.value, &kitchen, settings));
-        }
-        begun.elapsed()
-    });
-    let each = best.min().expect("some rounds") / u32::try_from(formulas.len()).expect("a few formulas");
-    let budget = if cfg!(debug_assertions) { Duration::from_millis(10) } else { Duration::from_micros(300) };
-    assert!(each < budget, "{each:?} for each formula");
 }

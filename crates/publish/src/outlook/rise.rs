@@ -23,6 +23,9 @@ pub fn tell(story: &mut Story, rise: &Rise) {
     for step in &rise.steps {
         story.say(&step_in_words(step, units));
         story.ground(&step.risen);
+        if let Some(reached) = &step.reached {
+            story.ground(&reached.from);
+        }
     }
     story.draw(&chart(&rise.points, units));
     if !rise.outside.is_empty() {

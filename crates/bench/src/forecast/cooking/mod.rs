@@ -10,7 +10,7 @@ use super::surroundings::Surroundings;
 use super::{Rise, midway};
 use formula::read::{Action, Condition};
 use formula::resolve::formula::StageAt;
-use formula::{Formula, Known, Step};
+use formula::{Formula, Known, Place, Step};
 use quantity::{Between, Fraction, Temperature, TimeSpan};
 use science::heat::boiling_point;
 use science::heat::browning::{colour_difference, time_above};
@@ -25,6 +25,8 @@ use science::keeping::salmonella::{ENOUGH, worst_reductions};
 pub struct Cooking {
     /// The component and stage.
     pub at: StageAt,
+    /// Where its last sentence stands.
+    pub place: Place,
     /// What is done.
     pub action: Action,
     /// How warm the middle is when it leaves the heat, from the poorest to the best contact.
@@ -48,6 +50,8 @@ pub struct Cooking {
     pub batches: (f64, TimeSpan),
     /// The middle and the hotter face by the usual contact, for a chart.
     pub points: Vec<Heated>,
+    /// Whether the size of a piece is stated; else the middle is only a guess.
+    pub is_size_stated: bool,
     /// What was taken for granted about piece and heat, in words.
     pub assumed: Vec<String>,
     /// What the kitchen adds: the mark of the knob, how far fat falls.
@@ -175,6 +179,7 @@ fn cooking(formula: &Formula, at: StageAt, steps: &[&Step], around: &Surrounding
     let sides = |time: TimeSpan| first.side_time.map_or(time * 0.5, super::middle);
     Ok(Cooking {
         at,
+        place: last.place.clone(),
         action: first.action,
         core: match first.action {
             Action::Griddle => around.calibration.core(computed(heating.core)),
@@ -192,6 +197,7 @@ fn cooking(formula: &Formula, at: StageAt, steps: &[&Step], around: &Surrounding
         loss: heating.seen.expected.loss.last().copied().unwrap_or_default(),
         batches: (batches, takes * batches),
         points: points(&heating, boils),
+        is_size_stated: made.is_size_stated,
         assumed: heating.assumed,
         remarks: heating.remarks,
     })

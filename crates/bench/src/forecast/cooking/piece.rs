@@ -13,18 +13,26 @@ use science::heat::{Composition, Shape, equal_radius};
 /// A piece, and what was taken for granted about it.
 pub struct Made {
     pub piece: Piece,
+    /// Whether its thickness or tin is stated.
+    pub is_size_stated: bool,
     pub assumed: Vec<String>,
 }
 
 /// How far a piece has risen when nothing is foreseen of its rise: common practice, no source.
 const RISEN: f64 = 1.6;
+/// Heat puffs up even what has hardly risen, to this at the least: common practice, no source.
+const LEAST: f64 = 1.3;
 /// What a batter or dough without gas weighs, in gram per millilitre: common practice, no source.
 const GAS_FREE: f64 = 1.1;
+
+/// Into how many cells it is cut: the coarsest that the model was made for, far finer than the bands of contact
+/// and pores are wide.
+const CELLS: u16 = 24;
 
 /// The piece of a component, raw; none where neither thickness, tin nor weight tells its size.
 pub fn piece(formula: &Formula, component: usize, action: Action, around: &Surroundings, risen: Option<&Point>) -> Option<Made> {
     let yields = &formula.components[component].yields;
-    let density = Density::grams_per_millilitre(GAS_FREE / risen.map_or(RISEN, |point| point.risen).clamp(1.0, 3.0));
+    let density = Density::grams_per_millilitre(GAS_FREE / risen.map_or(RISEN, |point| point.risen).clamp(LEAST, 3.0));
     let mut assumed = Vec::new();
     let bakes = action == Action::Bake;
     let stated = yields.thickness.filter(|thickness| *thickness > Length::ZERO);
@@ -50,10 +58,11 @@ pub fn piece(formula: &Formula, component: usize, action: Action, around: &Surro
     let start = risen.map_or(around.room.value, |point| point.temperature);
     let made = Piece {
         shape,
+        cells: CELLS,
         pressure: around.pressure(),
         ..Piece::new(thickness, composition(&mixture(formula, component)), density, start)
     };
-    Some(Made { piece: made, assumed })
+    Some(Made { piece: made, is_size_stated: yields.thickness.is_some() || yields.tin.is_some(), assumed })
 }
 
 /// A ball that has settled on its tray heats through as one of this share of its radius: an engineering guess.

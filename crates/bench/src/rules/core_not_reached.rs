@@ -1,0 +1,29 @@
+//! The middle is not foreseen to get as warm as the method wants, even with the best contact.
+
+use super::{Case, Rule, pan_too_hot_for_the_thickness};
+use crate::forecast::{Cooking, Surely};
+use formula::{Diagnostic, Severity};
+use quantity::{Between, Temperature, print};
+
+/// The middle is not foreseen to get as warm as the method wants, even with the best contact.
+pub const RULE: Rule =
+    Rule { code: "core-not-reached", severity: Severity::Warning, page: include_str!("core_not_reached.md"), check };
+
+fn check(case: &Case, found: &mut Vec<Diagnostic>) {
+    // What is not even safe, or too hot outside, is told by rules of its own.
+    let is_told_elsewhere =
+        |cooking: &Cooking| cooking.surely() == Surely::NotEnough || pan_too_hot_for_the_thickness::applies(cooking);
+    let is_only_cool = |cooking: &&Cooking| cooking.is_size_stated && !is_told_elsewhere(cooking);
+    for cooking in case.forecast.cookings.iter().filter(is_only_cool) {
+        let Some(wanted) = cooking.wanted.filter(|wanted| cooking.core.value.to < *wanted) else { continue };
+        let whole = |t: Temperature| print::celsius(Between::just(Temperature::celsius(t.as_celsius().round())));
+        let message = format!(
+            "the middle is foreseen at {} at the most in the stated time; the method wants {}",
+            whole(cooking.core.value.to),
+            whole(wanted)
+        );
+        found.push(RULE.at(cooking.place.clone(), message).hint(
+            "give it longer, make it thinner, or cook it hotter; a model, not a measurement: probe the middle of one piece",
+        ));
+    }
+}
