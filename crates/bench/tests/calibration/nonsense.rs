@@ -76,7 +76,7 @@ fn more_seen_is_more_learnt() {
     let contact = |core: &str| {
         middle(
             &lessons(&[&format!(
-                "[[cook]]\nstage = \"dough\"\nsurface = \"150 °C\"\ntime = \"8 min\"\nside-time = \"4 min\"\ncore = \"{core}\""
+                "[[cook]]\nstage = \"dough\"\nsurface = \"150 °C\"\ntime = \"8 min\"\nside-time = \"4 min\"\nthickness = \"24 mm\"\ncore = \"{core}\""
             )]),
             &Parameter::Contact,
         )

@@ -9,7 +9,7 @@ use bench::forecast::{Calibration, Learnt, Rise, Surroundings, rises};
 use formula::read::Kitchen;
 use formula::source::Source;
 use formula::{Book, BookText, Formula};
-use quantity::{Temperature, TimeSpan};
+use quantity::TimeSpan;
 use science::sensory::blind_code::Chance;
 
 /// A kitchen whose leaven is so lively.
@@ -101,7 +101,7 @@ pub struct HeldOut {
 impl HeldOut {
     /// How far off it is foreseen: the logarithm of the ratio of the doubling times.
     pub fn off(&self, calibration: &Calibration) -> f64 {
-        let around = Surroundings::of(&Kitchen::assumed()).taught(calibration.clone());
+        let around = Surroundings::of(&Kitchen::assumed()).as_measured().taught(calibration.clone());
         libm::log(doubled(&rises(&dough(5.0, self.room, self.mixed), &around)) / self.doubled)
     }
 }
@@ -129,10 +129,7 @@ fn truth(formula: &Formula, vigour: f64, approach: f64) -> Vec<Rise> {
         lag: exactly(approach),
         ..Calibration::default()
     };
-    rises(
-        formula,
-        &Surroundings::of(&Kitchen { room: Some(Temperature::celsius(20.0)), ..Kitchen::assumed() }).taught(calibration),
-    )
+    rises(formula, &Surroundings::of(&Kitchen::assumed()).as_measured().taught(calibration))
 }
 
 fn dough(yeast: f64, room: f64, mixed: f64) -> Formula {
