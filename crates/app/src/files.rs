@@ -34,7 +34,7 @@ pub fn find(path: &Path) -> Result<Found, Failure> {
     let file = fs::canonicalize(path).map_err(|error| Failure::file("open", path, &error))?;
     let only = file.file_stem().map(|stem| stem.to_string_lossy().into_owned());
     match book_above(&file) {
-        Some(folder) => read_book(folder.to_owned(), only),
+        Some(folder) => read_book(folder.to_owned(), only)?.with(&file),
         None => read_alone(&file, only),
     }
 }
@@ -69,6 +69,22 @@ fn read_book(folder: PathBuf, only: Option<String>) -> Result<Found, Failure> {
 }
 
 impl Found {
+    /// The book with a file that lies in its folder but not among its formulas: a revision kept elsewhere stands
+    /// in the place of the formula of its name.
+    fn with(mut self, file: &Path) -> Result<Self, Failure> {
+        let Ok(inner) = file.strip_prefix(&self.folder) else { return Ok(self) };
+        let is_of_the_book = ["formulas", "kitchens", "ingredients", "book.toml"].iter().any(|part| inner.starts_with(part));
+        if is_of_the_book {
+            return Ok(self);
+        }
+        let name = file.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
+        let shown = inner.to_string_lossy().replace('\\', "/");
+        let is_same = |key: &str| key.starts_with("formulas/") && key.rsplit('/').next() == Some(&name);
+        self.text.files.retain(|key, _| !is_same(key));
+        self.read(file, format!("formulas/{name}"), &shown)?;
+        Ok(self)
+    }
+
     fn read_folder(&mut self, folder: &Path, part: &str) -> Result<(), Failure> {
         if let Some(reason) = left_out(folder) {
             remark_left_out(part, reason);

@@ -159,6 +159,12 @@ impl Book {
         Some(self.work_out(source, &[name]).0)
     }
 
+    /// Works out another text of a formula among the book's ingredients and other formulas: a revision of it.
+    #[must_use]
+    pub fn revised(&self, source: &Source) -> Checked<Formula> {
+        self.work_out(source, &[&name_of(&source.file)]).0
+    }
+
     fn work_out(&self, source: &Source, way: &[&str]) -> (Checked<Formula>, Met) {
         let met = RefCell::new(Met::default());
         let made = read_formula(source).then(|draft| {

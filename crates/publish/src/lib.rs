@@ -1,7 +1,9 @@
 //! What people see of a formula: the sheet, the page, the data behind it. Decides no number.
 
 pub mod chart;
+pub mod comparison;
 mod edition;
+pub mod exchanged;
 pub mod lessons;
 pub mod method;
 pub mod needs;

@@ -8,8 +8,10 @@ use formula::read::Kitchen;
 use publish::lessons::{self, Report};
 use std::path::PathBuf;
 
-/// Tells what logged trials taught of a kitchen: the vigour of its leavens, how its doughs follow the room, the
-/// friction of its mixer, the contact of its griddle, and how much closer the forecast has come.
+/// Tells what logged trials taught of a kitchen, and how much closer the forecast has come.
+///
+/// What is learnt: the vigour of each leaven, how a dough follows the room, the friction of the mixer, the contact of
+/// the griddle; each with its band, and with a question where a trial is out of line.
 ///
 ///   wellproved learn examples/saltmarsh
 ///   wellproved learn examples/saltmarsh --kitchen boathouse

@@ -1,8 +1,10 @@
 //! The commands, one a file, and the words in which `--help` teaches them.
 
 mod check;
+mod compare;
 mod completions;
 mod design;
+mod exchange;
 mod explain;
 mod forecast;
 mod ingredients;
@@ -62,6 +64,8 @@ enum Command {
     Solve(solve::Solve),
     Learn(learn::Learn),
     Design(design::Design),
+    Exchange(Box<exchange::Exchange>),
+    Compare(compare::Compare),
     Publish(publish::Publish),
     Ingredients(ingredients::Ingredients),
     Explain(explain::Explain),
@@ -88,6 +92,8 @@ pub fn run(arguments: Arguments) -> Ended {
         Command::Solve(command) => command.run(),
         Command::Learn(command) => command.run(),
         Command::Design(command) => command.run(),
+        Command::Exchange(command) => command.run(),
+        Command::Compare(command) => command.run(),
         Command::Publish(command) => command.run(),
         Command::Ingredients(command) => command.run(),
         Command::Explain(command) => command.run(),

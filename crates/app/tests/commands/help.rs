@@ -2,7 +2,7 @@
 
 use crate::sandbox::Sandbox;
 
-const COMMANDS: [&str; 12] = [
+const COMMANDS: [&str; 14] = [
     "check",
     "sheet",
     "scale",
@@ -10,6 +10,8 @@ const COMMANDS: [&str; 12] = [
     "solve",
     "learn",
     "design",
+    "exchange",
+    "compare",
     "publish",
     "ingredients",
     "explain",

@@ -2,8 +2,10 @@
 #![allow(clippy::disallowed_methods, clippy::disallowed_types)] // Tests open files as the world does.
 
 mod check;
+mod compare;
 mod design;
 mod disk;
+mod exchange;
 mod explain;
 mod forecast;
 mod help;

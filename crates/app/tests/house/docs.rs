@@ -68,6 +68,8 @@ fn the_manual_of_commands() {
         "solve",
         "learn",
         "design",
+        "exchange",
+        "compare",
         "publish",
         "ingredients",
         "explain",

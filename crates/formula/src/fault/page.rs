@@ -121,7 +121,7 @@ impl<'p> Example<'p> {
                 return if kind == "text" {
                     Ok(())
                 } else {
-                    Err(format!("a block is toml, csv, or text that tells of one: {kind}"))
+                    Err(format!("a block is toml, rows of a log in csv, or text that tells of one: {kind}"))
                 };
             }
         };

@@ -4,7 +4,7 @@ mod chart;
 mod cooking;
 mod cream;
 mod keeping;
-mod known;
+pub(crate) mod known;
 mod nutrition;
 mod pot;
 mod rise;

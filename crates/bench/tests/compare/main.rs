@@ -1,0 +1,97 @@
+//! Formulas side by side, held to what can be worked out by hand.
+
+use bench::compare::{Comparison, Difference, Row, compare};
+use bench::forecast::Surroundings;
+use formula::read::Kitchen;
+use formula::source::Source;
+use formula::{Book, BookText, Formula};
+use quantity::Temperature;
+
+fn bread(water: &str, salt: &str, yeast: &str) -> Formula {
+    let text = format!(
+        "title = \"Bread\"\n[[component]]\nname = \"bread\"\n[[component.stage]]\nname = \"dough\"\nkind = \"final-mix\"\n[component.stage.ingredients]\n\
+         flour-bread = \"500 g\"\nwater = \"{water}\"\nsalt = \"{salt}\"\nyeast-instant = \"{yeast}\"\n\
+         [[component.stage.step]]\naction = \"mix\"\ntext = \"Mix {{flour-bread}}, {{water}}, {{salt}} and {{yeast-instant}}.\"\ntime = \"5 min\"\n\
+         [[component.stage.step]]\naction = \"bulk\"\nattention = \"waiting\"\ntext = \"Leave.\"\ntime = \"60-180 min\"\ntemperature = \"24 °C\"\nuntil = \"doubled\"\n"
+    );
+    let files = [("formulas/bread.toml".to_owned(), Source { file: "formulas/bread.toml".into(), text })].into();
+    Book::open(BookText { files }).value.formula("bread").expect("a formula").value
+}
+
+fn side_by_side(formulas: &[&Formula]) -> Comparison {
+    let kitchen = Kitchen { room: Some(Temperature::celsius(22.0)), ..Kitchen::assumed() };
+    let columns: Vec<String> = (1..=formulas.len()).map(|n| n.to_string()).collect();
+    compare(formulas, &Surroundings::of(&kitchen), &columns)
+}
+
+#[track_caller]
+fn row<'c>(comparison: &'c Comparison, title: &str) -> &'c Row {
+    let mut rows = comparison.parts.iter().flat_map(|part| &part.rows);
+    rows.find(|row| row.title == title).unwrap_or_else(|| panic!("no row “{title}”"))
+}
+
+fn values(row: &Row) -> Vec<Option<f64>> {
+    row.cells.iter().map(|cell| cell.as_ref().map(|cell| (cell.value * 1000.0).round() / 1000.0)).collect()
+}
+
+/// 65 % and 70 % of 500 g: five points, more than two steps of two; 2 % and 2.1 % salt are not noticed.
+#[test]
+fn percentages_are_of_all_flour() {
+    let (a, b) = (bread("65 %", "10 g", "1 %"), bread("350 g", "10.5 g", "1 %"));
+    let comparison = side_by_side(&[&a, &b]);
+    assert_eq!(values(row(&comparison, "water")), [Some(65.0), Some(70.0)]);
+    assert_eq!(row(&comparison, "water").difference, Difference::Clear);
+    assert!((row(&comparison, "water").apart - 5.0).abs() < 1e-9);
+    assert_eq!(values(row(&comparison, "salt")), [Some(2.0), Some(2.1)]);
+    assert_eq!(row(&comparison, "salt").difference, Difference::Slight);
+    assert_eq!(row(&comparison, "bread flour").difference, Difference::None);
+}
+
+/// A formula is the same as itself in every row, however often it stands there.
+#[test]
+fn a_formula_is_the_same_as_itself() {
+    let a = bread("65 %", "2 %", "1 %");
+    for part in side_by_side(&[&a, &a, &a]).parts {
+        for row in part.rows {
+            assert_eq!((row.difference, row.apart), (Difference::None, 0.0), "{}", row.title);
+        }
+    }
+}
+
+/// Less yeast rises later: forecasts stand beside each other, each with its band.
+#[test]
+fn forecasts_stand_beside_each_other() {
+    let (quick, slow) = (bread("65 %", "2 %", "1.5 %"), bread("65 %", "2 %", "0.3 %"));
+    let comparison = side_by_side(&[&quick, &slow]);
+    let rise = row(&comparison, "dough, bulk: risen as asked after");
+    let hours: Vec<f64> = rise.cells.iter().flatten().map(|cell| cell.value).collect();
+    assert!(hours[1] > hours[0] && rise.difference >= Difference::Clear, "{hours:?}");
+    assert!(rise.cells.iter().flatten().all(|cell| cell.band.is_some_and(|(low, high)| low < cell.value && cell.value < high)));
+}
+
+/// The difference of two is signed, the second less the first, and turns with them.
+#[test]
+fn the_difference_turns_with_the_formulas() {
+    let (a, b) = (bread("60 %", "2 %", "1 %"), bread("75 %", "2 %", "0.5 %"));
+    let (one, other) = (side_by_side(&[&a, &b]), side_by_side(&[&b, &a]));
+    for (row, turned) in one.parts.iter().flat_map(|part| &part.rows).zip(other.parts.iter().flat_map(|part| &part.rows)) {
+        assert!((row.apart + turned.apart).abs() < 1e-9 && row.difference == turned.difference, "{}", row.title);
+    }
+}
+
+/// What has no flour is compared by weight.
+#[test]
+fn without_flour_by_weight() {
+    let text = |sugar: &str| {
+        let text = format!(
+            "title = \"Syrup\"\n[[component]]\nname = \"syrup\"\n[[component.stage]]\nname = \"syrup\"\nkind = \"cooked\"\n[component.stage.ingredients]\nsugar-caster = \"{sugar}\"\nwater = \"200 g\"\n\
+             [[component.stage.step]]\naction = \"simmer\"\ntext = \"Boil {{sugar-caster}} and {{water}}.\"\ntime = \"5 min\"\n"
+        );
+        let files = [("formulas/syrup.toml".to_owned(), Source { file: "formulas/syrup.toml".into(), text })].into();
+        Book::open(BookText { files }).value.formula("syrup").expect("a formula").value
+    };
+    let (a, b) = (text("200 g"), text("300 g"));
+    let comparison = side_by_side(&[&a, &b]);
+    assert_eq!(values(row(&comparison, "caster sugar")), [Some(200.0), Some(300.0)]);
+    assert_eq!(row(&comparison, "caster sugar").unit.symbol(), "g");
+}

@@ -1,0 +1,100 @@
+//! Formulas side by side for the terminal: a column a formula, and a word for how much they differ.
+
+use crate::sheet::RULED;
+use crate::sheet::text::wrap;
+use bench::compare::{Comparison, Difference, Part, Row, Unit};
+use bench::forecast::UNCALIBRATED;
+use comfy_table::{CellAlignment, ContentArrangement, Table};
+use quantity::{Between, TimeSpan, print};
+
+/// The comparison as text of that width.
+#[must_use]
+pub fn text(comparison: &Comparison, width: usize) -> String {
+    let title = comparison.columns.join(" / ");
+    let mut out = wrap(&title, width);
+    for part in &comparison.parts {
+        out.push_str(&format!("\n{}\n{}\n", heading(part), table(&comparison.columns, part, width, Difference::None)));
+    }
+    let off = print::number(UNCALIBRATED * 100.0, 0);
+    out.push_str(&wrap(
+        &format!(
+            "\nPercentages are shares of all flour of a component. Slight is less than is noticed, clear (*) is noticed, large (**) makes another product of it (common practice, no source). Times are those of the books: a kitchen that has logged no rise yet may be {off} % quicker or slower."
+        ),
+        width,
+    ));
+    out
+}
+
+/// What a part is of.
+pub fn heading(part: &Part) -> String {
+    let mut letters = part.title.chars();
+    let title: String = letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default();
+    match &part.component {
+        Some(component) => format!("{component}: {}", part.title),
+        None => title,
+    }
+}
+
+/// The rows of a part that differ at least so much.
+#[must_use]
+pub fn table(columns: &[String], part: &Part, width: usize, least: Difference) -> String {
+    let mut table = Table::new();
+    table.load_style(RULED).set_content_arrangement(ContentArrangement::Dynamic).set_width(width.min(u16::MAX.into()) as u16);
+    let mut head = vec![String::new()];
+    head.extend(columns.iter().cloned());
+    head.extend(["apart".to_owned(), "difference".to_owned()]);
+    let numbers = head.len() - 1;
+    table.set_header(head);
+    for row in part.rows.iter().filter(|row| row.difference >= least) {
+        table.add_row(cells(row, columns.len()));
+    }
+    for column in 1..numbers {
+        if let Some(column) = table.column_mut(column) {
+            column.set_cell_alignment(CellAlignment::Right);
+        }
+    }
+    table.trim_fmt()
+}
+
+fn cells(row: &Row, columns: usize) -> Vec<String> {
+    let mut cells = vec![row.title.clone()];
+    cells.extend(row.cells.iter().map(|cell| cell.as_ref().map_or_else(|| "–".to_owned(), |cell| plain(cell.value, row.unit))));
+    let is_pair = columns == 2;
+    let sign = if is_pair && row.apart > 0.0 { "+" } else { "" };
+    let apart = plain(row.apart, row.unit);
+    let is_same = row.difference == Difference::None || (!row.cells.iter().all(Option::is_some) && row.apart == 0.0);
+    cells.push(if is_same { String::new() } else { format!("{sign}{apart}") });
+    cells.push(mark(row.difference).to_owned());
+    cells
+}
+
+/// The word, and a sign that stands out in a column even in black and white.
+const fn mark(difference: Difference) -> &'static str {
+    match difference {
+        Difference::None => "",
+        Difference::Slight => "slight",
+        Difference::Clear => "clear *",
+        Difference::Large => "large **",
+    }
+}
+
+fn plain(value: f64, unit: Unit) -> String {
+    if unit == Unit::Hours {
+        let sign = if value < 0.0 { "\u{2212}" } else { "" };
+        let time = print::rounded_time(Between::just(TimeSpan::hours(value.abs())));
+        return format!("{sign}{}", print::time(time));
+    }
+    let decimals = match unit {
+        Unit::PercentOfFlour if value.abs() < 0.1 => 3,
+        Unit::PercentOfFlour if value.abs() < 1.0 => 2,
+        Unit::PercentOfFlour => 1,
+        Unit::Grams if value.abs() < 10.0 => 1,
+        Unit::Grams | Unit::Celsius | Unit::Hours => 0,
+        Unit::Pieces => 2,
+    };
+    let number = print::number(value, decimals);
+    match unit {
+        Unit::Pieces => number,
+        unit => format!("{number}\u{a0}{}", unit.symbol()),
+    }
+}
