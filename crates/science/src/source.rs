@@ -12,6 +12,7 @@ const FILES: &[&str] = &[
     include_str!("../sources/numeric.toml"),
     include_str!("../sources/nutrition.toml"),
     include_str!("../sources/sensory.toml"),
+    include_str!("../sources/shared.toml"),
     include_str!("../sources/sugar.toml"),
 ];
 

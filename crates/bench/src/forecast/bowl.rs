@@ -5,8 +5,7 @@ use formula::read::{Group, Leaven as Raises, StageKind};
 use formula::resolve::formula::{Content, StageAt};
 use formula::{Formula, Ingredient, Line, Stage};
 use quantity::Mass;
-use science::ferment::{Dough, DoughKind, Hold, Yeast, YeastForm};
-use science::measure::yeast::Form;
+use science::ferment::{Dough, DoughKind, Hold, Yeast};
 use std::collections::BTreeMap;
 
 /// Masses in a bowl.
@@ -153,11 +152,6 @@ fn kind_of(kind: StageKind, wetness: f64, is_culture_alone: bool) -> DoughKind {
 
 /// The yeasts weighed into a stage.
 pub fn yeasts(stage: &Stage) -> Vec<Yeast> {
-    let form = |form: Form| match form {
-        Form::Fresh => YeastForm::Fresh,
-        Form::ActiveDry => YeastForm::ActiveDry,
-        Form::Instant => YeastForm::Instant,
-    };
-    let one = |line: &Line| Some(Yeast { form: form(line.ingredient()?.yeast()?), mass: line.mass.value });
+    let one = |line: &Line| Some(Yeast { form: line.ingredient()?.yeast()?, mass: line.mass.value });
     stage.lines.iter().filter_map(one).collect()
 }

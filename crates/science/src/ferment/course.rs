@@ -1,6 +1,6 @@
 //! The course of a fermentation: every state at every time, and when what is reached.
 
-use super::state::{ACID, GAS_LOST, GAS_MADE, SIZE};
+use super::state::{ACID, GAS_LOST, GAS_MADE, SIZE, YEAST};
 use super::temperature_path::Stretch;
 use super::{Carried, Organisms, Peak, Stage, State, acidity, ethanol, gas_rate, gas_volume};
 use crate::Outside;
@@ -176,10 +176,7 @@ impl Course {
 
     pub(super) fn numbers(&self, hour: f64) -> [f64; SIZE] {
         let place = self.steps.partition_point(|step| step.end() < hour);
-        match self.steps.get(place) {
-            Some(step) => step.at(hour),
-            None => self.last,
-        }
+        self.steps.get(place).map_or(self.last, |step| read(step, hour))
     }
 
     fn temperature(&self, hour: f64, state: &State) -> Temperature {
@@ -229,4 +226,22 @@ impl Course {
     pub fn mass_lost(&self, time: TimeSpan) -> Option<Mass> {
         self.at(time).map(|moment| Mass::grams(44.01 * moment.state.numbers()[GAS_LOST]))
     }
+}
+
+/// The states within a step. What only ever grows is read so: where salt and sugar bring the yeast to a halt its rate
+/// has a corner, and the smooth curve across a corner swings.
+fn read(step: &Step<SIZE>, hour: f64) -> [f64; SIZE] {
+    let mut numbers = step.at(hour);
+    for state in [YEAST, ACID, GAS_MADE, GAS_LOST] {
+        let ends = step.ends(state);
+        let rise = ends.last - ends.first;
+        let bend = ends.leaving / rise;
+        numbers[state] = if ends.arriving == 0.0 && bend >= 1.0 {
+            let left = ((step.end() - hour) / step.length).clamp(0.0, 1.0);
+            ends.first + rise * (1.0 - libm::pow(left, bend))
+        } else {
+            numbers[state].max(ends.first.min(ends.last)).min(ends.first.max(ends.last))
+        };
+    }
+    numbers
 }

@@ -2,8 +2,9 @@
 
 use super::parameters::value;
 use super::{Dough, Growth, Organisms, Stage, State, Strain, culture_growth, dissolved_gas, lag_sleep, yeast_growth};
+use crate::measure::yeast::{Form, figures};
 use crate::{Equation, Standing};
-use quantity::{Amount, Mass, Rate, Temperature, TimeSpan};
+use quantity::{Amount, Fraction, Mass, Rate, Temperature, TimeSpan};
 
 /// Origin and limits.
 pub const EQUATION: Equation = Equation {
@@ -14,22 +15,11 @@ pub const EQUATION: Equation = Equation {
     valid: &[],
 };
 
-/// How yeast is sold.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum YeastForm {
-    /// Compressed, moist.
-    Fresh,
-    /// Dry, to be soaked.
-    ActiveDry,
-    /// Dry, to be mixed in.
-    Instant,
-}
-
 /// Yeast stirred in.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Yeast {
     /// How it is sold.
-    pub form: YeastForm,
+    pub form: Form,
     /// How much, as weighed.
     pub mass: Mass,
 }
@@ -68,7 +58,7 @@ impl Yeast {
     /// | symbol | meaning        | fresh | active dry | instant | unit |
     /// |--------|----------------|-------|------------|---------|------|
     /// | `m`    | yeast weighed  |       |            |         | g    |
-    /// | `d`    | dry matter     | 0.30  | 0.93       | 0.95    | –    |
+    /// | `d`    | dry matter     | 0.30  | 0.92       | 0.95    | –    |
     /// | `v`    | living of it   | 1     | 0.85       | 1       | –    |
     ///
     /// Valid for yeast within its date. AACC method 89-01 for the dry matter.
@@ -81,19 +71,16 @@ impl Yeast {
     /// ```
     #[must_use]
     pub fn living(&self) -> Mass {
-        self.mass
-            * match self.form {
-                YeastForm::Fresh => value("yeast.form.fresh-solids"),
-                YeastForm::ActiveDry => value("yeast.form.active-dry-solids") * value("yeast.form.active-dry-living"),
-                YeastForm::Instant => value("yeast.form.instant-solids"),
-            }
+        let solids = figures(self.form).map_or(Fraction::ZERO, |figures| figures.solids);
+        let living = if self.form == Form::ActiveDry { value("yeast.form.active-dry-living") } else { 1.0 };
+        self.mass * (solids.as_ratio() * living)
     }
 
     fn wakening(&self) -> TimeSpan {
         TimeSpan::hours(match self.form {
-            YeastForm::Fresh => value("yeast.form.fresh-wakening"),
-            YeastForm::ActiveDry => value("yeast.form.active-dry-wakening"),
-            YeastForm::Instant => value("yeast.form.instant-wakening"),
+            Form::Fresh => value("yeast.form.fresh-wakening"),
+            Form::ActiveDry => value("yeast.form.active-dry-wakening"),
+            Form::Instant => value("yeast.form.instant-wakening"),
         })
     }
 }

@@ -34,6 +34,7 @@ mod vigour;
 mod warmth;
 mod yeast_growth;
 
+pub use crate::measure::yeast::Form as YeastForm;
 pub use crate::numeric::dormand_prince::{Ending, Limits};
 pub use acidity::{Buffer, acidity};
 pub use acidity_growth::{CardinalAcidity, acidity_growth};
@@ -50,7 +51,7 @@ pub use fermentation::{Fermentation, LIMITS, PREFERMENTED, SOURDOUGH_TEMPERATURE
 pub use gas_rate::{SquareRootLaw, gas_rate};
 pub use gas_volume::{Gas, gas_volume};
 pub use lag::{adjusted_time, awake_share, lag_sleep};
-pub use leaven::{Carried, Leaven, Yeast, YeastForm};
+pub use leaven::{Carried, Leaven, Yeast};
 pub use organisms::{AcidMaking, Growth, Organisms, Strain};
 pub use osmotic_strength::{Solutes, osmotic_share, osmotic_strength};
 pub use own_heat::{OwnHeat, own_heat};
@@ -64,8 +65,9 @@ pub use uptake::{SugarUse, Uptake, uptake};
 pub use vigour::{Reading, Vigour, fitted_vigour, telling};
 pub use yeast_growth::{Cardinal, yeast_growth};
 
-/// The equations of this phenomenon.
+/// The equations of this phenomenon: the model as a whole first, then what it is put together from.
 pub const EQUATIONS: &[&Equation] = &[
+    &fermentation::EQUATION,
     &gas_rate::EQUATION,
     &yeast_growth::EQUATION,
     &culture_growth::EQUATION,
@@ -83,7 +85,6 @@ pub const EQUATIONS: &[&Equation] = &[
     &death::EQUATION,
     &dough::EQUATION,
     &leaven::EQUATION,
-    &fermentation::EQUATION,
     &ripeness::EQUATION,
     &doubling_rule::EQUATION,
     &feed_rule::EQUATION,

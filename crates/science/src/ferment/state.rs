@@ -35,6 +35,7 @@ pub struct State {
 
 /// How many numbers a state has.
 pub(super) const SIZE: usize = 13;
+pub(super) const YEAST: usize = 3;
 pub(super) const READINESS: usize = 6;
 pub(super) const ACID: usize = 9;
 pub(super) const GAS_MADE: usize = 10;

@@ -55,7 +55,8 @@ pub struct Block {
 /// | `k`    | conductivity of the phase               | W/(m K) |
 ///
 /// Whatever does not freeze at one temperature, such as dough, is only roughly so. Within 1 % of
-/// Neumann's solution with 200 cells. Patankar (1980), ch. 4.
+/// Neumann's solution with 200 cells; in thawing a third of a cell ahead of it. Stuff that starts at its
+/// melting point counts as molten. Patankar (1980), ch. 4.
 ///
 /// ```
 /// # use quantity::*;

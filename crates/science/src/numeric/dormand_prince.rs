@@ -44,6 +44,19 @@ pub struct Step<const N: usize> {
     parts: [[f64; N]; 5],
 }
 
+/// One state at both ends of a step.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Ends {
+    /// At its beginning.
+    pub first: f64,
+    /// At its end.
+    pub last: f64,
+    /// What it would change over the whole step at the slope of its beginning.
+    pub leaving: f64,
+    /// The same at the slope of its end.
+    pub arriving: f64,
+}
+
 impl<const N: usize> Step<N> {
     /// The time at which it ends.
     #[must_use]
@@ -55,6 +68,13 @@ impl<const N: usize> Step<N> {
     #[must_use]
     pub const fn first(&self) -> &[f64; N] {
         &self.parts[0]
+    }
+
+    /// One state at both ends of the step.
+    #[must_use]
+    pub fn ends(&self, state: usize) -> Ends {
+        let [first, rise, bend, twist, _] = self.parts.map(|part| part[state]);
+        Ends { first, last: first + rise, leaving: rise + bend, arriving: rise - bend - twist }
     }
 
     /// The states at a time within the step, to fourth order.

@@ -5,6 +5,7 @@
 pub mod added_water;
 pub mod american_energy;
 pub mod american_rounding;
+pub mod american_tolerance;
 pub mod carbohydrate;
 pub mod cooking;
 pub mod european_energy;
@@ -28,6 +29,7 @@ pub const EQUATIONS: &[&Equation] = &[
     &european_rounding::EQUATION,
     &american_rounding::EQUATION,
     &tolerance::EQUATION,
+    &american_tolerance::EQUATION,
     &reference_amounts::EQUATION,
     &front_of_pack::EQUATION,
 ];

@@ -22,6 +22,9 @@ proptest! {
             prop_assert!(!american_rounding::print(line, a).to_string().is_empty());
         }
         let _ = american_rounding::print_daily_value(DailyValue::VitaminOrMineral, Fraction::ratio(a));
+        for group in [american_tolerance::Group::Added, american_tolerance::Group::ByNature, american_tolerance::Group::ToLimit] {
+            prop_assert!(!a.is_nan() || !american_tolerance::true_to_label(group, Fraction::ratio(a)));
+        }
         let contents = european_energy::Contents { fat: Mass::grams(a), alcohol: Mass::grams(b), ..Default::default() };
         let _ = european_energy::energy(&contents);
         let _ = cooking::share_of_finished(Mass::grams(a), Mass::grams(b));

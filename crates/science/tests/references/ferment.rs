@@ -16,9 +16,7 @@ pub const CASES: &[Case] = &[
     ("ferment::gas_rate", gas),
     ("ferment::yeast_growth", bakers_growth),
     ("ferment::culture_growth", sourdough_growth),
-    ("ferment::acidity_growth", |inputs, _| {
-        acidity_growth(Acidity::ph(inputs.number("pH")), &Organisms::of(Strain::Sourdough).acidity)
-    }),
+    ("ferment::acidity_growth", in_acid),
     ("ferment::osmotic_strength", strength),
     ("ferment::ethanol", |inputs, _| ethanol(Amount::moles(inputs.number("C"))).as_grams()),
     ("ferment::salt_on_bacteria", |inputs, _| {
@@ -38,10 +36,7 @@ pub const CASES: &[Case] = &[
         let gas = Rate::per_hour(1.9 * inputs.number("hexose"));
         own_heat(gas, Mass::kilograms(inputs.number("W")), &Stage::default().own_heat).as_per_hour()
     }),
-    ("ferment::death", |inputs, _| {
-        let dying = death(Temperature::celsius(inputs.number("T")), &Organisms::of(Strain::Bakers).heat);
-        std::f64::consts::LN_10 / dying.as_per_hour() * 60.0
-    }),
+    ("ferment::death", dying),
     ("ferment::stage", |inputs, output| {
         let stage = scenario::dough(inputs).stage();
         let flour = Dough::default().stage();
@@ -84,10 +79,15 @@ fn every_reference_of_ferment_is_met() {
     rows();
 }
 
-fn gas(inputs: &Inputs, _: &str) -> f64 {
+fn gas(inputs: &Inputs, output: &str) -> f64 {
     let strain = if inputs.word("strain") == "bakers" { Strain::Bakers } else { Strain::Sourdough };
-    let rate = |symbol| gas_rate(Temperature::celsius(inputs.number(symbol)), &Organisms::of(strain).gas_law);
-    rate("from") / rate("T")
+    let law = Organisms::of(strain).gas_law;
+    let rate = |celsius| gas_rate(Temperature::celsius(celsius), &law);
+    match output {
+        "optimum" => maximum::find(rate, (0.0, 50.0), 1e-6),
+        "rate" => rate(inputs.number("T")),
+        _ => rate(inputs.number("from")) / rate(inputs.number("T")),
+    }
 }
 
 fn bakers_growth(inputs: &Inputs, output: &str) -> f64 {
@@ -115,6 +115,34 @@ fn sourdough_growth(inputs: &Inputs, output: &str) -> f64 {
         "cold" => root::find(share, (0.0, best), 1e-9).expect("a colder one"),
         "warm" => root::find(share, (best, 45.0), 1e-9).expect("a warmer one"),
         _ => best,
+    }
+}
+
+fn in_acid(inputs: &Inputs, output: &str) -> f64 {
+    let share = |ph| acidity_growth(Acidity::ph(ph), &Organisms::of(Strain::Sourdough).acidity);
+    let best = maximum::find(share, (3.0, 8.0), 1e-9);
+    let grows = |ph| share(ph) - 1e-6;
+    match output {
+        "best" => best,
+        "least" => root::find(grows, (3.0, best), 1e-9).expect("it stops in acid"),
+        "most" => root::find(grows, (best, 8.0), 1e-9).expect("it stops without"),
+        _ => share(inputs.number("pH")),
+    }
+}
+
+/// Minutes that kill nine in ten, the kelvins that make it a tenth, or where so many minutes leave so few.
+fn dying(inputs: &Inputs, output: &str) -> f64 {
+    let minutes = |celsius| {
+        let rate = death(Temperature::celsius(celsius), &Organisms::of(Strain::Bakers).heat);
+        std::f64::consts::LN_10 / rate.as_per_hour() * 60.0
+    };
+    match output {
+        "z" => 10.0 / libm::log10(minutes(50.0) / minutes(60.0)),
+        "dies" => {
+            let allowed = inputs.number("minutes") / -libm::log10(inputs.number("left"));
+            root::find(|celsius| allowed - minutes(celsius), (46.0, 70.0), 1e-9).expect("some heat kills")
+        }
+        _ => minutes(inputs.number("T")),
     }
 }
 
@@ -168,12 +196,17 @@ fn course(inputs: &Inputs, output: &str) -> f64 {
     (made("to") - made("from")) * 0.02 * 8.314_462 * 303.15 / 101.325 * 1000.0
 }
 
-/// The practice's time where the dough is ripe then, else the nearer end of its window.
+/// The ends of the window or when it is spent; else the practice's time where the dough is ripe then, or the nearer end.
 fn window(inputs: &Inputs, output: &str) -> f64 {
     let course = scenario::fermentation(inputs).run(TimeSpan::hours(60.0));
     let ripe = course.ripe().expect("it peaks");
     let to = ripe.to.map_or(f64::INFINITY, TimeSpan::as_hours);
-    inputs.number(output).clamp(ripe.from.as_hours(), to)
+    match output {
+        "from" => ripe.from.as_hours(),
+        "to" => to,
+        "spent" => course.spent().map_or(f64::NAN, TimeSpan::as_hours),
+        _ => inputs.number(output).clamp(ripe.from.as_hours(), to),
+    }
 }
 
 fn found_again(inputs: &Inputs, output: &str) -> f64 {

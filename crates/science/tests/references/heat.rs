@@ -75,6 +75,10 @@ pub const CASES: &[Case] = &[
     }),
     ("heat::browning", |at, output| match output {
         "k" => browning(celsius(at, "T")).as_per_second(),
+        "end" => {
+            let day = [TimeSpan::ZERO, TimeSpan::hours(24.0)].map(|time| (time, celsius(at, "T")));
+            browning::colour_difference(&day, 1.0)
+        }
         _ => time_until(at, |course| browning::colour_difference(course, 1.0) >= at.number("dE")),
     }),
     ("heat::crust_lightness", |at, _| crust_lightness(celsius(at, "T"), ratio(at, "a_w")).as_per_minute()),
@@ -249,7 +253,10 @@ fn freeze(at: &Inputs, _: &str) -> f64 {
         conductivity: [2.2, at.number("k_molten")].map(Conductivity::watts_per_metre_kelvin),
         heat: [2050.0, at.number("c_molten")].map(SpecificHeat::joules_per_kilogram_kelvin),
     };
-    let block = freezing_front::Block { stuff, thickness: Length::millimetres(120.0), cells: 120, start: celsius(at, "start") };
+    // Deep enough for the far side not to feel the wall.
+    let thickness = Length::millimetres(at.number_or("deep", 120.0));
+    let block =
+        freezing_front::Block { stuff, thickness, cells: at.number_or("cells", 120.0) as u16, start: celsius(at, "start") };
     freezing_front(&block, Face::Held(celsius(at, "wall")), TimeSpan::hours(at.number("hours"))).as_millimetres()
 }
 

@@ -15,7 +15,10 @@ use science::keeping::{
 pub const CASES: &[Case] = &[
     ("keeping::water_activity::norrish", |at, _| norrish::water_activity(grams(at, "water"), &dissolved(at)).as_ratio()),
     ("keeping::water_activity::ross", |at, _| {
-        ross::water_activity(&[Fraction::ratio(at.number("a")), Fraction::ratio(at.number("b"))]).as_ratio()
+        let alone = |part| norrish::water_activity(grams(at, "water"), &[part]);
+        let sugars: Vec<_> = dissolved(at).into_iter().map(alone).collect();
+        let given = ["a", "b"].map(|part| Fraction::ratio(at.number_or(part, 1.0)));
+        ross::water_activity(if sugars.is_empty() { &given } else { &sugars }).as_ratio()
     }),
     ("keeping::water_activity::money_born", |at, _| money_born::water_activity(at.number("sucrose") / 342.3).as_ratio()),
     ("keeping::water_activity::table_salt", |at, _| {
@@ -26,7 +29,13 @@ pub const CASES: &[Case] = &[
         let (water, salt, ethanol) = (grams(at, "water"), grams(at, "salt"), grams(at, "ethanol"));
         mixture::water_activity(&mixture::Mixture { water, solutes: &dissolved(at), salt, ethanol }).as_ratio()
     }),
-    ("keeping::growth_limits", |at, _| growth_limits::able_to_grow(Fraction::ratio(at.number("a_w"))).len() as f64),
+    ("keeping::growth_limits", |at, output| match output {
+        "highest" => {
+            let limit = growth_limits::all().iter().find(|limit| limit.organism == at.word("organism"));
+            limit.expect("a listed organism").reported.to.as_ratio()
+        }
+        _ => growth_limits::able_to_grow(Fraction::ratio(at.number("a_w"))).len() as f64,
+    }),
     ("keeping::food_code", code_table),
     ("keeping::listeria", criteria),
     ("keeping::alcohol_strength", strength),

@@ -1,6 +1,7 @@
 //! Every equation against values that come from outside this project.
 #![allow(clippy::disallowed_methods)] // Tests open files as the world does.
 
+mod constants;
 mod ferment;
 mod harness;
 mod heat;

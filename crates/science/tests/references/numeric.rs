@@ -97,6 +97,34 @@ fn ten_times_more_steps_bring_fifth_order() {
     assert!((4.5..6.0).contains(&order), "order {order}");
 }
 
+/// The same where the slope depends on state and time: y' = t·y from 1, whose logarithm is t²/2. A stage at a wrong
+/// time costs half as many steps again.
+#[test]
+fn order_holds_where_time_counts() {
+    let error = |relative: f64| {
+        let mut steps = Vec::new();
+        let ([y], _) = integrate(|t, [y]: &[f64; 1]| [t * y], (0.0, 3.0), [1.0], &limits(relative), &mut steps);
+        ((y / libm::exp(4.5) - 1.0).abs(), steps.len() as f64)
+    };
+    let ((coarse, few), (fine, many)) = (error(1e-4), error(1e-9));
+    let order = libm::log(coarse / fine) / libm::log(many / few);
+    assert!((4.5..7.0).contains(&order) && many < 100.0, "order {order}, {few} and {many} steps");
+}
+
+/// A slope that is a polynomial of the time alone is integrated exactly up to the fifth power of it, whatever the step:
+/// ∫ 6·t⁵ dt from 0 to 2 is 64, ∫ 5·t⁴ dt is 32. Steps are long here, so a stage at a wrong time shows.
+#[test]
+fn powers_of_time_come_out_exactly() {
+    let loose = Limits { relative: 1e3, absolute: 1e3, steps: 100 };
+    for (power, expected) in [(1, 4.0), (2, 8.0), (3, 16.0), (4, 32.0)] {
+        let mut steps = Vec::new();
+        let slope = |t: f64, _: &[f64; 1]| [f64::from(power + 1) * libm::pow(t, f64::from(power))];
+        let ([y], ending) = integrate(slope, (0.0, 2.0), [0.0], &loose, &mut steps);
+        assert!(ending == Ending::Complete && steps.len() < 20, "{} steps", steps.len());
+        assert!((y - expected).abs() < 1e-9, "power {power}: {y}");
+    }
+}
+
 #[test]
 fn states_between_steps_are_as_good_as_at_the_ends() {
     let mut steps = Vec::new();
@@ -107,6 +135,21 @@ fn states_between_steps_are_as_good_as_at_the_ends() {
             assert!((step.at(time)[0] - libm::sin(time)).abs() < 3e-7);
         }
     }
+}
+
+/// For y' = −y the change of a whole step at the slope of an end is −h times the state there, exactly.
+#[test]
+fn the_ends_of_a_step_know_their_slopes() {
+    let mut steps = Vec::new();
+    let (last, _) = integrate(|_, [y]: &[f64; 1]| [-*y], (0.0, 2.0), [3.0], &limits(1e-9), &mut steps);
+    for step in &steps {
+        let ends = step.ends(0);
+        assert!(
+            (ends.leaving + step.length * ends.first).abs() < 1e-14 && (ends.arriving + step.length * ends.last).abs() < 1e-14
+        );
+        assert!((ends.first - step.at(step.start)[0]).abs() < 1e-14 && (ends.last - step.at(step.end())[0]).abs() < 1e-14);
+    }
+    assert!((steps[steps.len() - 1].ends(0).last - last[0]).abs() < 1e-14);
 }
 
 #[test]

@@ -5,8 +5,8 @@ use quantity::{Fraction, Mass};
 use science::entry::count;
 use science::nutrition::printed::Printed;
 use science::nutrition::{
-    added_water, american_energy, american_rounding, carbohydrate, cooking, european_energy, european_rounding, front_of_pack,
-    reference_amounts, salt, tolerance,
+    added_water, american_energy, american_rounding, american_tolerance, carbohydrate, cooking, european_energy,
+    european_rounding, front_of_pack, reference_amounts, salt, tolerance,
 };
 
 /// How each equation answers a point.
@@ -23,6 +23,15 @@ pub const CASES: &[Case] = &[
     ("nutrition::european_rounding", round_european),
     ("nutrition::american_rounding", round_american),
     ("nutrition::tolerance", tolerate),
+    ("nutrition::american_tolerance", |at, _| {
+        use american_tolerance::{Group, true_to_label};
+        let group = match at.word("group") {
+            "added" => Group::Added,
+            "nature" => Group::ByNature,
+            _ => Group::ToLimit,
+        };
+        f64::from(u8::from(true_to_label(group, Fraction::percent(at.number("x")))))
+    }),
     ("nutrition::front_of_pack", |at, _| {
         use front_of_pack::{Band, Nutrient, band};
         let nutrient = match at.word("nutrient") {
@@ -171,6 +180,25 @@ pub fn rows() -> Vec<Row> {
 #[test]
 fn every_reference_of_nutrition_is_met() {
     rows();
+}
+
+/// The official specimen label of 2016 as it is printed: no decimals but those of little fat.
+#[test]
+fn an_american_label_prints_whole_figures() {
+    use american_rounding::{Line, print};
+    let printed = [
+        (Line::Calories, 231.0, "230"),
+        (Line::Fat, 8.2, "8"),
+        (Line::Fat, 1.4, "1.5"),
+        (Line::Cholesterol, 0.4, "0"),
+        (Line::Cholesterol, 31.0, "30"),
+        (Line::Sodium, 158.0, "160"),
+        (Line::Carbohydrate, 37.3, "37"),
+        (Line::Carbohydrate, 3.4, "3"),
+    ];
+    for (line, content, text) in printed {
+        assert_eq!(print(line, content).to_string(), text, "{line:?} {content}");
+    }
 }
 
 #[test]

@@ -11,7 +11,8 @@ use toml::Table;
 
 const HEAD: &str = "# Every equation, and what it is held to\n\n\
 Made from the program's own equations and the values in `crates/science/reference`. A reference is a published table or worked example, an \
-independent formulation computed with a named package, or an exact limit: never what this program computed itself. *Worst* is the largest \
+independent formulation computed with a named package, or an exact limit: never what this program computed itself. A *cross-check* is our own \
+algebra or prototype of the same formula: it shows that the formula is typed and solved as written, not that it is true. *Worst* is the largest \
 deviation found, as a share of the value where the tolerance is a percentage. What is fitted or from memory says so.\n";
 
 fn rows() -> BTreeMap<String, Vec<Row>> {
@@ -49,7 +50,10 @@ fn sources() -> BTreeMap<String, Table> {
     for entry in std::fs::read_dir(folder().join("sources")).expect("sources").flatten() {
         let text = std::fs::read_to_string(entry.path()).expect("a readable file");
         let table: Table = text.parse().unwrap_or_else(|fault| panic!("{}: {fault}", entry.path().display()));
-        sources.extend(table.into_iter().filter_map(|(key, value)| Some((key, value.as_table()?.clone()))));
+        for (key, value) in table {
+            let source = value.as_table().unwrap_or_else(|| panic!("{key} is no table")).clone();
+            assert!(sources.insert(key.clone(), source).is_none(), "the source {key} stands twice");
+        }
     }
     sources
 }
@@ -71,7 +75,7 @@ fn in_words(source: &Table) -> String {
     parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
 }
 
-const fn standing(standing: Standing) -> &'static str {
+pub const fn standing(standing: Standing) -> &'static str {
     match standing {
         Standing::Published => "published",
         Standing::Fitted => "fitted",
@@ -82,7 +86,7 @@ const fn standing(standing: Standing) -> &'static str {
 
 fn page() -> String {
     let (rows, without, sources) = (rows(), without(), sources());
-    let mut page = HEAD.to_owned();
+    let mut page = HEAD.to_owned() + &bare(&rows, &without);
     let mut group = "";
     for equation in science::equations() {
         let own = equation.name.split("::").next().unwrap_or_default();
@@ -99,6 +103,23 @@ fn page() -> String {
     page
 }
 
+/// How many equations there are, and which of them nothing outside holds.
+fn bare(rows: &BTreeMap<String, Vec<Row>>, without: &Table) -> String {
+    let points =
+        |cross: bool| rows.values().flatten().filter(|row| row.cross_check == cross).map(|row| row.points).sum::<usize>();
+    let mut text = format!(
+        "\n{} equations are held to {} values from outside and cross-checked at {}.\n\n## Without an outside reference\n\n\
+        | equation | why |\n|---|---|\n",
+        science::equations().len(),
+        points(false),
+        points(true),
+    );
+    for (name, reason) in without {
+        text.push_str(&format!("| {name} | {} |\n", reason.as_str().unwrap_or_default()));
+    }
+    text
+}
+
 fn section(equation: &Equation, rows: Option<&Vec<Row>>, without: &Table, sources: &BTreeMap<String, Table>) -> String {
     let source = sources.get(equation.source).map(in_words).unwrap_or_default();
     let valid: Vec<String> =
@@ -108,46 +129,51 @@ fn section(equation: &Equation, rows: Option<&Vec<Row>>, without: &Table, source
         text.push_str(&format!(" Valid for {}.", valid.join(", ")));
     }
     text.push('\n');
-    match rows {
-        Some(rows) => {
-            text.push_str("\n| held to | obtained | points | worst | tolerance | because |\n|---|---|---|---|---|---|\n");
-            for row in rows {
-                let cells = [&row.source, &row.place].map(|cell| cell.replace('|', "/"));
-                let worst = format!("{:.2e}", row.worst);
-                text.push_str(&format!(
-                    "| {}, {} | {} | {} | {worst} | {} | {} |\n",
-                    cells[0], cells[1], row.obtained, row.points, row.tolerance, row.because
-                ));
-            }
-        }
-        None => {
-            let reason = without.get(equation.name).and_then(|reason| reason.as_str()).unwrap_or("");
-            text.push_str(&format!("\nNo outside reference: {reason}\n"));
+    if let Some(reason) = without.get(equation.name).and_then(|reason| reason.as_str()) {
+        text.push_str(&format!("\nNo outside reference: {reason}.\n"));
+    }
+    if let Some(rows) = rows {
+        text.push_str("\n| held to | obtained | points | worst | tolerance | because |\n|---|---|---|---|---|---|\n");
+        // What comes from outside stands first.
+        for cross in [false, true] {
+            rows.iter().filter(|row| row.cross_check == cross).for_each(|row| text.push_str(&line(row)));
         }
     }
     text
 }
 
-#[test]
-fn the_table_is_fresh() {
-    let path = folder().join("../../docs/equations.md");
-    let expected = page();
+fn line(row: &Row) -> String {
+    let kind = if row.cross_check { "*cross-check:* " } else { "" };
+    let [source, place] = [&row.source, &row.place].map(|cell| cell.replace('|', "/"));
+    let worst = format!("{:.2e}", row.worst);
+    format!("| {kind}{source}, {place} | {} | {} | {worst} | {} | {} |\n", row.obtained, row.points, row.tolerance, row.because)
+}
+
+/// Holds a page of `docs` to what the program says now, or writes it anew where that is asked for.
+pub fn fresh(page: &str, expected: &str) {
+    let path = folder().join("../../docs").join(page);
     if std::env::var_os("UPDATE_DOCS").is_some() {
-        std::fs::write(&path, &expected).expect("a file");
+        std::fs::write(&path, expected).expect("a file");
     }
     let found = std::fs::read_to_string(&path).unwrap_or_default();
-    assert!(found == expected, "docs/equations.md is stale: run UPDATE_DOCS=1 cargo test -p science --test references");
+    assert!(found == expected, "docs/{page} is stale: run UPDATE_DOCS=1 cargo test -p science --test references");
+}
+
+#[test]
+fn the_table_is_fresh() {
+    fresh("equations.md", &page());
 }
 
 #[test]
 fn every_equation_has_an_outside_reference_or_says_why_not() {
     let (rows, without) = (rows(), without());
     let names: BTreeSet<&str> = science::equations().iter().map(|equation| equation.name).collect();
-    let bare: Vec<&&str> = names.iter().filter(|name| !rows.contains_key(**name) && !without.contains_key(**name)).collect();
+    let outside = |name: &str| rows.get(name).is_some_and(|rows| rows.iter().any(|row| !row.cross_check));
+    let bare: Vec<&&str> = names.iter().filter(|name| !outside(name) && !without.contains_key(**name)).collect();
     assert!(bare.is_empty(), "nothing outside is held to {bare:?}, and reference/none.toml gives no reason");
     for name in without.keys() {
         assert!(names.contains(name.as_str()), "reference/none.toml names {name}, which is no equation");
-        assert!(!rows.contains_key(name), "{name} has a reference after all");
+        assert!(!outside(name), "{name} has a reference after all");
     }
 }
 

@@ -29,7 +29,8 @@ const ETHANOL_MOLAR_MASS: f64 = 46.069;
 /// | `n_w`  | moles of water   | mol  |
 /// | `n_e`  | moles of ethanol | mol  |
 ///
-/// Good to about 10 % by mass; stronger spirits are less ideal and their water is freer than this says.
+/// Good to about 10 % by mass; stronger spirits are less ideal and their water is freer than this says, by 0.004 at
+/// 10 % and 0.017 at 20 %: there it errs to the unsafe side.
 ///
 /// ```
 /// # use quantity::Mass;

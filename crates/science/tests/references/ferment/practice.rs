@@ -83,6 +83,49 @@ fn a_fed_culture_is_ripe_from_eight_to_twelve_hours() {
     assert!((3.6..4.2).contains(&ph), "ripe cultures are near pH 4: {ph}");
 }
 
+/// The window is defined by 90 % of the greatest rise: both its ends lie there, and ripeness changes there.
+#[test]
+fn the_ripe_window_begins_and_ends_at_nine_tenths_of_the_rise() {
+    for fermentation in [preferment(0.085, 23.0), preferment(0.85, 23.0), fed(1.0, 25.0), fed(5.0, 25.0)] {
+        let course = fermentation.run(TimeSpan::hours(48.0));
+        let (peak, ripe) = (course.peak().expect("it peaks"), course.ripe().expect("it ripens"));
+        let to = ripe.to.expect("it sinks again");
+        assert!(ripe.from < peak.time && peak.time < to && course.past() == Some(to));
+        for end in [ripe.from, to] {
+            let share = (course.at(end).expect("within the run").risen - 1.0) / (peak.risen - 1.0);
+            assert!((share - 0.9).abs() < 1e-6, "{share}");
+        }
+        let minute = TimeSpan::minutes(1.0);
+        let states = [ripe.from - minute, ripe.from + minute, to - minute, to + minute].map(|time| course.ripeness(time));
+        assert_eq!(states, [Ripeness::Young, Ripeness::Ripe, Ripeness::Ripe, Ripeness::Past].map(Some));
+    }
+}
+
+/// A lean sourdough runs out of sugar before it is too sour, a sweet one does not: 5 % of sugar on flour, and it is its
+/// acid that ends it. More sugar makes a sourdough sourer (PMC3318808, Table 6: acidity 2.65 mL without, 6.4 mL with 5 %).
+#[test]
+fn a_sweet_sourdough_is_spent_by_its_acid() {
+    let sweet = |sugar| {
+        let dough = Dough {
+            water: Mass::grams(600.0),
+            sucrose: Mass::grams(10.0 * sugar),
+            hold: Hold::of(DoughKind::LiquidCulture),
+            ..Dough::default()
+        };
+        let culture = Leaven::carried(Strain::Sourdough, Carried::ripe_culture(Mass::grams(200.0)));
+        Fermentation::new(&dough, &culture, constant(30.0)).run(TimeSpan::hours(48.0))
+    };
+    let (lean, sweet) = (sweet(0.0), sweet(5.0));
+    let spent = sweet.spent().expect("it is spent");
+    assert_eq!(Some(spent), sweet.soured_to(quantity::Acidity::ph(3.7)));
+    let then = sweet.at(spent).expect("within the run");
+    assert!((then.acidity.as_ph() - 3.7).abs() < 1e-6 && then.state.readiness > 0.9);
+    assert_eq!(sweet.ripeness(spent), Some(Ripeness::Spent));
+    assert!(sweet.last().state.acid > lean.last().state.acid);
+    let weak = lean.at(lean.spent().expect("it is spent")).expect("within the run");
+    assert!((weak.state.readiness - 0.8).abs() < 1e-6 && weak.acidity.as_ph() > 3.7);
+}
+
 /// Marek & Bushuk (1967, Cereal Chemistry 44, 300, abstract): more yeast makes more gas, salt makes
 /// less, and sugar above 5 % makes less. Trade: sugar above 10 % wants osmotolerant yeast.
 #[test]
@@ -130,6 +173,32 @@ fn a_warm_culture_loses_its_yeast() {
         state.yeast / state.bacteria
     };
     assert!(balance(33.0) < 0.5 * balance(25.0));
+}
+
+/// What is known of a vigour before any log, after one and after two: a third, a ninth and less, as bells multiply.
+#[test]
+fn logs_sharpen_a_vigour() {
+    let (none, one) = (Vigour::default(), Vigour::default().learnt(1.5));
+    assert!((none.spread() - 0.3).abs() < 1e-12 && (none.usual() - 1.0).abs() < 1e-12);
+    // 1/0.3² and 1/0.12² add up.
+    assert!((one.spread() - 0.111_417_2).abs() < 1e-6);
+    assert!((one.usual() - libm::exp(libm::log(1.5) * (1.0 / 0.0144) / (1.0 / 0.09 + 1.0 / 0.0144))).abs() < 1e-9);
+    assert!(one.learnt(1.5).spread() < one.spread() && one.learnt(1.5).usual() > one.usual());
+}
+
+/// Where there is sugar enough, yeast wakes wholly and no further; where it is gone, it weakens by a few percent in some
+/// hours (from memory: about 4 % in four).
+#[test]
+fn yeast_wakes_wholly_and_weakens_slowly() {
+    let mut sweet = lean(0.5, 25.0);
+    sweet.start.hexose += Amount::moles(1.0);
+    let awake = sweet.run(TimeSpan::hours(12.0)).last().state.readiness;
+    assert!((awake - 1.0).abs() < 1e-4, "{awake}");
+    let course = preferment(0.85, 23.0).run(TimeSpan::hours(24.0));
+    let spent = hours(course.sugar_spent());
+    let at = |hour| course.at(TimeSpan::hours(hour)).expect("within the run").state.readiness;
+    let lost = 1.0 - at(spent + 8.0) / at(spent + 4.0);
+    assert!((0.02..0.06).contains(&lost), "{lost}");
 }
 
 /// A vigour of two halves every time, exactly, where the temperature stands still.

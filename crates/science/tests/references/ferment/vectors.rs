@@ -120,6 +120,17 @@ fn a_drifting_temperature_follows_the_prototype() {
     }
 }
 
+/// The prototype's gas to double: a dough at 25 and at 4 °C, a sponge of equal weights at 25 °C.
+#[test]
+fn the_gas_that_doubles_follows_the_prototype() {
+    for (fermentation, moles, celsius) in
+        [(lean(1.0, 25.0), 0.0904, 25.0), (lean(1.0, 4.0), 0.1200, 4.0), (preferment(0.085, 25.0), 0.1166, 25.0)]
+    {
+        let gas = gas_volume(quantity::Amount::moles(moles), Temperature::celsius(celsius), &fermentation.stage);
+        near("rise", gas.risen, 2.0);
+    }
+}
+
 /// Sugar, gas and growth balance: nothing comes from nowhere.
 #[test]
 fn carbon_and_growth_are_kept() {
