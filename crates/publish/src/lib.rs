@@ -5,12 +5,14 @@ pub mod comparison;
 pub mod day;
 mod edition;
 pub mod exchanged;
+pub mod lessons;
 pub mod method;
 pub mod needs;
 pub mod outlook;
 pub mod page;
 pub mod sheet;
 mod structured;
+pub mod trial_plan;
 pub mod words;
 
 pub use edition::{Edition, edition, picture_type};

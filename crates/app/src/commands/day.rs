@@ -3,6 +3,7 @@
 use super::forecast::Place;
 use super::sheet::chosen;
 use super::{Ended, Outcome, proof_read};
+use crate::book::Opened;
 use crate::failure::Failure;
 use crate::{moment, terminal, watch};
 use bench::forecast::Surroundings;
@@ -95,7 +96,7 @@ impl Day {
             Ok(opened) => opened,
             Err(outcome) => return Ok(outcome),
         };
-        let (place, around) = self.kitchen(&opened.book, &serve)?;
+        let (place, around) = self.kitchen(&opened, &serve)?;
         let formulas = self.formulas(opened.formulas())?;
         let there = self.there(&opened.book)?;
         let done = self.done.iter().map(|text| happened(text, &zone, &now, Progress::Done));
@@ -123,12 +124,12 @@ impl Day {
     }
 
     /// The kitchen with what the command line says of sleep and absence, and how warm it is until serving.
-    fn kitchen(&self, book: &Book, serve: &ZonedDateTime) -> Result<(Workplace, Surroundings), Failure> {
-        let mut kitchen = self.place.kitchen(book)?;
+    fn kitchen(&self, opened: &Opened, serve: &ZonedDateTime) -> Result<(Workplace, Surroundings), Failure> {
+        let mut kitchen = self.place.kitchen(opened)?;
         kitchen.working.asleep = self.asleep.or(kitchen.working.asleep);
         kitchen.working.out.extend(&self.out);
         let clock = TimeSpan::minutes(f64::from(serve.hour()) * 60.0 + f64::from(serve.minute()));
-        Ok((Workplace::of(&kitchen), self.place.surroundings(&kitchen)?.with_serving_at(clock)))
+        Ok((Workplace::of(&kitchen), self.place.surroundings(opened, &kitchen)?.with_serving_at(clock)))
     }
 
     fn formulas(&self, all: Vec<Formula>) -> Result<Vec<Arc<Formula>>, Failure> {

@@ -1,8 +1,11 @@
 //! `forecast`: what a formula will do in this kitchen.
 
+use super::learn::named;
 use super::sheet::chosen;
 use super::{Ended, Format, Outcome, proof_read};
+use crate::book::Opened;
 use crate::failure::Failure;
+use crate::learning::learning;
 use crate::terminal;
 use bench::forecast::{Surroundings, foresee};
 use formula::read::Kitchen;
@@ -51,6 +54,9 @@ pub struct Place {
     /// The fridge this cold: "4 °C".
     #[arg(long, value_name = "TEMPERATURE", allow_hyphen_values = true)]
     fridge: Option<String>,
+    /// Leave out what the book's trials taught: the forecast of the books.
+    #[arg(long)]
+    without_trials: bool,
 }
 
 impl Forecast {
@@ -59,7 +65,7 @@ impl Forecast {
             Ok(opened) => opened,
             Err(outcome) => return Ok(outcome),
         };
-        let around = self.kitchen.of(&opened.book)?;
+        let around = self.kitchen.of(&opened)?;
         let formulas = chosen(opened.formulas(), self.formula.as_deref())?;
         let units = publish::Units::of(&opened.book.settings);
         let foreseen = formulas.iter().map(|formula| (formula, foresee(formula, &around)));
@@ -82,9 +88,9 @@ impl Forecast {
 }
 
 impl InKitchen {
-    /// The surroundings that are meant.
-    pub fn of(&self, book: &formula::Book) -> Result<Surroundings, Failure> {
-        let around = self.place.surroundings(&self.place.kitchen(book)?)?;
+    /// The surroundings that are meant, with what their trials taught.
+    pub fn of(&self, opened: &Opened) -> Result<Surroundings, Failure> {
+        let around = self.place.surroundings(opened, &self.place.kitchen(opened)?)?;
         Ok(match &self.serve_at {
             Some(clock) => around.with_serving_at(time_of_day(clock)?),
             None => around,
@@ -94,17 +100,16 @@ impl InKitchen {
 
 impl Place {
     /// The kitchen that is meant.
-    pub fn kitchen(&self, book: &formula::Book) -> Result<Kitchen, Failure> {
-        let Some(name) = &self.kitchen else { return Ok(book.kitchen()) };
-        book.kitchens.get(name).cloned().ok_or_else(|| {
-            let known: Vec<&str> = book.kitchens.keys().map(String::as_str).collect();
-            Failure::new(format!("the book has no kitchen called “{name}”")).hint(format!("it has: {}", known.join(", ")))
-        })
+    pub fn kitchen(&self, opened: &Opened) -> Result<Kitchen, Failure> {
+        named(&opened.book, self.kitchen.as_deref())
     }
 
-    /// Its surroundings, with what the command line says of them.
-    pub fn surroundings(&self, kitchen: &Kitchen) -> Result<Surroundings, Failure> {
+    /// Its surroundings, with what its trials taught and what the command line says of them.
+    pub fn surroundings(&self, opened: &Opened, kitchen: &Kitchen) -> Result<Surroundings, Failure> {
         let mut around = Surroundings::of(kitchen);
+        if !self.without_trials && !opened.book.trials.is_empty() {
+            around = around.taught(learning(opened, kitchen).lessons.calibration);
+        }
         if let Some(room) = &self.room {
             around = around.with_room(temperature(room)?);
         }

@@ -4,10 +4,12 @@ mod check;
 mod compare;
 mod completions;
 mod day;
+mod design;
 mod exchange;
 mod explain;
 mod forecast;
 mod ingredients;
+mod learn;
 mod new;
 mod publish;
 mod scale;
@@ -62,6 +64,8 @@ enum Command {
     Forecast(forecast::Forecast),
     Day(Box<day::Day>),
     Solve(solve::Solve),
+    Learn(learn::Learn),
+    Design(design::Design),
     Exchange(Box<exchange::Exchange>),
     Compare(compare::Compare),
     Publish(publish::Publish),
@@ -89,6 +93,8 @@ pub fn run(arguments: Arguments) -> Ended {
         Command::Forecast(command) => command.run(),
         Command::Day(command) => command.run(),
         Command::Solve(command) => command.run(),
+        Command::Learn(command) => command.run(),
+        Command::Design(command) => command.run(),
         Command::Exchange(command) => command.run(),
         Command::Compare(command) => command.run(),
         Command::Publish(command) => command.run(),

@@ -2,8 +2,23 @@
 
 use crate::sandbox::Sandbox;
 
-const COMMANDS: [&str; 11] =
-    ["check", "sheet", "scale", "forecast", "day", "solve", "publish", "ingredients", "explain", "new", "completions"];
+const COMMANDS: [&str; 15] = [
+    "check",
+    "sheet",
+    "scale",
+    "forecast",
+    "day",
+    "solve",
+    "learn",
+    "design",
+    "exchange",
+    "compare",
+    "publish",
+    "ingredients",
+    "explain",
+    "new",
+    "completions",
+];
 
 #[test]
 fn the_whole_help() {

@@ -4,12 +4,14 @@
 mod check;
 mod compare;
 mod day;
+mod design;
 mod disk;
 mod exchange;
 mod explain;
 mod forecast;
 mod help;
 mod ingredients;
+mod learn;
 mod new;
 mod publish;
 mod sandbox;

@@ -67,6 +67,8 @@ fn the_manual_of_commands() {
         "forecast",
         "day",
         "solve",
+        "learn",
+        "design",
         "exchange",
         "compare",
         "publish",

@@ -134,15 +134,18 @@ pub fn proof(timeline: &Timeline) -> String {
 pub fn chances(timeline: &Timeline) -> Vec<String> {
     let tried = plan::day::tries(timeline, KITCHENS);
     let share = 100.0 * tried.in_time as f64 / tried.kitchens as f64;
-    let late =
-        |span: TimeSpan| if span < TimeSpan::minutes(1.0) { "in time".to_owned() } else { format!("{} late", about(span)) };
+    let is_late = |span: TimeSpan| span >= TimeSpan::minutes(1.0);
+    let half = if is_late(tried.late.0) { format!("{} late", about(tried.late.0)) } else { "in time".to_owned() };
+    let worst = if is_late(tried.late.1) {
+        format!("one in twenty {} late or more", about(tried.late.1))
+    } else {
+        "fewer than one in twenty late at all".to_owned()
+    };
     let mut lines = vec![format!(
-        "Tried in {} kitchens as quick and as slow as the forecast allows: {} % serve within 10 min of {}; half of them {}, one in twenty {} or more.",
+        "Tried in {} kitchens as quick and as slow as the forecast allows: {} % serve within 10 min of {}; half of them {half}, {worst}.",
         tried.kitchens,
         quantity::print::number(share, 0),
         time_seen_from(&timeline.served, &timeline.served),
-        late(tried.late.0),
-        late(tried.late.1),
     )];
     for entry in &timeline.entries {
         let job = &timeline.jobs[entry.job];
