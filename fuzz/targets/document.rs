@@ -17,6 +17,8 @@ fuzz_target!(|bytes: &[u8]| {
         0 => "book.toml",
         1 => "ingredients/x.toml",
         2 => "kitchens/x.toml",
+        3 => "trials/x.toml",
+        4 => "trials/x.csv",
         _ => "formulas/x.toml",
     };
     let mut files = BTreeMap::new();
@@ -25,6 +27,10 @@ fuzz_target!(|bytes: &[u8]| {
     let Some(source) = read.value else { return };
     files.insert("formulas/simple.toml".to_owned(), simple());
     files.insert(file.to_owned(), source);
+    if file == "trials/x.csv" {
+        let text = "title = \"x\"\nformula = \"simple\"\ndate = 2026-11-02\n[[rise]]\nstage = \"s\"\ncourse = \"x.csv\"\n";
+        files.insert("trials/y.toml".to_owned(), Source { file: "trials/y.toml".into(), text: text.to_owned() });
+    }
     let texts = files.clone();
     let book = Book::open(BookText { files });
     check_places(&texts, &book);
@@ -32,6 +38,8 @@ fuzz_target!(|bytes: &[u8]| {
     for name in book.value.formulas.keys() {
         let Some(made) = book.value.formula(name) else { continue };
         check_places(&texts, &made);
+        let misplaced = book.value.misplaced(&made.value).collect();
+        check_places(&texts, &Checked { value: (), diagnostics: misplaced });
         work_out(&made.value);
     }
 });

@@ -13,6 +13,7 @@ KINDS = {
     "formula": ["examples/*/formulas/*.toml", "crates/app/src/commands/starter/formula.toml"],
     "book": ["examples/*/book.toml", "crates/app/src/commands/starter/book.toml"],
     "kitchen": ["examples/*/kitchens/*.toml", "crates/app/src/commands/starter/kitchen.toml"],
+    "trial": ["examples/*/trials/*.toml"],
     "ingredients": ["examples/*/ingredients/*.toml", "crates/app/src/commands/starter/ingredients.toml", "crates/formula/data/ingredients/*.toml"],
 }
 
@@ -23,6 +24,8 @@ for kind, patterns in KINDS.items():
     validator = Draft202012Validator(schema)
     for path in sorted(path for pattern in patterns for path in glob.glob(pattern)):
         document = tomllib.load(open(path, "rb"))
+        # JSON has no dates: a day is the text that ISO 8601 writes.
+        document = json.loads(json.dumps(document, default=str))
         checked += 1
         wrong += [f"{path}: {'/'.join(map(str, error.path))}: {error.message}" for error in validator.iter_errors(document)]
         spoilt = {**document, "no-such-key": 1}

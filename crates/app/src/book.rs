@@ -47,9 +47,16 @@ impl Opened {
             // What the rules say of a formula that cannot be computed would only follow from its errors.
             let is_sound = checked.diagnostics.iter().all(|found| found.severity < Severity::Error);
             let by_rules = is_sound.then(|| proof_read(&checked.value, &kitchen, &self.book.settings));
+            let misplaced: Vec<Diagnostic> = self.book.misplaced(&checked.value).collect();
             let photograph = checked.value.head.photograph.as_ref();
             let unusable = photograph.and_then(|photograph| photographs::judge(&self.folder, photograph));
-            checked.diagnostics.into_iter().chain(unusable).chain(by_rules.into_iter().flatten()).collect::<Vec<_>>()
+            checked
+                .diagnostics
+                .into_iter()
+                .chain(misplaced)
+                .chain(unusable)
+                .chain(by_rules.into_iter().flatten())
+                .collect::<Vec<_>>()
         });
         let mut found: Vec<Diagnostic> = self.found.iter().cloned().chain(worked_out.into_iter().flatten()).collect();
         if self.only.is_some() {

@@ -54,7 +54,7 @@ fn read_book(folder: PathBuf, only: Option<String>) -> Result<Found, Failure> {
     if settings.is_file() {
         found.read(&settings, "book.toml".to_owned(), "book.toml")?;
     }
-    for part in ["kitchens", "ingredients", "formulas"] {
+    for part in ["kitchens", "ingredients", "formulas", "trials"] {
         found.read_folder(&folder.join(part), part)?;
     }
     // A bare folder of formulas is a book too.
@@ -96,7 +96,7 @@ impl Found {
         for path in listed(folder)? {
             let name = path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
             let inner = format!("{part}/{name}");
-            let is_text = path.extension().is_some_and(|end| end == "toml" || (end == "csv" && part == "kitchens"));
+            let is_text = path.extension().is_some_and(|end| end == "toml" || (end == "csv" && has_readings(part)));
             match left_out(&path) {
                 Some(reason) if is_text || path.is_dir() => remark_left_out(&inner, reason),
                 Some(_) => {}
@@ -140,6 +140,11 @@ impl Found {
         }
         Ok(())
     }
+}
+
+/// Whether a folder's files may have readings beside them: a room's log, the course of a rise.
+fn has_readings(part: &str) -> bool {
+    part == "kitchens" || part == "trials" || part.starts_with("trials/")
 }
 
 /// Why an entry of a book's folder is not read: opening a pipe may wait for ever, and links to folders

@@ -5,6 +5,7 @@ mod book;
 mod commands;
 mod failure;
 mod files;
+mod learning;
 mod photographs;
 mod terminal;
 

@@ -1,12 +1,15 @@
 //! A formula in a kitchen: what its scales can show, what must be minded, what its doughs will do
-//! there, questions asked backwards, one thing exchanged for another, and formulas side by side.
+//! there, questions asked backwards, one thing exchanged for another, formulas side by side, and what trials
+//! teach.
 
+pub mod calibration;
 pub mod cautions;
 pub mod compare;
 pub mod exchange;
 pub mod forecast;
 pub mod rules;
 pub mod target;
+pub mod trial;
 pub mod weighing;
 
 pub use science::source::citation_of;

@@ -2,10 +2,14 @@
 
 use crate::arithmetic;
 use crate::ingredient::{StockedFile, nearest, plain_name};
-use crate::read::{BookSettings, Kitchen, is_plain, read_book, read_formula, read_ingredients, read_kitchen, read_room_log};
+use crate::read::{
+    At, BookSettings, Kitchen, Trial, is_plain, read_book, read_formula, read_ingredients, read_kitchen, read_room_log,
+};
 use crate::resolve::formula::{Blend, Formula};
+use crate::resolve::trial::misplaced;
 use crate::resolve::{OtherFormula, Surroundings, resolve};
 use crate::source::{LONGEST_CHAIN, Source};
+use crate::trials::{TRIALS, read_trials};
 use crate::{Checked, Diagnostic, Pantry, Place, fault};
 use std::cell::RefCell;
 use std::collections::BTreeMap;
@@ -61,6 +65,8 @@ pub struct Book {
     pub pantry: Pantry,
     /// Its formulas' texts by name.
     pub formulas: BTreeMap<String, Source>,
+    /// What was seen when they were baked, in the order of days.
+    pub trials: Vec<Trial>,
     /// The settings' text, if there is a `book.toml`.
     pub has_settings: bool,
     others: RwLock<BTreeMap<String, Other>>,
@@ -78,7 +84,9 @@ impl Book {
         let mut formulas = BTreeMap::new();
         let mut settings_file = None;
         let (mut kitchen_files, mut logs) = (Vec::new(), BTreeMap::new());
-        for (file, source) in text.files {
+        let (seen, files): (BTreeMap<_, _>, BTreeMap<_, _>) =
+            text.files.into_iter().partition(|(file, _)| file.starts_with(TRIALS));
+        for (file, source) in files {
             if file == "book.toml" {
                 let read = read_book(&source);
                 settings = read.value;
@@ -112,20 +120,16 @@ impl Book {
         }
         let pantry = Pantry::stocked(stocked);
         keep(pantry.diagnostics);
-        if let (Some(kitchen), Some(file)) = (&settings.kitchen, &settings_file)
-            && !kitchens.contains_key(&kitchen.value)
-        {
-            let known: Vec<&str> = kitchens.keys().map(String::as_str).collect();
-            let message = format!("there is no kitchen called “{}”", kitchen.value);
-            let found = fault::UNKNOWN_KITCHEN.at(kitchen.place(file), message);
-            keep(vec![found.hint(match known[..] {
-                [] => "there is no file in kitchens/ yet: write one, or take this line out".to_owned(),
-                _ => format!("the files in kitchens/ are: {}", known.join(", ")),
-            })]);
-        }
+        let chosen = settings.kitchen.as_ref().zip(settings_file.as_ref());
+        keep(chosen.and_then(|(kitchen, file)| unknown_kitchen(kitchen, file, &kitchens)).into_iter().collect());
+        let Checked { value: trials, diagnostics } = read_trials(&seen, &formulas, &kitchens);
+        keep(diagnostics);
         let has_settings = settings_file.is_some();
         let others = RwLock::new(BTreeMap::new());
-        Checked { value: Self { settings, kitchens, pantry: pantry.value, formulas, has_settings, others }, diagnostics: found }
+        Checked {
+            value: Self { settings, kitchens, pantry: pantry.value, formulas, trials, has_settings, others },
+            diagnostics: found,
+        }
     }
 
     /// The kitchen that formulas are worked out for.
@@ -133,6 +137,19 @@ impl Book {
     pub fn kitchen(&self) -> Kitchen {
         let chosen = self.settings.kitchen.as_ref().and_then(|name| self.kitchens.get(&name.value));
         chosen.or_else(|| self.kitchens.values().next()).cloned().unwrap_or_else(Kitchen::assumed)
+    }
+
+    /// The kitchen that a trial was made in.
+    #[must_use]
+    pub fn kitchen_of(&self, trial: &Trial) -> Kitchen {
+        let own = trial.kitchen.as_ref().and_then(|name| self.kitchens.get(&name.value));
+        own.cloned().unwrap_or_else(|| self.kitchen())
+    }
+
+    /// What the trials of a formula call by names that it does not have.
+    pub fn misplaced<'b>(&'b self, formula: &'b Formula) -> impl Iterator<Item = Diagnostic> + 'b {
+        let own = self.trials.iter().filter(|trial| trial.formula.value == formula.name);
+        own.flat_map(|trial| misplaced(trial, formula))
     }
 
     /// Works out the formula of that name.
@@ -210,6 +227,17 @@ impl Book {
         }
         other.answer(room).unwrap_or(OtherFormula::Faulty)
     }
+}
+
+/// A kitchen that the settings choose and no file is of.
+fn unknown_kitchen(kitchen: &At<String>, file: &Arc<str>, kitchens: &BTreeMap<String, Kitchen>) -> Option<Diagnostic> {
+    let known: Vec<&str> = kitchens.keys().map(String::as_str).collect();
+    let found = fault::UNKNOWN_KITCHEN.at(kitchen.place(file), format!("there is no kitchen called “{}”", kitchen.value));
+    let hint = match known[..] {
+        [] => "there is no file in kitchens/ yet: write one, or take this line out".to_owned(),
+        _ => format!("the files in kitchens/ are: {}", known.join(", ")),
+    };
+    (!kitchens.contains_key(&kitchen.value)).then(|| found.hint(hint))
 }
 
 /// What a formula that another one uses turned out to be.

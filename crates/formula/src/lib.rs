@@ -12,6 +12,7 @@ pub mod known;
 pub mod read;
 pub mod resolve;
 pub mod source;
+mod trials;
 
 pub use book::{Book, BookText};
 pub use diagnostic::{Checked, Diagnostic, Edit, Fix, Place, Severity};

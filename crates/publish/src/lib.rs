@@ -4,12 +4,14 @@ pub mod chart;
 pub mod comparison;
 mod edition;
 pub mod exchanged;
+pub mod lessons;
 pub mod method;
 pub mod needs;
 pub mod outlook;
 pub mod page;
 pub mod sheet;
 mod structured;
+pub mod trial_plan;
 pub mod words;
 
 pub use edition::{Edition, edition, picture_type};

@@ -44,7 +44,7 @@ impl Compare {
                 Err(outcome) => return Ok(outcome),
             };
             if around.is_none() {
-                around = Some(self.kitchen.of(&opened.book)?);
+                around = Some(self.kitchen.of(&opened)?);
             }
             let formulas = opened.formulas();
             let wanted = match &self.formula[..] {

@@ -90,7 +90,7 @@ impl Exchange {
         if let Some(file) = &self.write {
             must_be_new(file)?;
         }
-        let around = self.kitchen.of(&opened.book)?;
+        let around = self.kitchen.of(&opened)?;
         let made = exchange(name, &opened.book, &formula.name, &around, &wishes).map_err(|why| {
             Failure::new(format!("the exchange “{name}” cannot be made in “{}”: {why}", formula.head.title)).hint(why.hint())
         })?;

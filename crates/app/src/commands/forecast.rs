@@ -1,8 +1,11 @@
 //! `forecast`: what a formula will do in this kitchen.
 
+use super::learn::named;
 use super::sheet::chosen;
 use super::{Ended, Format, Outcome, proof_read};
+use crate::book::Opened;
 use crate::failure::Failure;
+use crate::learning::learning;
 use crate::terminal;
 use bench::forecast::{Surroundings, foresee};
 use quantity::{Measure, Temperature, TimeSpan};
@@ -43,6 +46,9 @@ pub struct InKitchen {
     /// When it is served, for a room that cools down at night: "09:30".
     #[arg(long, value_name = "CLOCK")]
     serve_at: Option<String>,
+    /// Leave out what the book's trials taught: the forecast of the books.
+    #[arg(long)]
+    without_trials: bool,
 }
 
 impl Forecast {
@@ -51,7 +57,7 @@ impl Forecast {
             Ok(opened) => opened,
             Err(outcome) => return Ok(outcome),
         };
-        let around = self.kitchen.of(&opened.book)?;
+        let around = self.kitchen.of(&opened)?;
         let formulas = chosen(opened.formulas(), self.formula.as_deref())?;
         let units = publish::Units::of(&opened.book.settings);
         let foreseen = formulas.iter().map(|formula| (formula, foresee(formula, &around)));
@@ -74,16 +80,13 @@ impl Forecast {
 }
 
 impl InKitchen {
-    /// The surroundings that are meant.
-    pub fn of(&self, book: &formula::Book) -> Result<Surroundings, Failure> {
-        let kitchen = match &self.kitchen {
-            None => book.kitchen(),
-            Some(name) => book.kitchens.get(name).cloned().ok_or_else(|| {
-                let known: Vec<&str> = book.kitchens.keys().map(String::as_str).collect();
-                Failure::new(format!("the book has no kitchen called “{name}”")).hint(format!("it has: {}", known.join(", ")))
-            })?,
-        };
+    /// The surroundings that are meant, with what their trials taught.
+    pub fn of(&self, opened: &Opened) -> Result<Surroundings, Failure> {
+        let kitchen = named(&opened.book, self.kitchen.as_deref())?;
         let mut around = Surroundings::of(&kitchen);
+        if !self.without_trials && !opened.book.trials.is_empty() {
+            around = around.taught(learning(opened, &kitchen).lessons.calibration);
+        }
         if let Some(room) = &self.room {
             around = around.with_room(temperature(room)?);
         }

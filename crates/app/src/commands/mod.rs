@@ -3,10 +3,12 @@
 mod check;
 mod compare;
 mod completions;
+mod design;
 mod exchange;
 mod explain;
 mod forecast;
 mod ingredients;
+mod learn;
 mod new;
 mod publish;
 mod scale;
@@ -60,6 +62,8 @@ enum Command {
     Scale(Box<scale::Scale>),
     Forecast(forecast::Forecast),
     Solve(solve::Solve),
+    Learn(learn::Learn),
+    Design(design::Design),
     Exchange(Box<exchange::Exchange>),
     Compare(compare::Compare),
     Publish(publish::Publish),
@@ -86,6 +90,8 @@ pub fn run(arguments: Arguments) -> Ended {
         Command::Scale(command) => command.run(),
         Command::Forecast(command) => command.run(),
         Command::Solve(command) => command.run(),
+        Command::Learn(command) => command.run(),
+        Command::Design(command) => command.run(),
         Command::Exchange(command) => command.run(),
         Command::Compare(command) => command.run(),
         Command::Publish(command) => command.run(),

@@ -43,7 +43,7 @@ impl Solve {
             Ok(opened) => opened,
             Err(outcome) => return Ok(outcome),
         };
-        let around = self.kitchen.of(&opened.book)?;
+        let around = self.kitchen.of(&opened)?;
         let formulas = chosen(opened.formulas(), self.formula.as_deref())?;
         let [formula] = &formulas[..] else {
             let names: Vec<&str> = formulas.iter().map(|formula| formula.name.as_str()).collect();

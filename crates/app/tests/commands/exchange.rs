@@ -33,6 +33,7 @@ fn the_new_text_is_sound() {
         (KNOTS, vec!["egg-size", "--into", "L"]),
         (KNOTS, vec!["egg-parts"]),
         (KNOTS, vec!["flour", "--into", "flour-wholewheat", "--share", "20 %"]),
+        (KNOTS, vec!["tin", "--from", "1 l", "--into", "2 l"]),
         (RYE, vec!["leaven", "--of", "levain"]),
         (RYE, vec!["tin", "--into", "2 l"]),
     ] {

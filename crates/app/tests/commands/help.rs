@@ -2,8 +2,22 @@
 
 use crate::sandbox::Sandbox;
 
-const COMMANDS: [&str; 10] =
-    ["check", "sheet", "scale", "forecast", "solve", "publish", "ingredients", "explain", "new", "completions"];
+const COMMANDS: [&str; 14] = [
+    "check",
+    "sheet",
+    "scale",
+    "forecast",
+    "solve",
+    "learn",
+    "design",
+    "exchange",
+    "compare",
+    "publish",
+    "ingredients",
+    "explain",
+    "new",
+    "completions",
+];
 
 #[test]
 fn the_whole_help() {

@@ -3,12 +3,14 @@
 
 mod check;
 mod compare;
+mod design;
 mod disk;
 mod exchange;
 mod explain;
 mod forecast;
 mod help;
 mod ingredients;
+mod learn;
 mod new;
 mod publish;
 mod sandbox;

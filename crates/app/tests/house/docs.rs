@@ -66,6 +66,8 @@ fn the_manual_of_commands() {
         "scale",
         "forecast",
         "solve",
+        "learn",
+        "design",
         "exchange",
         "compare",
         "publish",

@@ -1,8 +1,8 @@
 //! Forecasts beside each other: when preferments are ripe, when doughs have risen, how hot the middle gets.
 
 use super::grade::Step;
-use super::{Row, Unit};
-use crate::forecast::{Forecast, Foreseen, Surroundings, foresee};
+use super::{Courses, Row, Unit};
+use crate::forecast::{Forecast, Foreseen, Point, Rise};
 use formula::read::Condition;
 use formula::{Formula, Known};
 use quantity::TimeSpan;
@@ -15,9 +15,10 @@ const CORE: Step = Step::Points(2.0);
 type Told = (String, Unit, Known<f64>);
 
 /// The rows of a component's forecasts; a row of one formula belongs to the row of the same words of another.
-pub fn rows(formulas: &[&Formula], at: &[Option<usize>], around: &Surroundings) -> Vec<Row> {
+pub fn rows(formulas: &[&Formula], at: &[Option<usize>], forecasts: &[Forecast]) -> Vec<Row> {
+    let each = formulas.iter().zip(forecasts).zip(at);
     let told: Vec<Vec<Told>> =
-        formulas.iter().zip(at).map(|(one, at)| at.map_or_else(Vec::new, |at| figures(one, at, &foresee(one, around)))).collect();
+        each.map(|((one, forecast), at)| at.map_or_else(Vec::new, |at| figures(one, at, forecast))).collect();
     let mut titles: Vec<(&str, Unit)> = Vec::new();
     for (title, unit, _) in told.iter().flatten() {
         if !titles.iter().any(|(known, _)| known == title) {
@@ -34,9 +35,7 @@ pub fn rows(formulas: &[&Formula], at: &[Option<usize>], around: &Surroundings) 
 fn figures(formula: &Formula, component: usize, forecast: &Forecast) -> Vec<Told> {
     let mut told: Vec<Told> = Vec::new();
     for rise in forecast.rises.iter().filter(|rise| rise.at.0 == component) {
-        // Preferments of another kind stand in each other's place; a dough goes by the word of its step.
-        let is_preferment = formula.stage(rise.at).kind.is_preferment();
-        let whose = if is_preferment { "preferment" } else { "dough" };
+        let whose = whose(formula, rise);
         for step in &rise.steps {
             told.extend(step_figures(whose, step));
         }
@@ -48,6 +47,32 @@ fn figures(formula: &Formula, component: usize, forecast: &Forecast) -> Vec<Told
         told.push((format!("{name}: core, good contact"), Unit::Celsius, core(cooking.core.value.to.as_celsius())));
     }
     numbered(told)
+}
+
+/// Preferments of another kind stand in each other's place; a dough goes by the word of its step.
+fn whose(formula: &Formula, rise: &Rise) -> &'static str {
+    if formula.stage(rise.at).kind.is_preferment() { "preferment" } else { "dough" }
+}
+
+/// How each rise of a component goes, a formula's first dough beside another's first.
+pub fn courses(formulas: &[&Formula], at: &[Option<usize>], forecasts: &[Forecast]) -> Vec<Courses> {
+    let mut all: Vec<Courses> = Vec::new();
+    for (f, ((formula, forecast), at)) in formulas.iter().zip(forecasts).zip(at).enumerate() {
+        let rises = forecast.rises.iter().filter(|rise| Some(rise.at.0) == *at && !rise.points.is_empty());
+        for rise in rises {
+            let whose = if rise.mixed.is_none() { "shaped dough" } else { whose(formula, rise) };
+            let points: Vec<Point> = rise.points.clone();
+            match all.iter_mut().find(|one| one.whose == whose && one.of[f].is_empty()) {
+                Some(one) => one.of[f] = points,
+                None => {
+                    let mut of = vec![Vec::new(); formulas.len()];
+                    of[f] = points;
+                    all.push(Courses { whose, of });
+                }
+            }
+        }
+    }
+    all
 }
 
 fn step_figures(whose: &str, step: &Foreseen) -> Vec<Told> {

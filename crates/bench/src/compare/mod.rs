@@ -6,7 +6,7 @@ mod grade;
 
 pub use grade::Difference;
 
-use crate::forecast::Surroundings;
+use crate::forecast::{Forecast, Point, Surroundings, foresee};
 use formula::arithmetic::{Figures, Overall, RowKind, figures, overall};
 use formula::read::Group;
 use formula::{Formula, Known};
@@ -31,6 +31,17 @@ pub struct Part {
     pub title: &'static str,
     /// The rows.
     pub rows: Vec<Row>,
+    /// How what ferments rises, where the rows are of a forecast.
+    pub courses: Vec<Courses>,
+}
+
+/// A rise of every formula, for a chart.
+#[derive(Clone, Debug)]
+pub struct Courses {
+    /// What rises: a preferment, a dough, a shaped dough.
+    pub whose: &'static str,
+    /// The course in each formula; empty where it has none.
+    pub of: Vec<Vec<Point>>,
 }
 
 /// A figure of every formula.
@@ -81,6 +92,7 @@ impl Unit {
 /// compared with each other, further ones by name.
 #[must_use]
 pub fn compare(formulas: &[&Formula], around: &Surroundings, columns: &[String]) -> Comparison {
+    let forecasts: Vec<Forecast> = formulas.iter().map(|one| foresee(one, around)).collect();
     let mut parts = Vec::new();
     let components = paired(formulas);
     let are_many = components.len() > 1;
@@ -88,14 +100,16 @@ pub fn compare(formulas: &[&Formula], around: &Surroundings, columns: &[String])
         let component = are_many.then_some(title);
         let is_in_all = at.iter().all(Option::is_some);
         let overalls: Vec<Option<Overall>> = formulas.iter().zip(&at).map(|(one, at)| at.map(|at| overall(one, at))).collect();
-        parts.push(Part { component: component.clone(), title: "makes", rows: makes(formulas, &at, &overalls) });
+        let part = |title: &'static str, rows: Vec<Row>| Part { component: component.clone(), title, rows, courses: Vec::new() };
+        parts.push(part("makes", makes(formulas, &at, &overalls)));
         // Of what one formula alone has, it is enough to say how much there is.
         if !is_in_all {
             continue;
         }
-        let rows = [("overall formula", ingredients(&overalls)), ("figures", shares(&overalls))];
-        parts.extend(rows.map(|(title, rows)| Part { component: component.clone(), title, rows }));
-        parts.push(Part { component, title: "forecast", rows: foreseen::rows(formulas, &at, around) });
+        parts.push(part("overall formula", ingredients(&overalls)));
+        parts.push(part("figures", shares(&overalls)));
+        let courses = foreseen::courses(formulas, &at, &forecasts);
+        parts.push(Part { courses, ..part("forecast", foreseen::rows(formulas, &at, &forecasts)) });
     }
     parts.retain(|part| !part.rows.is_empty());
     Comparison { columns: columns.to_vec(), parts }

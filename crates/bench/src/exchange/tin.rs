@@ -80,18 +80,35 @@ fn make(desk: &mut Desk) -> Result<(), Unfit> {
     Ok(())
 }
 
-/// Every line of the main component that many times; what is kept back for next time stays as it is.
+/// Every line of the main component that many times, and of the components that go into it; what is kept back for
+/// next time stays as it is.
 fn grow(desk: &mut Desk, factor: f64) {
-    for (s, stage) in desk.before.components[0].stages.iter().enumerate() {
+    let inside = components_inside(desk.before);
+    for (at, stage) in desk.before.stages().filter(|(at, _)| inside.contains(&at.0)) {
         let whole = stage.made() + stage.kept_back;
         let by = if stage.kept_back > Mass::ZERO { (stage.made() * factor + stage.kept_back) / whole } else { factor };
         for line in &stage.lines {
-            let has = desk.balance.get((0, s), &line.name);
+            let has = desk.balance.get(at, &line.name);
             if has > Mass::ZERO {
-                desk.balance.set((0, s), &line.name, has * by);
+                desk.balance.set(at, &line.name, has * by);
             }
         }
     }
+}
+
+/// The main component and those whose products go into it, as a filling does.
+fn components_inside(formula: &Formula) -> Vec<usize> {
+    let mut inside = vec![0];
+    let mut next = 0;
+    while let Some(component) = inside.get(next).copied() {
+        next += 1;
+        for used in formula.components[component].stages.iter().flat_map(formula::Stage::uses) {
+            if !inside.contains(&used.0) {
+                inside.push(used.0);
+            }
+        }
+    }
+    inside
 }
 
 fn write_yield(desk: &mut Desk, factor: f64, one: f64, count: f64) {
@@ -133,8 +150,10 @@ fn write_yield(desk: &mut Desk, factor: f64, one: f64, count: f64) {
 }
 
 fn told(desk: &mut Desk, factor: f64, same_depth: bool) {
-    desk.minded
-        .push(format!("{} times as much of the main component; other components are as they were", print::number(factor, 3)));
+    desk.minded.push(format!(
+        "{} times as much of the main component and what goes into it; what is served beside it is as it was",
+        print::number(factor, 3)
+    ));
     if same_depth {
         desk.minded.push("the depth is the same, and so nearly is the time of baking".to_owned());
     } else {

@@ -32,8 +32,6 @@ impl Mixed {
 
 /// The specific heat of what a stage brings that is a dough or batter itself.
 const DOUGH: SpecificHeat = SpecificHeat::joules_per_kilogram_kelvin(2970.0);
-/// Kneading by machine warms a dough by about this much: common practice, no source.
-const KNEADED: f64 = 3.0;
 /// A bowl holds this many millilitres for each gram that is mixed in it: common practice, no source.
 const ROOMY: f64 = 2.0;
 
@@ -53,7 +51,7 @@ pub fn mixed(
     let all: Vec<Portion> = portions.iter().map(|(_, portion)| *portion).collect();
     let mixing = mixing(stage, around, &all);
     let computed = mixing_temperature(&all, &mixing);
-    let mixes = stage.steps.iter().filter(|step| matches!(step.action, Action::Mix | Action::Knead | Action::Cream));
+    let mixes = stage.steps.iter().filter(|step| is_mixing(step.action));
     let wanted = mixes.filter_map(|step| step.temperature).next_back().map(midway);
     let liquid = wanted.and_then(|wanted| {
         let (l, own) = portions
@@ -65,21 +63,32 @@ pub fn mixed(
     });
     let source = science::heat::mixing_temperature::EQUATION.source;
     Mixed {
-        computed: Known::computed(computed, "the balance of heat in mixing, wetting of the flour counted", source),
+        computed: around.calibration.mixed(
+            kneads(stage),
+            Known::computed(computed, "the balance of heat in mixing, wetting of the flour counted", source),
+        ),
         wanted,
         liquid,
         warmed,
     }
 }
 
+/// Whether a stage comes from the bowl with the temperature of such a step.
+pub const fn is_mixing(action: Action) -> bool {
+    matches!(action, Action::Mix | Action::Knead | Action::Cream)
+}
+
+fn kneads(stage: &Stage) -> bool {
+    stage.steps.iter().any(|step| step.action == Action::Knead)
+}
+
 /// What goes into the bowl besides the ingredients: wetting, the mixer's work, the bowl itself.
 fn mixing(stage: &Stage, around: &Surroundings, portions: &[Portion]) -> Mixing {
-    let kneads = stage.steps.iter().any(|step| step.action == Action::Knead);
     let capacity: f64 = portions.iter().map(|p| p.mass.as_kilograms() * p.heat.as_joules_per_kilogram_kelvin()).sum();
     let bowl = around.vessel(Volume::millilitres(stage.mixed().as_grams() * ROOMY)).and_then(super::surroundings::capacity);
     Mixing {
         newly_wetted: stage.lines.iter().filter(|line| line.is_flour).map(|line| line.mass.value).sum(),
-        work: Heat::joules(if kneads { KNEADED * capacity } else { 0.0 }),
+        work: Heat::joules(if kneads(stage) { around.calibration.friction.middle * capacity } else { 0.0 }),
         room: around.room.value,
         bowl: bowl.unwrap_or(HeatCapacity::joules_per_kelvin(0.0)),
         ..Mixing::default()

@@ -4,6 +4,7 @@
 //! equation, and times carry the band in which an uncalibrated kitchen falls.
 
 mod bowl;
+mod calibration;
 mod cooking;
 mod cream;
 mod held;
@@ -17,14 +18,18 @@ mod verdict;
 mod warmed;
 mod yielded;
 
+pub use calibration::{BAND, Calibration, Learnt, VIGOUR};
+pub(crate) use cooking::expected_core;
 pub use cooking::{Browning, Cooking, Heated, Surely};
 pub use cream::Cream;
 pub use keeping::Keeping;
 pub use mixing::Mixed;
+pub(crate) use mixing::is_mixing;
 pub use nutrition::{Nutrient, Nutrition, nutrition};
 pub use pot::{Pot, Pours, Wanted};
 pub use rise::{Point, Rise};
 pub use science::heat::griddle::PROBE;
+pub(crate) use surroundings::Stand;
 pub use surroundings::{Heat, Ring, RoomCourse, Surroundings};
 pub use verdict::{Elsewhere, Foreseen, Verdict};
 pub use warmed::{HARMS_YEAST, SETS_EGG, Warmed};
@@ -100,11 +105,6 @@ fn risen(formula: &Formula, surroundings: &Surroundings) -> (Vec<Rise>, Vec<Stri
         foreseeing.component(c);
     }
     foreseeing.done()
-}
-
-/// A time with the band of an uncalibrated kitchen, by the ferment's equations.
-fn uncalibrated(value: TimeSpan) -> KnownTime {
-    Known { band: Some((value * (1.0 - UNCALIBRATED), value * (1.0 + UNCALIBRATED))), ..by_the_ferment(value) }
 }
 
 /// A figure worked out by the ferment's equations.

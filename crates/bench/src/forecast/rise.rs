@@ -25,6 +25,10 @@ pub struct Rise {
     pub points: Vec<Point>,
     /// What each of its steps wants, and what is foreseen.
     pub steps: Vec<Foreseen>,
+    /// The yeast or culture that raises it, by its ingredient's name.
+    pub leaven: String,
+    /// Its whole course, beyond its steps.
+    pub course: Course,
     /// What lies outside the range in which the model was held to practice.
     pub outside: Vec<String>,
 }
@@ -46,6 +50,7 @@ struct Living {
     carried: Carried,
     temperature: Temperature,
     strain: Strain,
+    named: String,
 }
 
 /// The state of foreseeing a formula.
@@ -127,6 +132,7 @@ impl<'f> Foreseeing<'f> {
             None => Leaven { organisms: science::ferment::Organisms::of(strain), yeasts: Vec::new(), carried: Vec::new() },
         };
         leaven.carried.extend(brought);
+        let named = self.raised_by(stage);
         if bowl.culture_flour > Mass::ZERO {
             leaven.carried.push(Carried { gas_kept: 0.0, ..Carried::ripe_culture(bowl.culture_flour) });
         }
@@ -136,7 +142,7 @@ impl<'f> Foreseeing<'f> {
         self.follow(
             at,
             stage.title.clone(),
-            Start { dough, leaven, strain, temperature: mixed.start(), mixed: Some(mixed), clock: self.clock.begins(at) },
+            Start { dough, leaven, strain, named, temperature: mixed.start(), mixed: Some(mixed), clock: self.clock.begins(at) },
             &steps,
         );
     }
@@ -150,18 +156,27 @@ impl<'f> Foreseeing<'f> {
         Some(Carried { flour: living.dough.flour * share, gas_kept: 0.0, ..living.carried })
     }
 
+    /// The name of what raises a stage: yeast weighed into it, its culture, or what raised what it brings.
+    fn raised_by(&self, stage: &Stage) -> String {
+        let ingredients = || stage.lines.iter().filter_map(|line| line.ingredient());
+        let own = ingredients().find(|one| one.yeast().is_some());
+        let own = own.or_else(|| ingredients().find(|one| one.leaven == Some(Raises::Culture)));
+        let brought = || stage.uses().find_map(|at| self.living.get(&at)).map(|living| living.named.clone());
+        own.map(|one| one.name.clone()).or_else(brought).unwrap_or_default()
+    }
+
     /// A stage that handles a dough further: make-up.
     fn go_on(&mut self, at: (usize, usize), before: (usize, usize)) {
         let stage = &self.formula.components[at.0].stages[at.1];
         let Some(living) = self.living.get(&before) else { return };
         let leaven = Leaven { carried: vec![living.carried], ..Leaven::carried(living.strain, living.carried) };
         let dough = Dough { sucrose: Mass::ZERO, hexose: Mass::ZERO, ..living.dough };
-        let (strain, temperature) = (living.strain, living.temperature);
+        let (strain, temperature, named) = (living.strain, living.temperature, living.named.clone());
         let steps: Vec<&Step> = stage.steps.iter().collect();
         self.follow(
             at,
             stage.title.clone(),
-            Start { dough, leaven, strain, temperature, mixed: None, clock: self.clock.begins(at) },
+            Start { dough, leaven, strain, named, temperature, mixed: None, clock: self.clock.begins(at) },
             &steps,
         );
     }
@@ -185,6 +200,7 @@ impl<'f> Foreseeing<'f> {
                 dough: Dough { sucrose: Mass::ZERO, hexose: Mass::ZERO, ..living.dough },
                 leaven: Leaven::carried(living.strain, carried),
                 strain: living.strain,
+                named: living.named.clone(),
                 temperature: living.temperature,
                 mixed: None,
                 clock: start.clock + now.iter().map(|step| lasts(step)).sum(),
@@ -211,7 +227,8 @@ impl<'f> Foreseeing<'f> {
             self.missing.push(format!("what “{title}” does: it stands for more than {} days", LONGEST.as_days()));
             return None;
         }
-        let fermentation = Fermentation::new(&start.dough, &start.leaven, path);
+        let mut fermentation = Fermentation::new(&start.dough, &start.leaven, path);
+        fermentation.organisms.vigour = self.around.calibration.vigour(&start.named).factor();
         let course = fermentation.run(lasts + BEYOND);
         let points = points(&course, lasts);
         let is_sound = points.iter().all(|point| point.risen.is_finite() && point.temperature.is_finite());
@@ -233,7 +250,8 @@ impl<'f> Foreseeing<'f> {
                 title: title.to_owned(),
                 mixed: start.mixed.take(),
                 points,
-                steps: foresee(&course, steps, &ends, self.around),
+                steps: foresee(&course, steps, &ends, self.around, &start.named),
+                leaven: start.named.clone(),
                 outside: course
                     .outside()
                     .iter()
@@ -249,9 +267,11 @@ impl<'f> Foreseeing<'f> {
                         )
                     })
                     .collect(),
+                course,
             });
         }
-        Some(Living { dough: start.dough, carried, temperature: last.temperature, strain: start.strain })
+        let named = std::mem::take(&mut start.named);
+        Some(Living { dough: start.dough, carried, temperature: last.temperature, strain: start.strain, named })
     }
 }
 
@@ -260,6 +280,7 @@ struct Start {
     dough: Dough,
     leaven: Leaven,
     strain: Strain,
+    named: String,
     temperature: Temperature,
     mixed: Option<Mixed>,
     /// When it begins by the clock.
@@ -269,7 +290,7 @@ struct Start {
 /// The air each step stands in, and when each step ends, from the beginning of the stretch.
 fn rooms(steps: &[&Step], around: &Surroundings, weight: Mass, clock: TimeSpan) -> (Vec<Room>, Vec<TimeSpan>) {
     // Common practice, no source: 0.5 an hour for a kilogram in a bowl, 1.1 for 300 g; small pieces are quicker.
-    let approach = Rate::per_hour(0.5 * libm::pow(weight.as_kilograms().max(0.05), -0.65));
+    let approach = Rate::per_hour(0.5 * libm::pow(weight.as_kilograms().max(0.05), -0.65) * around.calibration.lag.factor());
     let (mut rooms, mut ends, mut now) = (Vec::new(), Vec::new(), TimeSpan::ZERO);
     for (number, step) in steps.iter().enumerate() {
         let is_last = number + 1 == steps.len();

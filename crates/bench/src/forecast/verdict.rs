@@ -1,7 +1,7 @@
 //! What a waiting step wants, what is foreseen, and whether the two agree.
 
 use super::surroundings::Stand;
-use super::{KnownTime, Surroundings, uncalibrated};
+use super::{KnownTime, Surroundings};
 use formula::read::{Action, Attention, Condition};
 use formula::{Known, Place, Step};
 use quantity::{Between, Fraction, Temperature, TimeSpan};
@@ -14,6 +14,8 @@ pub struct Foreseen {
     pub place: Place,
     /// What the step does.
     pub action: formula::read::Action,
+    /// From when to when, counted from the beginning of the stretch.
+    pub lasts: Between<TimeSpan>,
     /// The time that its author states.
     pub stated: Option<Between<TimeSpan>>,
     /// The condition that its author states.
@@ -72,13 +74,17 @@ impl Verdict {
     }
 }
 
-/// Foresees the waiting steps of a course; `ends` says when each step ends.
-pub fn foresee(course: &Course, steps: &[&Step], ends: &[TimeSpan], around: &Surroundings) -> Vec<Foreseen> {
+/// Foresees the waiting steps of a course that a leaven raises; `ends` says when each step ends.
+pub fn foresee(course: &Course, steps: &[&Step], ends: &[TimeSpan], around: &Surroundings, leaven: &str) -> Vec<Foreseen> {
+    let known = |time: TimeSpan| around.calibration.time(leaven, time);
     let mut began = TimeSpan::ZERO;
     let mut foreseen = Vec::new();
     for (step, end) in steps.iter().zip(ends) {
         if step.attention == Attention::Waiting {
-            foreseen.push(Foreseen { stands: elsewhere(step, around), ..one(course, step, began, *end) });
+            foreseen.push(Foreseen {
+                stands: elsewhere(step, around),
+                ..one(course, step, Between { from: began, to: *end }, &known)
+            });
         }
         began = *end;
     }
@@ -96,11 +102,12 @@ fn elsewhere(step: &Step, around: &Surroundings) -> Option<Elsewhere> {
     (!is_near).then_some(Elsewhere { asked, found })
 }
 
-fn one(course: &Course, step: &Step, began: TimeSpan, end: TimeSpan) -> Foreseen {
+fn one(course: &Course, step: &Step, lasts: Between<TimeSpan>, known: &dyn Fn(TimeSpan) -> KnownTime) -> Foreseen {
+    let Between { from: began, to: end } = lasts;
     let at = |time: TimeSpan| course.at(time).map_or(1.0, |moment| moment.risen);
     let (from, reached) = (at(began), at(end));
     let risen = super::by_the_ferment(reached / from);
-    let since = |time: TimeSpan| uncalibrated((time - began).max(TimeSpan::ZERO));
+    let since = |time: TimeSpan| known((time - began).max(TimeSpan::ZERO));
     let (reached, verdict) = match &step.until {
         Some(Condition::Ripe) => ripe(course, step, began, &since),
         // A preferment is on its way to ripeness whatever words tell it by.
@@ -116,6 +123,7 @@ fn one(course: &Course, step: &Step, began: TimeSpan, end: TimeSpan) -> Foreseen
     Foreseen {
         place: step.place.clone(),
         action: step.action,
+        lasts,
         stated: step.time,
         until: step.until.clone(),
         stands: None,

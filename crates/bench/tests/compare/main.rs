@@ -69,6 +69,18 @@ fn forecasts_stand_beside_each_other() {
     assert!(rise.cells.iter().flatten().all(|cell| cell.band.is_some_and(|(low, high)| low < cell.value && cell.value < high)));
 }
 
+/// Courses stand beside each other from the same beginning, each formula's in its own place.
+#[test]
+fn rises_are_laid_over_each_other() {
+    let (quick, slow) = (bread("65 %", "2 %", "1.5 %"), bread("65 %", "2 %", "0.3 %"));
+    let comparison = side_by_side(&[&quick, &slow]);
+    let courses = comparison.parts.iter().find_map(|part| part.courses.first()).expect("the dough rises");
+    let at_end = |n: usize| courses.of[n].last().expect("a course").risen;
+    assert_eq!((courses.whose, courses.of.len()), ("dough", 2));
+    assert!(courses.of.iter().all(|course| course[0].time == quantity::TimeSpan::ZERO && (course[0].risen - 1.0).abs() < 1e-6));
+    assert!(at_end(0) > at_end(1), "{} and {}", at_end(0), at_end(1));
+}
+
 /// The difference of two is signed, the second less the first, and turns with them.
 #[test]
 fn the_difference_turns_with_the_formulas() {

@@ -88,6 +88,11 @@ faults! {
     ALT_TEXT_MISSING, "alt-text-missing", Warning;
     PHOTOGRAPH_NOT_USABLE, "photograph-not-usable", Warning;
     COMPOSITION_OVER_WHOLE, "composition-over-whole", Warning;
+    NOT_A_DATE, "not-a-date", Error;
+    COURSE_MISSING, "course-missing", Error;
+    COURSE_UNREADABLE, "course-unreadable", Error;
+    READING_OF_NOTHING, "reading-of-nothing", Error;
+    RISE_WITHOUT_BEGINNING, "rise-without-beginning", Warning;
 }
 
 /// The fault of that code.

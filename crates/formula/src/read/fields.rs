@@ -9,6 +9,7 @@ use std::ops::Range;
 use std::sync::Arc;
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
+use toml::value::{Date, Datetime};
 
 /// What reading needs to know everywhere: the file's name, and where to report.
 pub struct Reader<'r> {
@@ -152,6 +153,21 @@ impl<'t, 'd> Fields<'t, 'd> {
         }
         self.wrong_kind(reader, name, value);
         None
+    }
+
+    /// A day of the calendar, as TOML writes one or in quotes.
+    pub fn date(&self, reader: &mut Reader, name: &str) -> Option<At<Date>> {
+        let value = self.value(name)?;
+        let date = match value.get_ref() {
+            DeValue::Datetime(stamp) => stamp.date,
+            DeValue::String(text) => text.trim().parse::<Datetime>().ok().and_then(|stamp| stamp.date),
+            _ => None,
+        };
+        if date.is_none() {
+            let message = format!("“{name}” is no day of the calendar");
+            reader.report(&fault::NOT_A_DATE, value.span(), message, "write the year, the month and the day: date = 2026-11-02");
+        }
+        Some(At::new(date?, value.span()))
     }
 
     /// A list of texts; a single text counts as a list of one.

@@ -1,6 +1,7 @@
 //! Text into drafts: every key known, every figure a quantity, every fault with its place.
 
 mod amount;
+mod course;
 mod draft;
 mod fields;
 mod formula;
@@ -13,6 +14,7 @@ mod settings;
 mod stage;
 mod step;
 mod toml_text;
+mod trial;
 mod words;
 
 pub use amount::{Amount, MOST_AMOUNT, part};
@@ -22,6 +24,7 @@ pub use head::{Head, Photograph, Places};
 pub use ingredients::read_ingredients;
 pub use kitchen::{Fryer, Hob, Kitchen, Oven, Pan, Scale, Vessel, read_kitchen, read_room_log};
 pub use settings::{BookSettings, read_book};
+pub use trial::{CookSeen, MixSeen, OfStage, Reading, RiseSeen, Trial, WeighedSeen, read_trial};
 pub use words::{Action, Attention, Condition, EggSize, Group, HeatsBy, Leaven, Material, PercentOf, StageKind};
 
 use crate::Place;

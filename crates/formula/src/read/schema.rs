@@ -1,6 +1,6 @@
 //! The keys of the document as JSON Schema and as a page of the manual, from the one list in `keys`.
 
-use super::keys::{BOOK, FORMULA, INGREDIENT, KITCHEN, Key, Table, Value as Kind, composition};
+use super::keys::{BOOK, FORMULA, INGREDIENT, KITCHEN, Key, TRIAL, Table, Value as Kind, composition};
 use serde_json::{Map, Value, json};
 use std::collections::BTreeSet;
 
@@ -17,11 +17,12 @@ pub struct FileKind {
 }
 
 /// The kinds of files of a book.
-pub const FILES: [FileKind; 4] = [
+pub const FILES: [FileKind; 5] = [
     FileKind { path: "formulas/*.toml", schema: "formula.schema.json", table: &FORMULA, by_name: false },
     FileKind { path: "book.toml", schema: "book.schema.json", table: &BOOK, by_name: false },
     FileKind { path: "kitchens/*.toml", schema: "kitchen.schema.json", table: &KITCHEN, by_name: false },
     FileKind { path: "ingredients/*.toml", schema: "ingredients.schema.json", table: &INGREDIENT, by_name: true },
+    FileKind { path: "trials/*.toml", schema: "trial.schema.json", table: &TRIAL, by_name: false },
 ];
 
 /// The JSON Schema (draft 2020-12) of a kind of file, so that editors complete and check keys.
@@ -64,6 +65,7 @@ fn of_kind(kind: &Kind) -> Value {
         Kind::Word(words) => json!({ "enum": words }),
         Kind::Texts => json!({ "anyOf": [{ "type": "string" }, { "type": "array", "items": { "type": "string" } }] }),
         Kind::Truth => json!({ "type": "boolean" }),
+        Kind::Date => json!({ "type": "string", "format": "date" }),
         Kind::Table(table) => of_table(table),
         Kind::Tables(table) => json!({ "type": "array", "items": of_table(table) }),
         Kind::Lines(table) => json!({ "type": "object", "additionalProperties": { "anyOf": [number_or_text, of_table(table)] } }),

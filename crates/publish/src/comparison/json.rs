@@ -1,6 +1,7 @@
 //! A comparison for other programs: percent of flour, gram, hours, degrees Celsius, unrounded.
 
-use bench::compare::{Comparison, Part, Row};
+use bench::compare::{Comparison, Courses, Part, Row};
+use bench::forecast::Point;
 use serde_json::{Value, json};
 
 /// The comparison as JSON.
@@ -10,7 +11,13 @@ pub fn json(comparison: &Comparison) -> Value {
 }
 
 fn part(part: &Part) -> Value {
-    json!({ "component": part.component, "title": part.title, "rows": part.rows.iter().map(row).collect::<Vec<_>>() })
+    json!({ "component": part.component, "title": part.title, "rows": part.rows.iter().map(row).collect::<Vec<_>>(), "courses": part.courses.iter().map(courses).collect::<Vec<_>>() })
+}
+
+fn courses(courses: &Courses) -> Value {
+    let point = |point: &Point| json!({ "hours": point.time.as_hours(), "risen": point.risen, "celsius": point.temperature.as_celsius() });
+    let of: Vec<Vec<Value>> = courses.of.iter().map(|course| course.iter().map(point).collect()).collect();
+    json!({ "of": courses.whose, "courses": of })
 }
 
 fn row(row: &Row) -> Value {

@@ -1,7 +1,9 @@
 //! Formulas side by side, for the terminal and for other programs.
 
+mod course;
 mod json;
 mod text;
 
+pub use course::courses;
 pub use json::json;
 pub use text::{heading, table, text};

@@ -1,5 +1,6 @@
 //! Formulas side by side for the terminal: a column a formula, and a word for how much they differ.
 
+use super::courses;
 use crate::sheet::RULED;
 use crate::sheet::text::wrap;
 use bench::compare::{Comparison, Difference, Part, Row, Unit};
@@ -14,6 +15,7 @@ pub fn text(comparison: &Comparison, width: usize) -> String {
     let mut out = wrap(&title, width);
     for part in &comparison.parts {
         out.push_str(&format!("\n{}\n{}\n", heading(part), table(&comparison.columns, part, width, Difference::None)));
+        out.push_str(&courses(&comparison.columns, part, width));
     }
     let off = print::number(UNCALIBRATED * 100.0, 0);
     out.push_str(&wrap(

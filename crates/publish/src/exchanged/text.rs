@@ -22,6 +22,7 @@ pub fn text(exchanged: &Exchanged, width: usize) -> String {
         if part.rows.iter().any(|row| row.difference > Difference::None) {
             let table = comparison::table(&exchanged.comparison.columns, part, width, Difference::Slight);
             out.push_str(&format!("\n{}, as far as it differs\n{table}\n", comparison::heading(part)));
+            out.push_str(&comparison::courses(&exchanged.comparison.columns, part, width));
         }
     }
     if exchanged.times.is_empty() {

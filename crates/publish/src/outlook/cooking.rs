@@ -1,7 +1,7 @@
 //! What a griddle, hot fat or an oven does.
 
 use super::chart::bars;
-use super::known::{capital, origin, time, whole};
+use super::known::{capital, learnt, origin, time, whole};
 use super::story::Story;
 use bench::forecast::{Cooking, Heated, PROBE, Surely};
 use formula::Known;
@@ -14,7 +14,7 @@ pub fn tell(story: &mut Story, cooking: &Cooking) {
     story.stage(cooking.at, &capital(cooking.action.word()));
     story.ground(&cooking.core);
     let range = |range: Between<Temperature>| units.temperature(range.map(|t| Temperature::celsius(t.as_celsius().round())));
-    let mut words = format!("The middle comes off at {}", range(cooking.core.value));
+    let mut words = format!("The middle comes off at {}{}", range(cooking.core.value), learnt(&cooking.core));
     if let Some(wanted) = cooking.wanted {
         let verdict = match (cooking.core.value.from >= wanted, cooking.core.value.to >= wanted) {
             (true, _) => "reached even with a poor contact",

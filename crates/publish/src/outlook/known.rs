@@ -51,6 +51,14 @@ pub fn capital(word: &str) -> String {
     letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
 }
 
+/// Which trials a figure was learnt from, if it was.
+pub fn learnt<T>(known: &Known<T>) -> String {
+    match &known.origin {
+        Origin::Measured(by) => format!(" ({by})"),
+        _ => String::new(),
+    }
+}
+
 /// Where a figure comes from, as JSON.
 pub fn origin(origin: &Origin) -> Value {
     match origin {
@@ -64,7 +72,8 @@ pub fn origin(origin: &Origin) -> Value {
 
 /// A temperature as JSON.
 pub fn temperature(known: &Known<Temperature>) -> Value {
-    json!({ "celsius": known.value.as_celsius(), "origin": origin(&known.origin) })
+    let band = known.band.map(|(from, to)| [from.as_celsius(), to.as_celsius()]);
+    json!({ "celsius": known.value.as_celsius(), "band-celsius": band, "origin": origin(&known.origin) })
 }
 
 /// A time as JSON.

@@ -1,6 +1,6 @@
 //! A forecast as a readable story, and for other programs: one file a chapter, words and JSON beside each other.
 
-mod chart;
+pub(crate) mod chart;
 mod cooking;
 mod cream;
 mod keeping;
@@ -9,12 +9,12 @@ mod nutrition;
 mod pot;
 mod rise;
 mod story;
+mod sure;
 mod yielded;
 
 use crate::words::Units;
-use bench::forecast::{Forecast, UNCALIBRATED};
+use bench::forecast::Forecast;
 use formula::Formula;
-use quantity::print;
 use serde_json::{Value, json};
 use story::Story;
 
@@ -37,10 +37,7 @@ pub fn text(formula: &Formula, forecast: &Forecast, units: Units, width: usize) 
             story.say(&format!("• {missing}."));
         }
     }
-    let share = print::number(UNCALIBRATED * 100.0, 0);
-    story.say(&format!(
-        "\nTimes are those of the books: a kitchen that has logged no rise yet may be {share} % quicker or slower. Look at the dough, not at the clock."
-    ));
+    story.say(&format!("\n{}", sure::in_words(formula, forecast)));
     story.done()
 }
 

@@ -1,7 +1,7 @@
 //! What ferments: how warm it is mixed, when it is ripe or risen.
 
 use super::chart::bars;
-use super::known::{self, capital, degrees, time, whole};
+use super::known::{self, capital, degrees, learnt, time, whole};
 use super::story::Story;
 use crate::words::{Units, until};
 use bench::forecast::{Foreseen, HARMS_YEAST, Mixed, Point, Rise, SETS_EGG, Verdict, Warmed};
@@ -23,6 +23,9 @@ pub fn tell(story: &mut Story, rise: &Rise) {
     for step in &rise.steps {
         story.say(&step_in_words(step, units));
         story.ground(&step.risen);
+        if let Some(reached) = &step.reached {
+            story.ground(&reached.from);
+        }
     }
     story.draw(&chart(&rise.points, units));
     if !rise.outside.is_empty() {
@@ -46,7 +49,8 @@ fn warmed_in_words(warmed: &Warmed, units: Units) -> String {
 }
 
 fn mixed_in_words(mixed: &Mixed, units: Units) -> String {
-    let computed = format!("From its ingredients it comes to {}", degrees(mixed.computed.value, units));
+    let computed =
+        format!("From its ingredients it comes to {}{}", degrees(mixed.computed.value, units), learnt(&mixed.computed));
     match (mixed.wanted, &mixed.liquid) {
         (None, _) => format!("{computed}."),
         (Some(wanted), None) => format!("{computed}; the method wants {}.", degrees(wanted, units)),
@@ -124,6 +128,7 @@ pub fn json(rise: &Rise) -> Value {
         .collect();
     json!({
         "title": rise.title,
+        "leaven": rise.leaven,
         "mixed": mixed,
         "steps": rise.steps.iter().map(step).collect::<Vec<_>>(),
         "course": points,

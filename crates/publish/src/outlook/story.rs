@@ -51,8 +51,14 @@ impl<'f> Story<'f> {
 
     /// Takes note of what computed a figure, for the end.
     pub fn ground<T>(&mut self, known: &Known<T>) {
-        if let Origin::Computed { by, source } = &known.origin {
-            self.grounds.entry((*by).to_owned()).or_insert_with(|| citation(source));
+        match &known.origin {
+            Origin::Computed { by, source } => {
+                self.grounds.entry((*by).to_owned()).or_insert_with(|| citation(source));
+            }
+            Origin::Measured(by) => {
+                self.grounds.entry(by.clone()).or_insert("this kitchen's own trials, told by the command “learn”");
+            }
+            Origin::Stated(_) | Origin::Asked | Origin::Assumed { .. } => {}
         }
     }
 

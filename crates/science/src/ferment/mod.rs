@@ -62,7 +62,7 @@ pub use starch_release::{Release, starch_release};
 pub use state::State;
 pub use temperature_path::{Room, TemperaturePath, Warming};
 pub use uptake::{SugarUse, Uptake, uptake};
-pub use vigour::{Reading, Vigour, fitted_vigour};
+pub use vigour::{Reading, Vigour, fitted_vigour, telling};
 pub use yeast_growth::{Cardinal, yeast_growth};
 
 /// The equations of this phenomenon: the model as a whole first, then what it is put together from.

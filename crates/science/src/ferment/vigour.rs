@@ -69,8 +69,9 @@ pub fn fitted_vigour(expected: &Fermentation, readings: &[Reading]) -> Option<f6
     fit.squares.is_finite().then(|| libm::exp(fit.constants[0]))
 }
 
-/// The readings between the first clear rise and the ripe height, by time.
-fn telling(readings: &[Reading]) -> Vec<Reading> {
+/// Returns the readings between the first clear rise and the ripe height, by time: those that tell of vigour.
+#[must_use]
+pub fn telling(readings: &[Reading]) -> Vec<Reading> {
     let mut sorted: Vec<Reading> =
         readings.iter().copied().filter(|reading| reading.risen.is_finite() && reading.time.is_finite()).collect();
     sorted.sort_by(|a, b| a.time.as_hours().total_cmp(&b.time.as_hours()));

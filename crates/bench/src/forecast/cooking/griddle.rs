@@ -5,21 +5,44 @@ use super::piece::Made;
 use crate::forecast::surroundings::Surroundings;
 use crate::forecast::{middle, midway};
 use formula::Step;
-use quantity::{Temperature, TimeSpan, print};
-use science::heat::griddle::{Griddle, foresee, kitchen};
-use science::heat::surroundings::GRIDDLE;
+use quantity::{Between, Fraction, HeatTransfer, Temperature, TimeSpan, print};
+use science::heat::cook::{Piece, cook, course};
+use science::heat::griddle::{Griddle, kitchen};
 
 /// How long a piece is followed after it has left the griddle.
 const REST: TimeSpan = TimeSpan::minutes(2.0);
 
 pub fn heated(made: &Made, step: &Step, around: &Surroundings) -> Heating {
+    let (griddle, off) = griddle(step, around);
+    let (pores, range) = (around.calibration.pores(), griddle.transfer.range);
+    let corner = |saturation: Fraction, transfer: HeatTransfer| {
+        let course = course(&Piece { saturation, ..made.piece }, &griddle.stages(transfer));
+        course.core_at(off).unwrap_or(made.piece.start)
+    };
+    let mark = around
+        .heat
+        .mark(griddle.surface)
+        .map(|(mark, really)| format!("the knob at “{mark}” brings the surface to {}", print::celsius(Between::just(*really))));
+    Heating {
+        seen: cook(&made.piece, &griddle.stages(griddle.transfer.usual)),
+        core: Between { from: corner(pores.from, range.from), to: corner(pores.to, range.to) },
+        off,
+        assumed: Vec::new(),
+        remarks: mark.into_iter().collect(),
+    }
+}
+
+/// The likeliest temperature of the middle as it leaves the griddle, between the poorest and the best contact.
+pub fn expected_core(made: &Made, step: &Step, around: &Surroundings) -> Option<Temperature> {
+    let (griddle, off) = griddle(step, around);
+    course(&made.piece, &griddle.stages(griddle.transfer.usual)).core_at(off)
+}
+
+/// The griddle as the kitchen's trials know it, and when the piece leaves it.
+fn griddle(step: &Step, around: &Surroundings) -> (Griddle, TimeSpan) {
     let surface = step.temperature.map_or(Temperature::celsius(150.0), midway);
     let time = step.time.map_or(TimeSpan::ZERO, middle);
     let side = step.side_time.map_or(time * 0.5, middle);
-    let griddle = Griddle { surface, transfer: GRIDDLE, sides: vec![side, side], rest: REST, air: kitchen(around.room.value) };
-    let seen = foresee(&made.piece, &griddle);
-    let mark = around.heat.mark(surface).map(|(mark, really)| {
-        format!("the knob at “{mark}” brings the surface to {}", print::celsius(quantity::Between::just(*really)))
-    });
-    Heating { seen: seen.usual, core: seen.core, off: side * 2.0, assumed: Vec::new(), remarks: mark.into_iter().collect() }
+    let transfer = around.calibration.griddle();
+    (Griddle { surface, transfer, sides: vec![side, side], rest: REST, air: kitchen(around.room.value) }, side * 2.0)
 }

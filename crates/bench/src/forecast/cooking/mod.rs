@@ -181,7 +181,10 @@ fn cooking(formula: &Formula, at: StageAt, steps: &[&Step], around: &Surrounding
         at,
         place: last.place.clone(),
         action: first.action,
-        core: Known::computed(heating.core, "heat, water and steam through the piece", science::heat::cook::EQUATION.source),
+        core: match first.action {
+            Action::Griddle => around.calibration.core(computed(heating.core)),
+            _ => computed(heating.core),
+        },
         wanted,
         reached: wanted.and_then(|wanted| reached(&heating, wanted)),
         side: (first.action == Action::Griddle).then(|| sides(takes)),
@@ -198,6 +201,20 @@ fn cooking(formula: &Formula, at: StageAt, steps: &[&Step], around: &Surrounding
         assumed: heating.assumed,
         remarks: heating.remarks,
     })
+}
+
+fn computed<T>(value: T) -> Known<T> {
+    Known::computed(value, "heat, water and steam through the piece", science::heat::cook::EQUATION.source)
+}
+
+/// The likeliest temperature of the middle as it leaves the griddle; nothing where that cannot be foreseen, or off
+/// any other heat.
+pub fn expected_core(formula: &Formula, at: StageAt, step: &Step, around: &Surroundings, rises: &[Rise]) -> Option<Temperature> {
+    let risen = rises.iter().rev().find(|rise| rise.at.0 == at.0).and_then(|rise| rise.points.last());
+    let made = piece::piece(formula, at.0, step.action, around, risen).filter(|_| step.action == Action::Griddle)?;
+    let is_told = step.temperature.is_some() && (step.time.is_some() || step.side_time.is_some());
+    let core = griddle::expected_core(&made, step, around).filter(|_| is_told)?;
+    Some(moist(core, boiling_point(made.piece.pressure)))
 }
 
 /// The course of the coldest middle up to a time.

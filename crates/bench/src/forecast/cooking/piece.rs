@@ -35,7 +35,8 @@ pub fn piece(formula: &Formula, component: usize, action: Action, around: &Surro
     let density = Density::grams_per_millilitre(GAS_FREE / risen.map_or(RISEN, |point| point.risen).clamp(LEAST, 3.0));
     let mut assumed = Vec::new();
     let bakes = action == Action::Bake;
-    let (shape, thickness) = match (yields.thickness, &yields.tin, yields.scaling_weight) {
+    let stated = yields.thickness.filter(|thickness| *thickness > Length::ZERO);
+    let (shape, thickness) = match (stated, &yields.tin, yields.scaling_weight) {
         (Some(thickness), None, Some(weight)) if bakes => {
             assumed.push(format!(
                 "round pieces as thick as stated, {} across",

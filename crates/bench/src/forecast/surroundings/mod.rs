@@ -8,6 +8,7 @@ pub use clock::Clock;
 pub use heat::{Heat, Ring, capacity};
 pub use room::RoomCourse;
 
+use super::Calibration;
 use formula::read::{Action, Attention, Group, Kitchen, Vessel};
 use formula::{Ingredient, Known, Origin, Step};
 use quantity::{Between, Length, Mass, Pressure, Temperature, TimeSpan, Volume};
@@ -33,6 +34,10 @@ pub struct Surroundings {
     pub served_at: Known<TimeSpan>,
     /// How finely it weighs; the finest scale.
     pub shows: Mass,
+    /// What its trials taught.
+    pub calibration: Calibration,
+    /// Whether each step's own temperature is that of the place where it stood.
+    as_measured: bool,
     vessels: Vec<Vessel>,
     stored: Vec<(String, Temperature)>,
 }
@@ -79,9 +84,23 @@ impl Surroundings {
             heat: Heat::of(kitchen),
             served_at: Known::assumed(SERVED_AT, "served at noon"),
             shows: kitchen.scales.first().map_or(Mass::grams(1.0), |scale| scale.shows),
+            calibration: Calibration::default(),
+            as_measured: false,
             vessels: kitchen.vessels.clone(),
             stored: kitchen.stored.clone(),
         }
+    }
+
+    /// The same with what its trials taught.
+    #[must_use]
+    pub fn taught(self, calibration: Calibration) -> Self {
+        Self { calibration, ..self }
+    }
+
+    /// The same for a bake that was seen: a step that states a temperature stood there, whatever else the kitchen has.
+    #[must_use]
+    pub fn as_measured(self) -> Self {
+        Self { as_measured: true, ..self }
     }
 
     /// The same with the room at one temperature, as asked.
@@ -123,6 +142,9 @@ impl Surroundings {
     #[must_use]
     pub fn stand(&self, step: &Step) -> Stand {
         let wanted = step.temperature.map(super::midway);
+        if let Some(seen) = wanted.filter(|_| self.as_measured && step.attention == Attention::Waiting) {
+            return Stand::Place(seen);
+        }
         let is_cold = matches!(step.action, Action::Retard | Action::Chill) || wanted.is_some_and(|wanted| wanted <= COLD);
         if is_cold {
             let fridge = if is_known(&self.fridge) { self.fridge.value } else { wanted.unwrap_or(self.fridge.value) };

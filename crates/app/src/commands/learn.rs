@@ -1,0 +1,59 @@
+//! `learn`: what the trials of a book taught.
+
+use super::{Ended, Format, Outcome, proof_read};
+use crate::failure::Failure;
+use crate::learning::learning;
+use crate::terminal;
+use formula::read::Kitchen;
+use publish::lessons::{self, Report};
+use std::path::PathBuf;
+
+/// Tells what logged trials taught of a kitchen, and how much closer the forecast has come.
+///
+/// What is learnt: the vigour of each leaven, how a dough follows the room, the friction of the mixer, the contact of
+/// the griddle; each with its band, and with a question where a trial is out of line.
+///
+///   wellproved learn examples/saltmarsh
+///   wellproved learn examples/saltmarsh --kitchen boathouse
+///
+/// A trial is a file in trials/. `forecast` and `solve` use what they taught.
+#[derive(clap::Args)]
+#[command(verbatim_doc_comment)]
+pub struct Learn {
+    /// The book's folder.
+    book: PathBuf,
+    /// The kitchen of this name instead of the book's own.
+    #[arg(long, value_name = "NAME")]
+    kitchen: Option<String>,
+    /// The form of the report.
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    format: Format,
+}
+
+impl Learn {
+    pub fn run(self) -> Ended {
+        let opened = match proof_read(&self.book)? {
+            Ok(opened) => opened,
+            Err(outcome) => return Ok(outcome),
+        };
+        let kitchen = named(&opened.book, self.kitchen.as_deref())?;
+        let learning = learning(&opened, &kitchen);
+        let title = |name: &str| opened.book.pantry.find(name).map_or(name.to_owned(), |one| one.called.clone());
+        let leavens = learning.lessons.calibration.leavens.keys().map(|name| (name.clone(), title(name))).collect();
+        let report = Report { lessons: &learning.lessons, trials: &learning.trials, kitchen: &kitchen.title, leavens };
+        terminal::say(&match self.format {
+            Format::Text => lessons::text(&report, terminal::width()),
+            Format::Json => format!("{:#}", lessons::json(&report)),
+        })?;
+        Ok(Outcome::Fine)
+    }
+}
+
+/// The kitchen of a name, or the book's own.
+pub fn named(book: &formula::Book, name: Option<&str>) -> Result<Kitchen, Failure> {
+    let Some(name) = name else { return Ok(book.kitchen()) };
+    book.kitchens.get(name).cloned().ok_or_else(|| {
+        let known: Vec<&str> = book.kitchens.keys().map(String::as_str).collect();
+        Failure::new(format!("the book has no kitchen called “{name}”")).hint(format!("it has: {}", known.join(", ")))
+    })
+}
