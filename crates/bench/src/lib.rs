@@ -5,6 +5,7 @@
 pub mod calibration;
 pub mod cautions;
 pub mod compare;
+pub mod draws;
 pub mod exchange;
 pub mod forecast;
 pub mod rules;

@@ -16,6 +16,7 @@ use std::path::PathBuf;
 ///   wellproved forecast potato-muffins.toml
 ///   wellproved forecast potato-muffins.toml --room "19 °C"
 ///   wellproved forecast saltmarsh --kitchen boathouse
+///   wellproved forecast potato-muffins.toml --draws 1000
 #[derive(clap::Args)]
 #[command(verbatim_doc_comment)]
 pub struct Forecast {
@@ -26,6 +27,12 @@ pub struct Forecast {
     formula: Option<String>,
     #[command(flatten)]
     kitchen: InKitchen,
+    /// Try it in so many kitchens that differ as kitchens do, such as 1000: bands, and what they come from.
+    #[arg(long, value_name = "KITCHENS", default_value_t = 0, value_parser = clap::value_parser!(u32).range(0..=100_000))]
+    draws: u32,
+    /// Which thousand kitchens: the same seed tries the same ones.
+    #[arg(long, value_name = "NUMBER", default_value_t = 1)]
+    seed: u64,
     /// The form of the forecast.
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
@@ -60,7 +67,13 @@ impl Forecast {
         let around = self.kitchen.of(&opened)?;
         let formulas = chosen(opened.formulas(), self.formula.as_deref())?;
         let units = publish::Units::of(&opened.book.settings);
-        let foreseen = formulas.iter().map(|formula| (formula, foresee(formula, &around)));
+        let foreseen = formulas.iter().map(|formula| {
+            let mut forecast = foresee(formula, &around);
+            if self.draws > 0 {
+                forecast.spread = Some(bench::draws::spread(formula, &around, self.draws as usize, self.seed));
+            }
+            (formula, forecast)
+        });
         terminal::say(&match self.format {
             Format::Text => foreseen
                 .map(|(formula, forecast)| publish::outlook::text(formula, &forecast, units, terminal::width()))

@@ -19,22 +19,24 @@ mod warmed;
 mod yielded;
 
 pub use calibration::{BAND, Calibration, Learnt, VIGOUR};
-pub(crate) use cooking::expected_core;
 pub use cooking::{Browning, Cooking, Heated, Surely};
+pub(crate) use cooking::{expected_core, quick_cores};
 pub use cream::Cream;
 pub use keeping::Keeping;
 pub use mixing::Mixed;
 pub(crate) use mixing::is_mixing;
 pub use nutrition::{Nutrient, Nutrition, nutrition};
 pub use pot::{Pot, Pours, Wanted};
+use rise::Care;
 pub use rise::{Point, Rise};
 pub use science::heat::griddle::PROBE;
 pub(crate) use surroundings::Stand;
-pub use surroundings::{Heat, Ring, RoomCourse, Surroundings};
+pub use surroundings::{Heat, Off, Ring, RoomCourse, Surroundings};
 pub use verdict::{Elsewhere, Foreseen, Verdict};
 pub use warmed::{HARMS_YEAST, SETS_EGG, Warmed};
 pub use yielded::Yielded;
 
+use crate::draws::Spread;
 use formula::read::Kitchen;
 use formula::{Formula, Known};
 use quantity::{Between, Temperature, TimeSpan};
@@ -61,6 +63,8 @@ pub struct Forecast {
     pub yielded: Vec<Yielded>,
     /// What is in each component.
     pub nutrition: Vec<Nutrition>,
+    /// How sure it is, where many kitchens were tried.
+    pub spread: Option<Spread>,
     /// What cannot be told, and which datum is missing.
     pub missing: Vec<String>,
 }
@@ -77,7 +81,7 @@ pub fn forecast(formula: &Formula, kitchen: &Kitchen) -> Forecast {
 /// Foresees a formula in these surroundings.
 #[must_use]
 pub fn foresee(formula: &Formula, surroundings: &Surroundings) -> Forecast {
-    let (rises, mut missing) = risen(formula, surroundings);
+    let (rises, mut missing) = risen(formula, surroundings, Care::Full);
     let (cookings, lacking) = cooking::cookings(formula, surroundings, &rises);
     missing.extend(lacking);
     Forecast {
@@ -89,6 +93,7 @@ pub fn foresee(formula: &Formula, surroundings: &Surroundings) -> Forecast {
         keepings: keeping::keepings(formula, surroundings),
         yielded: yielded::yielded(formula),
         nutrition: nutrition(formula),
+        spread: None,
         missing,
     }
 }
@@ -96,11 +101,16 @@ pub fn foresee(formula: &Formula, surroundings: &Surroundings) -> Forecast {
 /// Foresees only what ferments: what questions asked backwards try again and again.
 #[must_use]
 pub fn rises(formula: &Formula, surroundings: &Surroundings) -> Vec<Rise> {
-    risen(formula, surroundings).0
+    risen(formula, surroundings, Care::Full).0
 }
 
-fn risen(formula: &Formula, surroundings: &Surroundings) -> (Vec<Rise>, Vec<String>) {
-    let mut foreseeing = rise::Foreseeing::new(formula, surroundings);
+/// The same as closely as kitchens differ: for trying a formula in many of them.
+pub(crate) fn quick_rises(formula: &Formula, surroundings: &Surroundings) -> Vec<Rise> {
+    risen(formula, surroundings, Care::Quick).0
+}
+
+fn risen(formula: &Formula, surroundings: &Surroundings, care: Care) -> (Vec<Rise>, Vec<String>) {
+    let mut foreseeing = rise::Foreseeing::new(formula, surroundings, care);
     for c in 0..formula.components.len() {
         foreseeing.component(c);
     }

@@ -5,11 +5,14 @@ use super::mixing::{Mixed, mixed};
 use super::surroundings::{Clock, Stand};
 use super::verdict::{Foreseen, foresee};
 use super::{Surroundings, middle};
-use formula::read::{Action, Attention, Leaven as Raises};
+use formula::read::{Action, Attention, Condition, Leaven as Raises};
 use formula::resolve::formula::{Content, StageAt};
 use formula::{Formula, Stage, Step};
 use quantity::{Mass, Rate, Temperature, TimeSpan};
-use science::ferment::{Carried, Course, Dough, Fermentation, Leaven, Room, Strain, TemperaturePath, Warming};
+use science::ferment::LIMITS;
+use science::ferment::{
+    Carried, Course, Dough, Fermentation, Leaven, Limits, PREFERMENTED, Room, Strain, TemperaturePath, Warming,
+};
 use std::collections::BTreeMap;
 
 /// A stretch in which a dough or preferment rises undisturbed.
@@ -58,6 +61,7 @@ pub struct Foreseeing<'f> {
     formula: &'f Formula,
     around: &'f Surroundings,
     clock: Clock,
+    care: Care,
     bowls: Bowls,
     living: BTreeMap<StageAt, Living>,
     rises: Vec<Rise>,
@@ -72,9 +76,18 @@ const LONGEST: TimeSpan = TimeSpan::days(10.0);
 const BEYOND: TimeSpan = TimeSpan::hours(36.0);
 
 impl<'f> Foreseeing<'f> {
-    pub fn new(formula: &'f Formula, around: &'f Surroundings) -> Self {
+    pub fn new(formula: &'f Formula, around: &'f Surroundings, care: Care) -> Self {
         let clock = Clock::back_from(formula, around.served_at.value);
-        Self { formula, around, clock, bowls: Bowls::default(), living: BTreeMap::new(), rises: Vec::new(), missing: Vec::new() }
+        Self {
+            formula,
+            around,
+            clock,
+            care,
+            bowls: Bowls::default(),
+            living: BTreeMap::new(),
+            rises: Vec::new(),
+            missing: Vec::new(),
+        }
     }
 
     pub fn done(self) -> (Vec<Rise>, Vec<String>) {
@@ -142,7 +155,15 @@ impl<'f> Foreseeing<'f> {
         self.follow(
             at,
             stage.title.clone(),
-            Start { dough, leaven, strain, named, temperature: mixed.start(), mixed: Some(mixed), clock: self.clock.begins(at) },
+            Start {
+                dough,
+                leaven,
+                strain,
+                named,
+                temperature: mixed.start() + self.around.off.bowl,
+                mixed: Some(mixed),
+                clock: self.clock.begins(at),
+            },
             &steps,
         );
     }
@@ -229,8 +250,9 @@ impl<'f> Foreseeing<'f> {
         }
         let mut fermentation = Fermentation::new(&start.dough, &start.leaven, path);
         fermentation.organisms.vigour = self.around.calibration.vigour(&start.named).factor();
-        let course = fermentation.run(lasts + BEYOND);
-        let points = points(&course, lasts);
+        fermentation.limits = self.care.limits();
+        let course = fermentation.run(lasts + self.care.beyond(steps));
+        let points = points(&course, lasts, self.care);
         let is_sound = points.iter().all(|point| point.risen.is_finite() && point.temperature.is_finite());
         let Some(last) = course.at(lasts).filter(|_| is_sound) else {
             self.missing.push(format!(
@@ -252,26 +274,50 @@ impl<'f> Foreseeing<'f> {
                 points,
                 steps: foresee(&course, steps, &ends, self.around, &start.named),
                 leaven: start.named.clone(),
-                outside: course
-                    .outside()
-                    .iter()
-                    .filter(|one| is_mixed || one.valid.symbol != science::ferment::PREFERMENTED.symbol)
-                    .map(|one| {
-                        format!(
-                            "{} is {}, known from {} to {} {}",
-                            one.valid.symbol,
-                            quantity::print::number(one.value, 3),
-                            one.valid.from,
-                            one.valid.to,
-                            one.valid.unit
-                        )
-                    })
-                    .collect(),
+                outside: if self.care == Care::Quick { Vec::new() } else { outside(&course, is_mixed) },
                 course,
             });
         }
         let named = std::mem::take(&mut start.named);
         Some(Living { dough: start.dough, carried, temperature: last.temperature, strain: start.strain, named })
+    }
+}
+
+/// What lies outside the ranges in which the model was held to practice, in words.
+fn outside(course: &Course, is_mixed: bool) -> Vec<String> {
+    let told = course.outside().iter().filter(|one| is_mixed || one.valid.symbol != PREFERMENTED.symbol);
+    let words = told.map(|one| {
+        let (valid, value) = (one.valid, quantity::print::number(one.value, 3));
+        format!("{} is {value}, known from {} to {} {}", valid.symbol, valid.from, valid.to, valid.unit)
+    });
+    words.collect()
+}
+
+/// How closely a course is followed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Care {
+    /// As closely as the model is, with all that is told of it.
+    Full,
+    /// As closely as a thousand kitchens differ: for trying it many times.
+    Quick,
+}
+
+impl Care {
+    const fn limits(self) -> Limits {
+        match self {
+            Self::Full => LIMITS,
+            Self::Quick => Limits { relative: 1e-4, absolute: 1e-7, ..LIMITS },
+        }
+    }
+
+    /// How long a course is followed beyond its steps.
+    fn beyond(self, steps: &[&Step]) -> TimeSpan {
+        let ripens = steps.iter().any(|step| step.action == Action::Ferment || step.until == Some(Condition::Ripe));
+        match self {
+            Self::Quick if !ripens => TimeSpan::hours(6.0),
+            Self::Quick => TimeSpan::hours(24.0),
+            Self::Full => BEYOND,
+        }
     }
 }
 
@@ -317,8 +363,8 @@ fn lasts(step: &Step) -> TimeSpan {
 }
 
 /// The course to its planned end for a chart.
-fn points(course: &Course, lasts: TimeSpan) -> Vec<Point> {
-    let count = 25;
+fn points(course: &Course, lasts: TimeSpan, care: Care) -> Vec<Point> {
+    let count = if care == Care::Quick { 2 } else { 25 };
     (0..count)
         .filter_map(|n| course.at(lasts * (f64::from(n) / f64::from(count - 1))))
         .map(|moment| Point { time: moment.time, risen: moment.risen, temperature: moment.temperature })

@@ -8,6 +8,7 @@ pub(crate) mod known;
 mod nutrition;
 mod pot;
 mod rise;
+mod spread;
 mod story;
 mod sure;
 mod yielded;
@@ -31,6 +32,9 @@ pub fn text(formula: &Formula, forecast: &Forecast, units: Units, width: usize) 
     yielded::tell(&mut story, &forecast.yielded);
     keeping::tell(&mut story, &forecast.keepings);
     nutrition::tell(&mut story, &forecast.nutrition);
+    if let Some(spread) = &forecast.spread {
+        spread::tell(&mut story, spread);
+    }
     if !forecast.missing.is_empty() {
         story.heading("Not told");
         for missing in &forecast.missing {
@@ -58,6 +62,7 @@ pub fn json(formula: &Formula, forecast: &Forecast) -> Value {
         "keeping": forecast.keepings.iter().map(|one| keeping::json(one, title(one.component))).collect::<Vec<_>>(),
         "yield": forecast.yielded.iter().map(|one| yielded::json(one, title(one.component))).collect::<Vec<_>>(),
         "nutrition": forecast.nutrition.iter().map(|one| nutrition::json(one, title(one.component))).collect::<Vec<_>>(),
+        "spread": forecast.spread.as_ref().map(|one| spread::json(formula, one)),
         "not-told": forecast.missing,
     })
 }

@@ -7,7 +7,7 @@ use crate::forecast::{middle, midway};
 use formula::Step;
 use formula::read::Fryer;
 use quantity::{Between, Count, Mass, Temperature, TimeSpan, print};
-use science::heat::cook::cook;
+use science::heat::cook::{cook, course};
 use science::heat::griddle::immersed;
 
 /// What a litre of frying fat takes up, kJ for each kelvin: 0.88 kg at 2.2 kJ/(kg K), from memory.
@@ -28,6 +28,12 @@ pub fn heated(made: &Made, step: &Step, around: &Surroundings, weight: Option<Ma
         assumed: vec!["fat that keeps its temperature".to_owned()],
         remarks: remark.into_iter().collect(),
     }
+}
+
+/// The likeliest temperature of the middle when it leaves the fat.
+pub fn expected_core(made: &Made, step: &Step, around: &Surroundings) -> Temperature {
+    let fat = step.temperature.map_or(Temperature::celsius(175.0), midway) + around.off.heat;
+    course(&made.piece, &immersed(fat, step.time.map_or(TimeSpan::ZERO, middle))).core()
 }
 
 /// How far the fat falls at most when a batch goes in, and how long the fryer needs to make up for it.

@@ -40,7 +40,7 @@ pub fn expected_core(made: &Made, step: &Step, around: &Surroundings) -> Option<
 
 /// The griddle as the kitchen's trials know it, and when the piece leaves it.
 fn griddle(step: &Step, around: &Surroundings) -> (Griddle, TimeSpan) {
-    let surface = step.temperature.map_or(Temperature::celsius(150.0), midway);
+    let surface = step.temperature.map_or(Temperature::celsius(150.0), midway) + around.off.heat;
     let time = step.time.map_or(TimeSpan::ZERO, middle);
     let side = step.side_time.map_or(time * 0.5, middle);
     let transfer = around.calibration.griddle();

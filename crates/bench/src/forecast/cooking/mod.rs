@@ -127,21 +127,47 @@ struct Heating {
 /// Foresees every cooking of a formula, and says what is missing where it cannot.
 pub fn cookings(formula: &Formula, around: &Surroundings, rises: &[Rise]) -> (Vec<Cooking>, Vec<String>) {
     let (mut cookings, mut missing) = (Vec::new(), Vec::new());
-    for (at, stage) in formula.stages() {
-        let mut rest = &stage.steps[..];
-        while let Some(begin) = rest.iter().position(is_foreseen) {
-            // Bakings that follow one another are one: the oven is only set to another heat.
-            let follows = |step: &&Step| step.action == Action::Bake;
-            let count = rest[begin..].iter().take_while(follows).count().max(1);
-            let steps: Vec<&Step> = rest[begin..begin + count].iter().collect();
-            match cooking(formula, at, &steps, around, rises) {
-                Ok(cooking) => cookings.push(cooking),
-                Err(lacking) => missing.push(lacking),
-            }
-            rest = &rest[begin + count..];
+    for (at, steps) in cooked(formula) {
+        match cooking(formula, at, &steps, around, rises) {
+            Ok(cooking) => cookings.push(cooking),
+            Err(lacking) => missing.push(lacking),
         }
     }
     (cookings, missing)
+}
+
+/// How warm the middle of every cooked piece gets by the likeliest contact, without all the rest.
+pub fn quick_cores(formula: &Formula, around: &Surroundings, rises: &[Rise]) -> Vec<(StageAt, Action, Temperature)> {
+    let one = |(at, steps): (StageAt, Vec<&Step>)| {
+        let first = *steps.first()?;
+        if steps.iter().any(|step| step.temperature.is_none() || step.time.is_none()) {
+            return None;
+        }
+        let risen = rises.iter().rev().find(|rise| rise.at.0 == at.0).and_then(|rise| rise.points.last());
+        let made = piece::piece(formula, at.0, first.action, around, risen)?;
+        let core = match first.action {
+            Action::Griddle => griddle::expected_core(&made, first, around)?,
+            Action::Fry => fat::expected_core(&made, first, around),
+            _ => oven::expected_core(&made, &steps, around),
+        };
+        Some((at, first.action, moist(core, boiling_point(made.piece.pressure))))
+    };
+    cooked(formula).into_iter().filter_map(one).collect()
+}
+
+/// The steps that cook pieces; bakings that follow one another are one: the oven is only set to another heat.
+fn cooked(formula: &Formula) -> Vec<(StageAt, Vec<&Step>)> {
+    let mut all = Vec::new();
+    for (at, stage) in formula.stages() {
+        let mut rest = &stage.steps[..];
+        while let Some(begin) = rest.iter().position(is_foreseen) {
+            let follows = |step: &&Step| step.action == Action::Bake;
+            let count = rest[begin..].iter().take_while(follows).count().max(1);
+            all.push((at, rest[begin..begin + count].iter().collect()));
+            rest = &rest[begin + count..];
+        }
+    }
+    all
 }
 
 /// Whether a step is one that can be foreseen here.
@@ -217,10 +243,10 @@ pub fn expected_core(formula: &Formula, at: StageAt, step: &Step, around: &Surro
     Some(moist(core, boiling_point(made.piece.pressure)))
 }
 
-/// The course of the coldest middle up to a time.
+/// The course of the middle up to a time.
 fn core_course(course: &Course, until: TimeSpan) -> Vec<(TimeSpan, Temperature)> {
-    let times = course.times.iter().copied().zip(course.coldest());
-    times.take_while(|(time, _)| *time <= until).collect()
+    let times = course.times.iter().take_while(|time| **time <= until);
+    times.filter_map(|time| Some((*time, course.core_at(*time)?))).collect()
 }
 
 /// A middle that still holds water stays at the boil: beyond it the model dries the crumb too fast.

@@ -31,12 +31,18 @@ pub fn heated(made: &Made, steps: &[&Step], around: &Surroundings) -> Heating {
     Heating { seen, core: Between { from: lower(core), to: higher(core) }, off, assumed, remarks }
 }
 
+/// The likeliest temperature of the middle at the end.
+pub fn expected_core(made: &Made, steps: &[&Step], around: &Surroundings) -> Temperature {
+    let transfer = if around.heat.fan.value { FAN_OVEN } else { STILL_OVEN };
+    course(&made.piece, &stages(&made.piece, &heats(steps, around), around.off.of_transfer(&transfer))).core()
+}
+
 /// The oven's real heats one after the other: it falls when loaded and comes back.
 fn heats(steps: &[&Step], around: &Surroundings) -> Vec<(Temperature, TimeSpan)> {
     let (falls, recovers) = around.heat.recovery().value;
     let mut heats = Vec::new();
     for (number, step) in steps.iter().enumerate() {
-        let real = around.heat.really(step.temperature.map_or(Temperature::celsius(200.0), midway)).value;
+        let real = around.heat.really(step.temperature.map_or(Temperature::celsius(200.0), midway)).value + around.off.heat;
         let lasts = step.time.map_or(TimeSpan::ZERO, middle);
         let back = if number > 0 { TimeSpan::ZERO } else { recovers.min(lasts) };
         let lower_by = |share: f64| Temperature::celsius(real.as_celsius() - falls * share);

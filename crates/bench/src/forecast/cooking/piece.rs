@@ -59,6 +59,7 @@ pub fn piece(formula: &Formula, component: usize, action: Action, around: &Surro
     let made = Piece {
         shape,
         cells: CELLS,
+        saturation: around.off.saturation(),
         pressure: around.pressure(),
         ..Piece::new(thickness, composition(&mixture(formula, component)), density, start)
     };

@@ -2,10 +2,12 @@
 
 mod clock;
 mod heat;
+mod off;
 mod room;
 
 pub use clock::Clock;
 pub use heat::{Heat, Ring, capacity};
+pub use off::Off;
 pub use room::RoomCourse;
 
 use super::Calibration;
@@ -36,6 +38,8 @@ pub struct Surroundings {
     pub shows: Mass,
     /// What its trials taught.
     pub calibration: Calibration,
+    /// How far one of many kitchens is off all this.
+    pub off: Off,
     /// Whether each step's own temperature is that of the place where it stood.
     as_measured: bool,
     vessels: Vec<Vessel>,
@@ -85,6 +89,7 @@ impl Surroundings {
             served_at: Known::assumed(SERVED_AT, "served at noon"),
             shows: kitchen.scales.first().map_or(Mass::grams(1.0), |scale| scale.shows),
             calibration: Calibration::default(),
+            off: Off::default(),
             as_measured: false,
             vessels: kitchen.vessels.clone(),
             stored: kitchen.stored.clone(),
@@ -147,11 +152,14 @@ impl Surroundings {
         }
         let is_cold = matches!(step.action, Action::Retard | Action::Chill) || wanted.is_some_and(|wanted| wanted <= COLD);
         if is_cold {
-            let fridge = if is_known(&self.fridge) { self.fridge.value } else { wanted.unwrap_or(self.fridge.value) };
+            let fridge =
+                if is_known(&self.fridge) { self.fridge.value } else { wanted.unwrap_or(self.fridge.value) + self.off.fridge };
             return Stand::Place(fridge);
         }
         match wanted {
-            Some(wanted) if step.attention == Attention::Waiting && !self.is_in_the_room(step, wanted) => Stand::Place(wanted),
+            Some(wanted) if step.attention == Attention::Waiting && !self.is_in_the_room(step, wanted) => {
+                Stand::Place(wanted + self.off.room)
+            }
             _ => Stand::Room,
         }
     }

@@ -1,7 +1,7 @@
 //! The room over the day: at one temperature, between day and night, or as it was measured.
 
 use formula::read::Kitchen;
-use quantity::{Temperature, TimeSpan};
+use quantity::{Temperature, TemperatureDifference, TimeSpan};
 use std::f64::consts::TAU;
 
 /// How warm the room is by the clock.
@@ -35,6 +35,16 @@ impl RoomCourse {
             _ if !kitchen.room_by_clock.is_empty() => Self::Measured(kitchen.room_by_clock.clone()),
             Some(night) => Self::DayAndNight { day, night },
             None => Self::Constant(day),
+        }
+    }
+
+    /// The same so much warmer, all day long.
+    #[must_use]
+    pub fn shifted(self, by: TemperatureDifference) -> Self {
+        match self {
+            Self::Constant(room) => Self::Constant(room + by),
+            Self::DayAndNight { day, night } => Self::DayAndNight { day: day + by, night: night + by },
+            Self::Measured(points) => Self::Measured(points.into_iter().map(|(at, room)| (at, room + by)).collect()),
         }
     }
 
