@@ -135,6 +135,22 @@ fn a_cold_piece_in_humid_air_gains_water() {
     assert!(course.loss.last().expect("recorded").as_ratio() < 0.0);
 }
 
+/// A face that warms and one that cools through the same temperatures brown alike, and finer readings change little.
+#[test]
+fn browning_counts_both_ends_of_a_reading() {
+    let ramp = |from: f64, to: f64, parts: u32| -> f64 {
+        let at = |i: u32| {
+            let part = f64::from(i) / f64::from(parts);
+            (TimeSpan::seconds(300.0 * part), Temperature::celsius(from + (to - from) * part))
+        };
+        browning::colour_difference(&(0..=parts).map(at).collect::<Vec<_>>(), 1.0)
+    };
+    for parts in [1, 10] {
+        assert!((ramp(150.0, 200.0, parts) - ramp(200.0, 150.0, parts)).abs() < 1e-9);
+    }
+    assert!((ramp(150.0, 200.0, 10) / ramp(150.0, 200.0, 1000) - 1.0).abs() < 0.01);
+}
+
 /// Published coefficients of heat transfer, W/(m² K), as typed from abstracts and pages: patties between hot plates 250 to
 /// 650; cakes in a tunnel oven 20 to 48; potato in oil of 180 °C 300 before, 1100 during and 300 after the vigorous boil.
 /// A combined 15 to 25 in a home oven, 25 to 45 with a fan (from memory) lie above our convection, which leaves out walls.

@@ -117,6 +117,14 @@ fn bare(rows: &BTreeMap<String, Vec<Row>>, without: &Table) -> String {
     for (name, reason) in without {
         text.push_str(&format!("| {name} | {} |\n", reason.as_str().unwrap_or_default()));
     }
+    let recalled =
+        |row: &Row| row.obtained.contains("memory") && !row.obtained.contains("typed") && !row.obtained.contains("exact");
+    let only_recalled = |rows: &Vec<Row>| {
+        let mut outside = rows.iter().filter(|row| !row.cross_check).peekable();
+        outside.peek().is_some() && outside.all(recalled)
+    };
+    let names: Vec<&str> = rows.iter().filter(|(_, rows)| only_recalled(rows)).map(|(name, _)| name.as_str()).collect();
+    text.push_str(&format!("\nHeld to print from memory alone: {}.\n", names.join(", ")));
     text
 }
 

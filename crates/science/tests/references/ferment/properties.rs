@@ -191,3 +191,40 @@ fn every_constant_has_its_source() {
     let fitted = PARAMETERS.iter().filter(|parameter| parameter.origin.standing == science::Standing::Fitted).count();
     assert!(fitted > 40, "{fitted} fitted constants are labelled");
 }
+
+/// Sugar, gas and growth balance: nothing comes from nowhere.
+#[test]
+fn carbon_and_growth_are_kept() {
+    let culture = fed(5.0, 25.0);
+    let course = culture.run(TimeSpan::hours(24.0));
+    for moment in course.moments(25) {
+        let state = moment.state;
+        let lactic = 0.82 * (state.acid.as_millimoles() - culture.start.acid.as_millimoles()) / 1000.0;
+        let carbon = state.sugars().as_moles() + (state.gas_made.as_moles() - lactic) / 1.9 + lactic;
+        let start = culture.start.sugars().as_moles() + culture.start.gas_made.as_moles() / 1.9;
+        assert!((carbon - start).abs() < 1e-6, "{carbon} against {start}");
+        let growth = (state.yeast + state.growth_left).as_grams();
+        assert!((growth - (culture.start.yeast + culture.start.growth_left).as_grams()).abs() < 1e-6);
+    }
+}
+
+/// On a mountain gas takes more room: the same dough doubles sooner.
+#[test]
+fn thin_air_raises_sooner() {
+    let doubled = |kilopascals| {
+        let mut dough = lean(1.0, 25.0);
+        dough.stage.air = quantity::Pressure::kilopascals(kilopascals);
+        dough.run(TimeSpan::hours(6.0)).doubled().expect("it doubles").as_hours()
+    };
+    assert!(doubled(80.0) < 0.95 * doubled(101.325));
+}
+
+/// Where the temperature stands still, an hour is an hour; a cold dough's hours count for less.
+#[test]
+fn equivalent_hours_are_hours_at_that_temperature() {
+    let course = lean(1.0, 24.0).run(TimeSpan::hours(5.0));
+    assert!((course.equivalent(Temperature::celsius(24.0)).as_hours() - 5.0).abs() < 1e-9);
+    let law = Organisms::of(Strain::Bakers).gas_law;
+    let ratio = gas_rate(Temperature::celsius(24.0), &law) / gas_rate(Temperature::celsius(10.0), &law);
+    assert!((course.equivalent(Temperature::celsius(10.0)).as_hours() - 5.0 * ratio).abs() < 1e-9);
+}
