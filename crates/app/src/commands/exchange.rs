@@ -156,7 +156,7 @@ fn listed(formula: &Formula, format: Format) -> String {
         fits.dedup();
         let with = if fits.is_empty() { "nothing here".to_owned() } else { fits.join(", ") };
         out.push_str(&format!("\n{}: {}\nwith: {with}\n", one.name, one.about));
-        out.push_str(&publish::sheet::text::wrap(&format!("asks: {}", one.asks), terminal::width()));
+        out.push_str(&publish::words::wrap(&format!("asks: {}", one.asks), terminal::width()));
     }
     out
 }

@@ -158,7 +158,7 @@ impl<'d> Binder<'d, '_> {
         let message = format!("“{}” is no ingredient, stage, component or formula", name.value);
         let found = fault::UNKNOWN_INGREDIENT.at(name.place(&self.draft.file), message);
         self.found.push(match near {
-            Some(near) => found.hint(did_you_mean(&near)).replace_with(format!("write “{near}”"), near),
+            Some(near) => found.hint(did_you_mean(near)).replace_with(format!("write “{near}”"), near),
             None => found.hint("search with `wellproved ingredients WORD`, or describe it in a file of ingredients/"),
         });
         None

@@ -41,7 +41,7 @@ impl<'f> Story<'f> {
 
     /// A paragraph.
     pub fn say(&mut self, line: &str) {
-        self.out.push_str(&crate::sheet::text::wrap(line, self.width));
+        self.out.push_str(&crate::words::wrap(line, self.width));
     }
 
     /// A line as it is, such as a chart.

@@ -1,7 +1,15 @@
 //! Every key of the document with its kind and meaning: one list that reading, the manual and the
 //! schema share.
 
-use super::words::{Action, Attention, Group, HeatsBy, Leaven, Material, PercentOf, StageKind};
+mod ingredient;
+mod kitchen;
+mod trial;
+
+pub use ingredient::{DENSITY, INGREDIENT, PIECE};
+pub use kitchen::{FRYER, HOB, KITCHEN, OVEN, PAN, SCALE, VESSEL};
+pub use trial::{COOK_SEEN, MIX_SEEN, READING, RISE_SEEN, TRIAL, WEIGHED};
+
+use super::words::{Action, Attention, PercentOf, StageKind};
 use crate::ingredient::Figure;
 use quantity::SpoonSystem;
 
@@ -98,9 +106,7 @@ const fn may(name: &'static str, value: Value, meaning: &'static str) -> Key {
 const QUIET: Key =
     may("quiet", Reasons, "rules that are silenced here, each with the reason: { salt-outside-custom = \"a sweet bread\" }");
 
-use Value::{
-    Composition, Date, Figure as Fig, Lines, Reasons, Shares, Table as Sub, Tables, Temperatures, Text, Texts, Truth, Word,
-};
+use Value::{Figure as Fig, Lines, Reasons, Table as Sub, Tables, Text, Texts, Truth, Word};
 
 /// A formula file.
 pub static FORMULA: Table = Table {
@@ -242,7 +248,6 @@ pub static BOOK: Table = Table {
         must("title", Text, "the book's title"),
         may("author", Text, "the author line of each page"),
         may("language", Text, "the language of the texts, as BCP 47 writes it: en-GB"),
-        may("address", Text, "where the published book will stand, for links: https://example.org/book"),
         may("spoons", Word(&SPOONS), "whose teaspoons, tablespoons and cups are meant"),
         may("second-units", Word(&SPOONS), "a second system printed beside: spoons, and for the US also °F, inches and ounces"),
         may("eggs", Word(super::EggSize::WORDS), "the egg meant where a line only says how many"),
@@ -254,216 +259,6 @@ pub static BOOK: Table = Table {
 const SPOONS: [&str; 4] = {
     let all = SpoonSystem::ALL;
     [all[0].name(), all[1].name(), all[2].name(), all[3].name()]
-};
-
-/// A kitchen's file.
-pub static KITCHEN: Table = Table {
-    title: "a kitchen",
-    keys: &[
-        must("title", Text, "what it is called"),
-        may(
-            "room",
-            Fig("a temperature, such as \"21 °C\""),
-            "how warm the room is, by day where \"night\" says that it cools down",
-        ),
-        may("night", Fig("a temperature, such as \"16 °C\""), "how cold the room gets at night"),
-        may("room-log", Text, "a file of kitchens/ in which the room was measured by the clock: \"november.csv\""),
-        may("fridge", Fig("a temperature, such as \"4 °C\""), "how cold the fridge is"),
-        may("proofer", Fig("a temperature, such as \"24-38 °C\""), "what a proofer or a warm place can be set to"),
-        may("altitude", Fig("a length, such as \"120 m\""), "how high above the sea"),
-        may("hands", Fig("a number of people, such as 2"), "how many people work; one if left out"),
-        may("rings", Fig("a number of rings, such as 4"), "how many pans can be on the hob at once; two if left out"),
-        may("asleep", Text, "when the baker sleeps, such as \"22:30-06:30\", which is meant if left out"),
-        may("out", Texts, "when nobody is in the kitchen, every day: \"12:00-13:30\""),
-        may("stored", Temperatures, "how warm ingredients are before they are used, by name"),
-        may("scale", Tables(&SCALE), "the scales that stand there"),
-        may("hob", Sub(&HOB), "what pans are heated on"),
-        may("pan", Tables(&PAN), "its pans"),
-        may("oven", Sub(&OVEN), "its oven"),
-        may("fryer", Sub(&FRYER), "what it fries in"),
-        may("vessel", Tables(&VESSEL), "its bowls, pots and boxes"),
-    ],
-};
-
-/// What pans are heated on.
-pub static HOB: Table = Table {
-    title: "a hob",
-    keys: &[
-        may("heats-by", Word(HeatsBy::WORDS), "how it heats"),
-        may("power", Fig("a power, such as \"2 kW\""), "what its largest ring takes up"),
-        may("dial", Temperatures, "how hot a pan's surface gets, by the mark of the knob"),
-    ],
-};
-
-/// A pan.
-pub static PAN: Table = Table {
-    title: "a pan",
-    keys: &[may("title", Text, "what it is called"), must("across", Fig("a length, such as \"24 cm\""), "how wide it is inside")],
-};
-
-/// An oven.
-pub static OVEN: Table = Table {
-    title: "an oven",
-    keys: &[
-        may("fan", Truth, "whether a fan moves its air"),
-        may("real", Temperatures, "how hot a thermometer finds it, by what it is set to: \"200 °C\" = \"190 °C\""),
-        may("falls-by", Fig("a difference of temperature, such as \"30 °C\""), "how far it falls when it is opened and loaded"),
-        may("recovers-in", Fig("a time, such as \"6 min\""), "how long it takes to come back"),
-    ],
-};
-
-/// What fat is heated in.
-pub static FRYER: Table = Table {
-    title: "a fryer",
-    keys: &[
-        may("holds", Fig("a volume, such as \"2 l\""), "how much fat it holds"),
-        may("power", Fig("a power, such as \"2 kW\""), "what it takes up"),
-    ],
-};
-
-/// A bowl, pot or box.
-pub static VESSEL: Table = Table {
-    title: "a vessel",
-    keys: &[
-        may("title", Text, "what it is called"),
-        must("holds", Fig("a volume, such as \"4 l\""), "how much it holds, brim-full"),
-        may("weighs", Fig("a weight, such as \"900 g\""), "what it weighs empty"),
-        may("material", Word(Material::WORDS), "what it is made of"),
-    ],
-};
-
-/// A scale of a kitchen.
-pub static SCALE: Table = Table {
-    title: "a scale",
-    keys: &[
-        may("title", Text, "what it is called"),
-        must("shows", Fig("a weight, such as \"1 g\""), "the step of its display"),
-        may("up-to", Fig("a weight, such as \"5 kg\""), "the most it can carry"),
-    ],
-};
-
-/// An ingredient in the author's files and in the built-in table.
-pub static INGREDIENT: Table = Table {
-    title: "an ingredient",
-    keys: &[
-        may("title", Text, "what readers see"),
-        may("called", Text, "what a recipe's list calls it: \"whole milk\"; the title if left out"),
-        may("also", Texts, "other names it is found by"),
-        may("like", Text, "the ingredient whose figures it starts from"),
-        may("made-of", Shares, "what it is mixed of, so that a culture's flour and water are counted"),
-        may("group", Word(Group::WORDS), "what it is, where it starts from no other ingredient"),
-        may("counts-as-flour", Truth, "whether percentages are shares of it"),
-        may("leaven", Word(Leaven::WORDS), "how it raises a dough"),
-        may("per-100-g", Composition, "figures in g per 100 g edible portion, as on a label"),
-        may("carbohydrate-basis", Text, "how the source arrives at carbohydrate"),
-        may("sum-note", Text, "why the figures do not add up to 100 g"),
-        may("density", Sub(&DENSITY), "what a millilitre weighs, with the source"),
-        may("piece", Sub(&PIECE), "what one piece weighs"),
-        may("edible", Fig("a share between 0 and 1"), "the part that is left after peel, shell or stone"),
-        may("allergens", Texts, "codes of the allergen list, such as \"wheat\" or \"milk\""),
-        may("added-sugar", Truth, "whether its sugars count as added"),
-        may("heat-treated", Truth, "whether it was heated when it was made, so that it carries no germs of raw flour or egg"),
-        may("whole-nut", Truth, "whether a small child can choke on it"),
-        may("source", Value::Source, "where the figures come from"),
-        may("notes", Text, "what else is known of the figures"),
-    ],
-};
-
-/// A density with its source.
-pub static DENSITY: Table = Table {
-    title: "a density",
-    keys: &[
-        must("grams-per-ml", Fig("a number"), "gram per millilitre, as spooned or poured"),
-        may("source", Text, "where the figure comes from"),
-    ],
-};
-
-/// A piece weight.
-pub static PIECE: Table = Table {
-    title: "a piece",
-    keys: &[
-        must("weighs", Fig("a weight, such as \"50 g\""), "what one weighs, without shell, peel or stone"),
-        may("of", Text, "which piece is meant"),
-    ],
-};
-
-/// A trial: what was seen when a formula was baked.
-pub static TRIAL: Table = Table {
-    title: "a trial",
-    keys: &[
-        must("title", Text, "what it is called"),
-        must("formula", Text, "the formula that was baked: a file of formulas/"),
-        may("revision", Text, "which text of the formula it was, where that is told"),
-        may("kitchen", Text, "the kitchen it was baked in: a file of kitchens/; the book's own if left out"),
-        must("date", Date, "the day on which it was begun"),
-        may("notes", Texts, "what else was seen"),
-        may("left-out", Text, "why nothing is to be learnt from it; it is shown all the same"),
-        may("mix", Tables(&MIX_SEEN), "a stage as it was mixed"),
-        may("rise", Tables(&RISE_SEEN), "a step in which something rose"),
-        may("cook", Tables(&COOK_SEEN), "a batch that was cooked"),
-    ],
-};
-
-/// A stage as it was mixed in a trial.
-pub static MIX_SEEN: Table = Table {
-    title: "a mix of a trial",
-    keys: &[
-        must("stage", Text, "the stage of the formula"),
-        may("component", Text, "its component, where two have a stage of that name"),
-        may("temperature", Fig("a temperature, such as \"24.5 °C\""), "how warm it came from the bowl"),
-        may("ingredients", Lines(&WEIGHED), "what was weighed, or how warm it went in, where the formula says otherwise"),
-    ],
-};
-
-/// An ingredient line as it was weighed.
-pub static WEIGHED: Table = Table {
-    title: "a line as it was weighed",
-    keys: &[
-        may("amount", Fig("a weight, such as \"352 g\""), "how much was weighed"),
-        may("temperature", Fig("a temperature, such as \"19 °C\""), "how warm it went in"),
-    ],
-};
-
-/// A step of a trial in which something rose.
-pub static RISE_SEEN: Table = Table {
-    title: "a rise of a trial",
-    keys: &[
-        must("stage", Text, "the stage of the formula"),
-        may("component", Text, "its component, where two have a stage of that name"),
-        may("step", Word(Action::WORDS), "which waiting step it is, by its action; the stage's first if left out"),
-        may("room", Fig("a temperature, such as \"20.5 °C\""), "how warm the air was where it stood"),
-        may("lasted", Fig("a time, such as \"13 h\""), "how long the step took"),
-        may("doubled-after", Fig("a time, such as \"1 h 50 min\""), "when it had twice its volume, from the step's beginning"),
-        may("ripe-after", Fig("a time, such as \"9 h\""), "when it was judged ripe, from the step's beginning"),
-        may("reading", Tables(&READING), "what a jar and a thermometer showed"),
-        may("course", Text, "a CSV file of more readings, beside the trial: columns time, height or volume, temperature"),
-    ],
-};
-
-/// A reading of a rise.
-pub static READING: Table = Table {
-    title: "a reading",
-    keys: &[
-        must("after", Fig("a time, such as \"45 min\""), "when, from the step's beginning; the first one is taken at \"0 min\""),
-        may("height", Fig("a length, such as \"62 mm\""), "how high it stood in a jar with straight sides"),
-        may("volume", Fig("a volume, such as \"420 ml\""), "how much room it took"),
-        may("temperature", Fig("a temperature, such as \"22.5 °C\""), "how warm its middle was"),
-    ],
-};
-
-/// A batch that was cooked in a trial.
-pub static COOK_SEEN: Table = Table {
-    title: "a cook of a trial",
-    keys: &[
-        must("stage", Text, "the stage of the formula"),
-        may("component", Text, "its component, where two have a stage of that name"),
-        may("step", Word(Action::WORDS), "which step it is, by its action; the stage's first on a griddle or in fat if left out"),
-        may("surface", Fig("a temperature, such as \"148 °C\""), "how hot the griddle or the fat was"),
-        may("side-time", Fig("a time, such as \"7 min 30 s\""), "the time a side"),
-        may("time", Fig("a time, such as \"3 min\""), "how long it was cooked in all"),
-        may("thickness", Fig("a length, such as \"19 mm\""), "how thick the piece was that was probed"),
-        may("core", Fig("a temperature, such as \"91 °C\""), "how warm its middle was when it left the heat"),
-    ],
 };
 
 /// The names of composition figures.
