@@ -5,6 +5,7 @@
 pub mod calibration;
 pub mod cautions;
 pub mod compare;
+pub mod cost;
 pub mod draws;
 pub mod exchange;
 pub mod forecast;

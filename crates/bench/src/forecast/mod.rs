@@ -36,6 +36,7 @@ pub use verdict::{Elsewhere, Foreseen, Verdict};
 pub use warmed::{HARMS_YEAST, SETS_EGG, Warmed};
 pub use yielded::Yielded;
 
+use crate::cost::Cost;
 use crate::draws::Spread;
 use formula::read::Kitchen;
 use formula::{Formula, Known};
@@ -63,6 +64,8 @@ pub struct Forecast {
     pub yielded: Vec<Yielded>,
     /// What is in each component.
     pub nutrition: Vec<Nutrition>,
+    /// What it costs, where the book states prices.
+    pub cost: Option<Cost>,
     /// How sure it is, where many kitchens were tried.
     pub spread: Option<Spread>,
     /// What cannot be told, and which datum is missing.
@@ -93,6 +96,7 @@ pub fn foresee(formula: &Formula, surroundings: &Surroundings) -> Forecast {
         keepings: keeping::keepings(formula, surroundings),
         yielded: yielded::yielded(formula),
         nutrition: nutrition(formula),
+        cost: None,
         spread: None,
         missing,
     }
@@ -124,7 +128,7 @@ fn by_the_ferment<T>(value: T) -> Known<T> {
 }
 
 /// The middle of a range of times.
-fn middle(range: Between<TimeSpan>) -> TimeSpan {
+pub(crate) fn middle(range: Between<TimeSpan>) -> TimeSpan {
     (range.from + range.to) * 0.5
 }
 
