@@ -116,7 +116,7 @@ fn items(formula: &Formula, prices: &Prices, missing: &mut Vec<String>) -> Vec<I
             None => missing.push(ingredient.called.clone()),
         }
     }
-    items.sort_by(|a, b| b.costs.cmp(&a.costs));
+    items.sort_by_key(|item| std::cmp::Reverse(item.costs));
     items
 }
 
