@@ -9,9 +9,10 @@ pub mod cost;
 pub mod draws;
 pub mod exchange;
 pub mod forecast;
+mod grounds;
 pub mod rules;
 pub mod target;
 pub mod trial;
 pub mod weighing;
 
-pub use science::source::citation_of;
+pub use grounds::{Grounds, grounds};

@@ -61,7 +61,7 @@ pub fn mixed(
         let others: Vec<Portion> = portions.iter().filter(|(other, _)| other != l).map(|(_, portion)| *portion).collect();
         Some((stage.lines[*l].title.clone(), liquid_temperature(&others, &mixing, (own.mass, own.heat), wanted)))
     });
-    let source = science::heat::mixing_temperature::EQUATION.source;
+    let source = science::heat::mixing_temperature::EQUATION.name;
     Mixed {
         computed: around.calibration.mixed(
             kneads(stage),

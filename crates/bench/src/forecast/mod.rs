@@ -123,7 +123,7 @@ fn risen(formula: &Formula, surroundings: &Surroundings, care: Care) -> (Vec<Ris
 
 /// A figure worked out by the ferment's equations.
 fn by_the_ferment<T>(value: T) -> Known<T> {
-    let source = science::ferment::EQUATIONS.first().map_or("science", |equation| equation.source);
+    let source = science::ferment::EQUATIONS.first().map_or("ferment::fermentation", |equation| equation.name);
     Known::computed(value, "the course of the ferment", source)
 }
 
