@@ -42,3 +42,21 @@ fn an_oven_that_is_off_is_reckoned_as_it_is() {
         off.cookings[0].remarks
     );
 }
+
+/// The trade's rule stands beside the balance: 3 · 76 °F less 72 °F of room, 70 °F of flour and a friction factor of
+/// 24 °F are 62 °F of water (worked example of the three-factor rule as trade schools print it; common practice).
+#[test]
+fn the_trades_rule_stands_beside_the_balance() {
+    let text = "title = \"Dough\"\n[[component]]\nname = \"dough\"\n[[component.stage]]\nname = \"dough\"\nkind = \"final-mix\"\n\
+        [component.stage.ingredients]\nflour-bread = { amount = \"500 g\", temperature = \"70 °F\" }\nwater = \"320 g\"\nyeast-instant = \"5 g\"\n\
+        [[component.stage.step]]\naction = \"knead\"\ntext = \"Knead {flour-bread}, {water}, {yeast-instant}.\"\ntime = \"10 min\"\ntemperature = \"76 °F\"\n\
+        [[component.stage.step]]\naction = \"bulk\"\nattention = \"waiting\"\ntext = \"Leave it.\"\ntime = \"60 min\"\nuntil = \"doubled\"\n";
+    let room = Temperature::fahrenheit(72.0);
+    let foreseen = forecast(&work_out(text), &Kitchen { room: Some(room), ..kitchen(20.0) });
+    let mixed = foreseen.rises[0].mixed.as_ref().expect("it is mixed");
+    let rule = mixed.by_rule.expect("it is water");
+    assert!((rule.water.as_fahrenheit() - 62.0).abs() < 1e-6, "{} °F", rule.water.as_fahrenheit());
+    // With the agreeing factor the rule gives the balance's own water.
+    let (_, water) = mixed.liquid.as_ref().expect("a liquid");
+    assert!((3.0 * 76.0 - 72.0 - 70.0 - rule.agreeing.as_fahrenheit_degrees() - water.as_fahrenheit()).abs() < 1e-6);
+}
