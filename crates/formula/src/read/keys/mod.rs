@@ -3,10 +3,12 @@
 
 mod ingredient;
 mod kitchen;
+mod prices;
 mod trial;
 
 pub use ingredient::{DENSITY, INGREDIENT, PIECE};
 pub use kitchen::{FRYER, HOB, KITCHEN, OVEN, PAN, SCALE, VESSEL};
+pub use prices::{PRICE, PRICES};
 pub use trial::{COOK_SEEN, MIX_SEEN, READING, RISE_SEEN, TRIAL, WEIGHED};
 
 use super::words::{Action, Attention, PercentOf, StageKind};
