@@ -133,10 +133,7 @@ impl Book {
         let Checked { value: trials, diagnostics } = read_trials(&seen, &formulas, &kitchens);
         keep(diagnostics);
         let others = RwLock::new(BTreeMap::new());
-        Checked {
-            value: Self { settings, kitchens, pantry: pantry.value, formulas, trials, prices, others },
-            diagnostics: found,
-        }
+        Checked { value: Self { settings, kitchens, pantry: pantry.value, formulas, trials, prices, others }, diagnostics: found }
     }
 
     /// The kitchen that formulas are worked out for.
