@@ -98,6 +98,11 @@ fn a_coarse_thick_loaf_does_not_swing() {
         for core in coarse.times.iter().filter_map(|time| coarse.core_at(*time)) {
             assert!(core >= loaf.start - TemperatureDifference::kelvins(0.5) && core.as_celsius() < 115.0, "{core:?}");
         }
-        assert!((coarse.core().as_celsius() - fine.core().as_celsius()).abs() < 3.0, "{saturation}: {:?} {:?}", coarse.core(), fine.core());
+        assert!(
+            (coarse.core().as_celsius() - fine.core().as_celsius()).abs() < 3.0,
+            "{saturation}: {:?} {:?}",
+            coarse.core(),
+            fine.core()
+        );
     }
 }
