@@ -9,6 +9,7 @@ mod exchange;
 mod explain;
 mod forecast;
 mod ingredients;
+mod keep;
 mod learn;
 mod new;
 mod publish;
@@ -63,7 +64,7 @@ enum Command {
     Scale(Box<scale::Scale>),
     Forecast(forecast::Forecast),
     Day(Box<day::Day>),
-    Solve(solve::Solve),
+    Solve(Box<solve::Solve>),
     Learn(learn::Learn),
     Design(design::Design),
     Exchange(Box<exchange::Exchange>),

@@ -1,7 +1,5 @@
 //! What is foreseen, held to the standing facts of the trade and to limits that must hold anywhere.
 
-mod target;
-
 use bench::forecast::{Forecast, Surroundings, Verdict, forecast};
 use formula::read::Kitchen;
 use formula::source::Source;
