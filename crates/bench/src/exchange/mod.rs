@@ -32,8 +32,8 @@ use crate::forecast::Surroundings;
 use crate::rules;
 pub(crate) use balance::grams;
 pub(crate) use desk::{Desk, KEEP, figure, water_of};
-pub(crate) use manuscript::Part;
 pub(crate) use flour::takes_up;
+pub(crate) use manuscript::Part;
 pub(crate) use tin::{grow, write_yield};
 
 use formula::arithmetic::mixture;

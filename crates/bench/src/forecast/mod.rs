@@ -22,13 +22,13 @@ pub use calibration::{BAND, Calibration, Learnt, VIGOUR};
 pub use cooking::{Browning, Cooking, Heated, Surely};
 pub(crate) use cooking::{expected_core, quick_cores};
 pub use cream::Cream;
+pub(crate) use held::Held;
 pub use keeping::Keeping;
 pub use mixing::Mixed;
 pub(crate) use mixing::is_mixing;
 pub use nutrition::{Nutrient, Nutrition, nutrition};
 pub use pot::{Pot, Pours, Wanted};
 pub(crate) use pot::{boils, poured_at, reached as reached_in_pot};
-pub(crate) use held::Held;
 use rise::Care;
 pub use rise::{Point, Rise};
 pub use science::heat::griddle::PROBE;
@@ -122,7 +122,8 @@ pub(crate) fn volume(formula: &Formula, at: StageAt) -> Option<quantity::Volume>
     let bowl = bowl::Bowls::default().of(formula, at);
     let dough = bowl.dough(stage.kind, false);
     // What the ferment does not know of, such as nuts, takes as much room for its weight as the rest.
-    let known = bowl.flour + bowl.culture_flour + bowl.water + bowl.milk + bowl.egg + bowl.fat + bowl.sucrose + bowl.hexose + bowl.salt;
+    let known =
+        bowl.flour + bowl.culture_flour + bowl.water + bowl.milk + bowl.egg + bowl.fat + bowl.sucrose + bowl.hexose + bowl.salt;
     let all = stage.mixed();
     let volume = dough.volume() * (all / known).max(1.0);
     (dough.flour > Mass::ZERO && volume.is_finite()).then_some(volume)

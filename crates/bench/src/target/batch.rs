@@ -69,7 +69,11 @@ fn takes(desk: &Desk) -> Result<Takes, Unfit> {
         let without_gas = volume(desk.before, at)?;
         let heights = rises.iter().filter(|rise| rise.at == at).flat_map(|rise| &rise.points);
         let most = heights.map(|point| point.risen).fold(1.0, f64::max);
-        let risen = Known::computed(most, "the course of the ferment", science::ferment::EQUATIONS.first().map_or("science", |one| one.source));
+        let risen = Known::computed(
+            most,
+            "the course of the ferment",
+            science::ferment::EQUATIONS.first().map_or("science", |one| one.source),
+        );
         Some(Takes { at, room: without_gas * most, risen })
     };
     let takes = |at: StageAt| at.0 == 0 && one(at).is_some();
@@ -100,11 +104,19 @@ fn told(desk: &Desk, takes: &Takes, room: Volume, (factor, pieces): (f64, Option
     let stage = desk.before.stage(takes.at);
     let (by, source) = ("the volume of the dough without gas, times its rise", "the densities of the ferment's table");
     answer.tell("room there is", Amount::Volume(room), "its content, less head room", "common practice, no source");
-    answer.tell_known(format!("{} rises to, times its volume without gas", stage.title), super::amount(&takes.risen, Amount::Factor));
+    answer.tell_known(
+        format!("{} rises to, times its volume without gas", stage.title),
+        super::amount(&takes.risen, Amount::Factor),
+    );
     answer.tell(format!("{} takes as it stands", stage.title), Amount::Volume(takes.room), by, source);
     answer.tell("the batch then takes", Amount::Volume(takes.room * factor), by, source);
     answer.tell("times as much", Amount::Factor(factor), "the ratio of the rooms", "arithmetic");
     if let Some(pieces) = pieces {
-        answer.tell(format!("{} in the batch", desk.before.components[0].yields.piece.1), Amount::Count(Count::pieces(pieces)), "whole pieces", "arithmetic");
+        answer.tell(
+            format!("{} in the batch", desk.before.components[0].yields.piece.1),
+            Amount::Count(Count::pieces(pieces)),
+            "whole pieces",
+            "arithmetic",
+        );
     }
 }

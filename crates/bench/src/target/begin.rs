@@ -30,12 +30,22 @@ fn solve(desk: &mut Desk, asked: &Asked) -> Result<Answer, Unfit> {
     let (ready, when): (TimeSpan, fn(TimeSpan) -> When) = match asked.ready {
         Some(Ready::RipeAt(ready)) => (ready, When::Ripe),
         Some(Ready::RisenAt(ready)) => (ready, When::Risen),
-        _ => return Err(Unfit::NotSaid("--ripe-at or --risen-at", "say by the clock when it is to be ready: --ripe-at 07:30".to_owned())),
+        _ => {
+            return Err(Unfit::NotSaid(
+                "--ripe-at or --risen-at",
+                "say by the clock when it is to be ready: --ripe-at 07:30".to_owned(),
+            ));
+        }
     };
     let at = desk.stage("stage that ferments", |_, stage| ferments(stage))?;
     let told = when(TimeSpan::ZERO);
     let foreseen = |begun: TimeSpan| -> Result<Between<KnownTime>, Unfit> {
-        let lacking = || Unfit::NotSo(format!("when “{}” is ready cannot be foreseen: its steps state no such condition, or it never gets there", desk.before.stage(at).name));
+        let lacking = || {
+            Unfit::NotSo(format!(
+                "when “{}” is ready cannot be foreseen: its steps state no such condition, or it never gets there",
+                desk.before.stage(at).name
+            ))
+        };
         window(&rises_until(desk.before, &begun_at(desk, at, begun), at), at).ok_or_else(lacking)
     };
     let mut begun = ready;

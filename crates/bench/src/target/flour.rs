@@ -32,13 +32,15 @@ fn solve(desk: &mut Desk, asked: &Asked) -> Result<Answer, Unfit> {
     let wanted = share(asked.to.as_deref(), "--to, the protein", "such as --to \"10.5 %\"", Fraction::percent(90.0))?;
     let (at, line) = desk.line("flour", is_flour)?;
     let with = asked.with.as_deref();
-    let with = desk.ingredient(with.ok_or_else(|| Unfit::NotSaid("--with, the other flour", "such as --with flour-cake".to_owned()))?)?;
+    let with =
+        desk.ingredient(with.ok_or_else(|| Unfit::NotSaid("--with, the other flour", "such as --with flour-cake".to_owned()))?)?;
     let one = line.ingredient().cloned().ok_or_else(|| Unfit::NotBalanced(line.name.clone()))?;
     if one.name == with.name {
         return Err(Unfit::NotSo(format!("it is {} already: a blend needs another flour", with.called)));
     }
     let stage = desk.before.stage(at);
-    let other = stage.lines.iter().find(|other| other.name != line.name && other.ingredient().is_some_and(|own| own.name == with.name));
+    let other =
+        stage.lines.iter().find(|other| other.name != line.name && other.ingredient().is_some_and(|own| own.name == with.name));
     // What the two flours weigh together stays; the rest of the stage's flour is as it is.
     let pair = line.mass.value + other.map_or(Mass::ZERO, |other| other.mass.value);
     let of_pair = protein_of_pair(stage, &[Some(line), other], wanted, pair)?;
@@ -52,7 +54,8 @@ fn solve(desk: &mut Desk, asked: &Asked) -> Result<Answer, Unfit> {
         answer.tell(what, Amount::Mass(mass), "the blend of two flours", "arithmetic");
     }
     answer.tell("protein of the stage's flour", Amount::Share(wanted), "protein as sold", "the sources of the flours");
-    let more = crate::exchange::takes_up(&with, &one).unwrap_or_default() * (new - other.map_or(Mass::ZERO, |other| other.mass.value)).as_grams();
+    let more = crate::exchange::takes_up(&with, &one).unwrap_or_default()
+        * (new - other.map_or(Mass::ZERO, |other| other.mass.value)).as_grams();
     desk.minded.push(format!(
         "the water is left as it is; by protein and bran the blend takes up about {} {}",
         print::mass(Mass::grams(more.as_ratio().abs())),

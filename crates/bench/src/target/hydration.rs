@@ -41,7 +41,9 @@ fn solve(desk: &mut Desk, asked: &Asked) -> Result<Answer, Unfit> {
     let mut answer = Answer::default();
     let what = if by < Mass::ZERO { "water to be left out" } else { "water to be added" };
     answer.tell(what, Amount::Mass(by.abs()), "the baker's arithmetic", "arithmetic");
-    let mut tell = |what: &str, share: Fraction| answer.tell(what, Amount::Share(share), "the water of the ingredient table", "the sources of the ingredients");
+    let mut tell = |what: &str, share: Fraction| {
+        answer.tell(what, Amount::Share(share), "the water of the ingredient table", "the sources of the ingredients")
+    };
     tell("true hydration before", figures.true_hydration.value);
     tell("true hydration wanted", wanted);
     tell("nominal hydration then", figures.nominal_hydration + (wanted - figures.true_hydration.value));
@@ -75,5 +77,9 @@ pub fn share(text: Option<&str>, option: &'static str, how: &str, most: Fraction
     if read > Fraction::ZERO && read <= most {
         return Ok(read);
     }
-    Err(Unfit::NotSo(format!("{} is out of all custom: above nothing and up to {}", print::percent(read, 1), print::percent(most, 0))))
+    Err(Unfit::NotSo(format!(
+        "{} is out of all custom: above nothing and up to {}",
+        print::percent(read, 1),
+        print::percent(most, 0)
+    )))
 }

@@ -169,8 +169,7 @@ pub fn solve(name: &str, book: &Book, formula: &str, around: &Surroundings, aske
     let mut desk = Desk::of(book, source, &before, around, &wishes);
     let Answer { figures, unmet } = (one.solve)(&mut desk, asked)?;
     let minded = desk.minded.clone();
-    let (changed, minded) =
-        if desk.is_changed() { (Some(finished(desk, one.grounds)?), Vec::new()) } else { (None, minded) };
+    let (changed, minded) = if desk.is_changed() { (Some(finished(desk, one.grounds)?), Vec::new()) } else { (None, minded) };
     Ok(Solved { target: one.name, title: before.head.title.clone(), figures, unmet, changed, minded, grounds: one.grounds })
 }
 

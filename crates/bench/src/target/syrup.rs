@@ -31,7 +31,8 @@ fn fits(formula: &Formula) -> Vec<String> {
 }
 
 fn is_syrup(stage: &Stage) -> bool {
-    let has_sugar = |line: &Line| line.ingredient().and_then(|one| one.composition.share(Figure::Sugars)) >= Some(Fraction::percent(30.0));
+    let has_sugar =
+        |line: &Line| line.ingredient().and_then(|one| one.composition.share(Figure::Sugars)) >= Some(Fraction::percent(30.0));
     stage.kind == StageKind::Cooked && stage.steps.iter().any(boils) && stage.lines.iter().any(has_sugar)
 }
 
@@ -107,7 +108,12 @@ fn by_water(desk: &mut Desk, at: StageAt, before: &Held, brix: Fraction, answer:
         let share = Fraction::ratio(needs.water / stage.mixed());
         answer.tell("water to boil off", Amount::Mass(needs.water), "the balance of sugar and water", balance);
         answer.tell("of what goes in", Amount::Share(share), "the balance of sugar and water", balance);
-        answer.tell("on this ring at the least, after", Amount::Time(needs.takes.from), "the heat that arrives in the pan", balance);
+        answer.tell(
+            "on this ring at the least, after",
+            Amount::Time(needs.takes.from),
+            "the heat that arrives in the pan",
+            balance,
+        );
         desk.manuscript.set(Part::Stage(at), "boil-off", &percent(share), "kind");
         let_pieces_follow(desk, at.0, (before.total - needs.water) / (before.total - stated));
         return Ok(());
@@ -115,7 +121,10 @@ fn by_water(desk: &mut Desk, at: StageAt, before: &Held, brix: Fraction, answer:
     answer.tell("water to add", Amount::Mass(-needs.water), "the balance of sugar and water", balance);
     desk.manuscript.remove(Part::Stage(at), "boil-off");
     let beside = stage.lines.last().map(|line| line.name.clone()).unwrap_or_default();
-    desk.minded.push("it is strong enough before it boils: it is only brought to the boil, and what steam leaves is to be made good".to_owned());
+    desk.minded.push(
+        "it is strong enough before it boils: it is only brought to the boil, and what steam leaves is to be made good"
+            .to_owned(),
+    );
     desk.change_plain_water(at, -needs.water, &beside)
 }
 
@@ -147,9 +156,19 @@ fn by_sugar(desk: &mut Desk, at: StageAt, before: &Held, brix: Fraction, answer:
 /// How strong, how hot and how thick it then is.
 fn tell((brix, warm, boils): (Fraction, Temperature, Temperature), answer: &mut Answer) {
     answer.tell("its sugar then", Amount::Share(brix), "what was asked for", "the question");
-    answer.tell("boiling in the end at", Amount::Temperature(boils), "the boiling point of a sugar solution", science::sugar::boiling_point::EQUATION.source);
+    answer.tell(
+        "boiling in the end at",
+        Amount::Temperature(boils),
+        "the boiling point of a sugar solution",
+        science::sugar::boiling_point::EQUATION.source,
+    );
     answer.tell("poured at", Amount::Temperature(warm), "its cooling step, or the room", "the formula");
-    answer.tell("there it pours as a clear syrup at", Amount::Viscosity(viscosity(brix, warm)), "the viscosity of a clear sugar syrup", EQUATION.source);
+    answer.tell(
+        "there it pours as a clear syrup at",
+        Amount::Viscosity(viscosity(brix, warm)),
+        "the viscosity of a clear sugar syrup",
+        EQUATION.source,
+    );
 }
 
 /// Writes the strength into the step that boils it down, and the pour where the step goes by that.
@@ -157,7 +176,9 @@ fn state(desk: &mut Desk, at: StageAt, brix: Fraction, wanted: Wished) {
     for (index, step) in desk.before.stage(at).steps.iter().enumerate() {
         let until = match (&step.until, wanted) {
             (Some(Condition::Brix(_)), _) => format!("{} Brix", print::number(brix.as_percent(), 1)),
-            (Some(Condition::Pours(_)), Wished::Pours(thick)) => format!("pours at {} Pa·s", print::number(thick.as_pascal_seconds(), 3)),
+            (Some(Condition::Pours(_)), Wished::Pours(thick)) => {
+                format!("pours at {} Pa·s", print::number(thick.as_pascal_seconds(), 3))
+            }
             _ => continue,
         };
         desk.manuscript.set(Part::Step(at, index), "until", &until, "text");

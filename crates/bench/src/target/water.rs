@@ -43,7 +43,12 @@ fn solve(desk: &mut Desk, asked: &Asked) -> Result<Answer, Unfit> {
     let line = stage.lines.iter().find(|line| line.title == title);
     let source = science::heat::liquid_temperature::EQUATION.source;
     let mut answer = Answer::default();
-    answer.tell(format!("{title} at"), Amount::Temperature(needed), "the balance of heat in mixing, solved for the liquid", source);
+    answer.tell(
+        format!("{title} at"),
+        Amount::Temperature(needed),
+        "the balance of heat in mixing, solved for the liquid",
+        source,
+    );
     answer.tell(
         "as the kitchen's things stand, it would come to",
         Amount::Temperature(mixed.computed.value),
@@ -74,10 +79,15 @@ fn mixed(desk: &Desk, at: StageAt, asked: &Asked) -> Result<(Mixed, Temperature)
         let no = || Unfit::NotSaid("--to, the dough's temperature", format!("“{text}” is none: {how}"));
         step.temperature = Some(text.parse::<Measure>().ok().and_then(|one| one.temperature()).ok_or_else(no)?);
     }
-    let range = step.temperature.ok_or_else(|| Unfit::NotSaid("--to, the dough's temperature", format!("no mixing step states one: {how}")))?;
+    let range = step
+        .temperature
+        .ok_or_else(|| Unfit::NotSaid("--to, the dough's temperature", format!("no mixing step states one: {how}")))?;
     let wanted = Temperature::celsius(f64::midpoint(range.from.as_celsius(), range.to.as_celsius()));
     if !(DOUGHS.from..=DOUGHS.to).contains(&wanted.as_celsius()) {
-        return Err(Unfit::NotSo(format!("no dough is mixed to {}: from 5 °C to 45 °C is reckoned", print::celsius(Between::just(wanted)))));
+        return Err(Unfit::NotSo(format!(
+            "no dough is mixed to {}: from 5 °C to 45 °C is reckoned",
+            print::celsius(Between::just(wanted))
+        )));
     }
     // Earlier steps that state a temperature of their own do not stand in the way of the last.
     let risen = rises_until(&formula, desk.around, at).into_iter().find(|rise| rise.at == at).and_then(|rise| rise.mixed);
@@ -114,16 +124,28 @@ fn rule(desk: &Desk, answer: &mut Answer, at: StageAt, wanted: Temperature, need
     let usual = (work + TemperatureDifference::kelvins(3.0)) * (parts.len() as f64 + 1.0);
     let by_rule = factor_rule::factor_rule(wanted, &parts, usual);
     let source = factor_rule::EQUATION.source;
-    answer.tell("by the trade's rule of factors", Amount::Temperature(by_rule), "the rule of factors, which knows no weights", source);
+    answer.tell(
+        "by the trade's rule of factors",
+        Amount::Temperature(by_rule),
+        "the rule of factors, which knows no weights",
+        source,
+    );
     let friction = factor_rule::agreeing_friction(wanted, &parts, needed);
-    answer.tell("the friction factor with which the rule agrees", Amount::Warming(friction), "the rule solved for its friction", source);
+    answer.tell(
+        "the friction factor with which the rule agrees",
+        Amount::Warming(friction),
+        "the rule solved for its friction",
+        source,
+    );
 }
 
 /// Room, flour and preferment, as the rule takes them.
 fn factors(formula: &Formula, at: StageAt, around: &Surroundings) -> Vec<Temperature> {
     let stage = formula.stage(at);
     let flour = stage.lines.iter().find(|line| line.is_flour);
-    let flour = flour.and_then(|line| Some(line.temperature.map_or_else(|| Some(around.stored(line.ingredient()?).value), |range| Some(range.to))));
+    let flour = flour.and_then(|line| {
+        Some(line.temperature.map_or_else(|| Some(around.stored(line.ingredient()?).value), |range| Some(range.to)))
+    });
     let mut parts = vec![around.room.value];
     parts.push(flour.flatten().unwrap_or(around.room.value));
     let is_preferment = |line: &Line| matches!(line.content, Content::Stage(c, s) if formula.stage((c, s)).kind.is_preferment());

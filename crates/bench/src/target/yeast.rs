@@ -39,7 +39,12 @@ fn solve(desk: &mut Desk, asked: &Asked) -> Result<Answer, Unfit> {
         let band = Some((told(dose.band.0), told(dose.band.1)));
         let known = Known { band, ..Known::computed(Amount::Mass(needed), "the course of the ferment", source) };
         answer.tell_known(&line.title, known);
-        answer.tell(format!("{}, of the stage's flour", line.title), Amount::Share(line.share), "the baker's arithmetic", "arithmetic");
+        answer.tell(
+            format!("{}, of the stage's flour", line.title),
+            Amount::Share(line.share),
+            "the baker's arithmetic",
+            "arithmetic",
+        );
     }
     match when {
         When::Ripe(time) => {
@@ -71,7 +76,12 @@ fn when(desk: &Desk, at: StageAt, asked: &Asked) -> Result<(When, Surroundings),
         Some(Ready::After(when)) => when,
         Some(Ready::RipeAt(ready)) => When::Ripe(until(ready)?),
         Some(Ready::RisenAt(ready)) => When::Risen(until(ready)?),
-        None => return Err(Unfit::NotSaid("a time", "say --ripe-after \"10 h\", --risen-after \"90 min\", or --ripe-at 07:30 --begun 21:00".to_owned())),
+        None => {
+            return Err(Unfit::NotSaid(
+                "a time",
+                "say --ripe-after \"10 h\", --risen-after \"90 min\", or --ripe-at 07:30 --begun 21:00".to_owned(),
+            ));
+        }
     };
     if !(when.time() > TimeSpan::ZERO && when.time() <= TimeSpan::days(4.0)) {
         return Err(Unfit::NotSo("a time above nothing and up to four days is wanted".to_owned()));

@@ -22,9 +22,11 @@ fn handbook_doses() {
 /// rise itself.
 #[test]
 fn the_dose_found_reaches_what_was_asked() {
-    for (formula, stage, when) in
-        [(super::POOLISH, "poolish", ripe(14.0)), (POOLISH, "poolish", ripe(9.0)), (super::RICH, "dough", When::Risen(TimeSpan::hours(2.0)))]
-    {
+    for (formula, stage, when) in [
+        (super::POOLISH, "poolish", ripe(14.0)),
+        (POOLISH, "poolish", ripe(9.0)),
+        (super::RICH, "dough", When::Risen(TimeSpan::hours(2.0))),
+    ] {
         let dose = yeast_for(&work_out(formula), stage, when, &around(21.0)).expect("a dose");
         let (got, wanted) = match when {
             When::Ripe(wanted) => (dose.reached.from.band.expect("a band").1, wanted),

@@ -46,7 +46,8 @@ fn work_out(text: &str) -> Formula {
 }
 
 fn around(room: f64) -> Surroundings {
-    let kitchen = Kitchen { room: Some(Temperature::celsius(room)), fridge: Some(Temperature::celsius(4.0)), ..Kitchen::assumed() };
+    let kitchen =
+        Kitchen { room: Some(Temperature::celsius(room)), fridge: Some(Temperature::celsius(4.0)), ..Kitchen::assumed() };
     Surroundings::of(&kitchen)
 }
 
@@ -82,7 +83,8 @@ fn after(text: &str, target: &str, say: &[(&str, &str)]) -> Formula {
 /// A figure of an answer in its own unit.
 #[track_caller]
 fn figure(solved: &Solved, what: &str) -> f64 {
-    let figure = solved.figures.iter().find(|one| one.what.contains(what)).unwrap_or_else(|| panic!("{what}: {:?}", solved.figures));
+    let figure =
+        solved.figures.iter().find(|one| one.what.contains(what)).unwrap_or_else(|| panic!("{what}: {:?}", solved.figures));
     match figure.known.value {
         Amount::Mass(mass) => mass.as_grams(),
         Amount::Share(share) => share.as_percent(),

@@ -67,11 +67,15 @@ fn syrup_that_pours() {
 /// The water found, put in, brings the dough to what was asked.
 #[test]
 fn water_for_a_dough() {
-    let plain = RICH.replace("milk-whole = \"120 g\"\n", "").replace("{milk-whole}, ", "").replace("water = \"120 g\"", "water = \"240 g\"");
+    let plain = RICH
+        .replace("milk-whole = \"120 g\"\n", "")
+        .replace("{milk-whole}, ", "")
+        .replace("water = \"120 g\"", "water = \"240 g\"");
     for celsius in [22.0, 25.0, 28.0] {
         let answer = solved(&plain, "water", &[("to", &format!("{celsius} °C"))]).expect("an answer");
         let needed = figure(&answer, "at");
-        let warmed = plain.replace("water = \"240 g\"", &format!("water = {{ amount = \"240 g\", temperature = \"{needed} °C\" }}"));
+        let warmed =
+            plain.replace("water = \"240 g\"", &format!("water = {{ amount = \"240 g\", temperature = \"{needed} °C\" }}"));
         let mixed = foresee(&work_out(&warmed), &around(22.0)).rises[0].mixed.clone().expect("mixed");
         close(mixed.computed.value.as_celsius(), celsius, 0.05, "dough");
     }
@@ -81,7 +85,8 @@ fn water_for_a_dough() {
 #[test]
 fn ice_for_a_cold_dough() {
     let warm = RICH.replace("milk-whole = \"120 g\"\n", "").replace("{milk-whole}, ", "").replace("120 g", "240 g");
-    let answer = bench::target::solve("water", &super::book(&warm), "example", &around(30.0), &super::asked(&[("to", "19 °C")])).expect("ice");
+    let answer = bench::target::solve("water", &super::book(&warm), "example", &around(30.0), &super::asked(&[("to", "19 °C")]))
+        .expect("ice");
     let (needed, ice) = (figure(&answer, "water at"), figure(&answer, "as ice"));
     assert!(needed < 1.0 && answer.changed.is_none());
     close(ice, 240.0 * 4.18 * (30.0 - needed) / (334.0 + 4.18 * 30.0), 1.5, "ice");

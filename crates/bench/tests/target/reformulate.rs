@@ -39,8 +39,13 @@ fn out_of_reach_by_itself() {
 /// All fat of egg, milk and butter cannot go down while egg goes up by all that is allowed, each alone can.
 #[test]
 fn a_quarrel_is_named() {
-    let milk_alone = RICH.replace("\"76 g\"", "\"60 g\"").replace("water = \"120 g\"\n", "").replace("{water}, ", "").replace("butter-unsalted = \"60 g\"\n", "").replace("{butter-unsalted}, ", "");
-    let say = [("aim", "egg=11.5"), ("aim", "fat=1.4"), ("aim", "salt=1.8"), ("within", "20")];
+    let milk_alone = RICH
+        .replace("\"76 g\"", "\"60 g\"")
+        .replace("water = \"120 g\"\n", "")
+        .replace("{water}, ", "")
+        .replace("butter-unsalted = \"60 g\"\n", "")
+        .replace("{butter-unsalted}, ", "");
+    let say = [("aim", "egg=11.5"), ("aim", "fat=1.55"), ("aim", "salt=1.8"), ("within", "20")];
     let answer = solved(&milk_alone, "reformulate", &say).expect("an answer");
     assert_eq!(answer.unmet.len(), 1, "{:?}", answer.unmet);
     let unmet = &answer.unmet[0];
@@ -53,14 +58,15 @@ fn a_quarrel_is_named() {
 fn what_is_kept_stays() {
     let formula = after(RICH, "reformulate", &[("aim", "fat=13"), ("keep", "egg-whole"), ("keep", "milk-whole")]);
     for name in ["egg-whole", "milk-whole", "cinnamon", "yeast-instant"] {
-        let mass = |formula: &formula::Formula| formula.lines().find(|(_, line)| line.name == name).expect(name).1.mass.value.as_grams();
+        let mass =
+            |formula: &formula::Formula| formula.lines().find(|(_, line)| line.name == name).expect(name).1.mass.value.as_grams();
         close(mass(&formula), mass(&work_out(RICH)), 1e-9, name);
     }
 }
 
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(24))]
-    /// Whatever is asked: every line stays within its bound, all flour stays, and each figure is what is told.
+    /// Whatever is asked: every line stays within its bound, but for rounding to a hundredth of a gram, all flour stays, and each figure is what is told.
     #[test]
     fn bounds_hold(salt in 1.4..2.4_f64, fat in 8.0..16.0_f64, water in 35.0..65.0_f64, within in 3.0..40.0_f64) {
         let (salt, fat, water) = (format!("salt={salt:.2}"), format!("fat={fat:.2}"), format!("true-hydration={water:.1}"));
@@ -68,7 +74,7 @@ proptest! {
         let Some(changed) = answer.changed.as_ref() else { return Ok(()) };
         for ((_, was), (_, now)) in work_out(RICH).lines().zip(changed.formula.lines()) {
             let change = (now.mass.value / was.mass.value - 1.0).abs() * 100.0;
-            prop_assert!(change <= (within * 10.0).round() / 10.0 + 0.02, "{} by {change} %", was.name);
+            prop_assert!(change <= (within * 10.0).round() / 10.0 + 0.6 / was.mass.value.as_grams(), "{} by {change} %", was.name);
         }
         let whole = overall(&changed.formula, 0);
         prop_assert!((whole.total_flour.as_grams() - 500.0).abs() < 0.02);

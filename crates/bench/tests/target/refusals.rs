@@ -53,15 +53,31 @@ fn what_cannot_be_is_told_why() {
 /// Nonsense is refused or answered; it never falls over, and no weight comes out that is no number.
 #[test]
 fn nonsense_never_falls_over() {
-    let readies = [Ready::After(When::Ripe(TimeSpan::hours(f64::NAN))), Ready::After(When::Risen(TimeSpan::hours(1e9))), Ready::RipeAt(TimeSpan::hours(7.5)), Ready::RisenAt(TimeSpan::ZERO)];
+    let readies = [
+        Ready::After(When::Ripe(TimeSpan::hours(f64::NAN))),
+        Ready::After(When::Risen(TimeSpan::hours(1e9))),
+        Ready::RipeAt(TimeSpan::hours(7.5)),
+        Ready::RisenAt(TimeSpan::ZERO),
+    ];
     for text in [RICH, POOLISH, SYRUP] {
         let book = book(text);
         for one in ALL {
             for (number, to) in ["", "-5 %", "0 Brix", "1e300 l", "NaN °C", "é{}\"\\"].into_iter().enumerate() {
-                let said = asked(&[("to", to), ("with", "flour-cake"), ("count", "1e9"), ("within", "50"), ("aim", "salt=0"), ("aim", "fat=399")]);
+                let said = asked(&[
+                    ("to", to),
+                    ("with", "flour-cake"),
+                    ("count", "1e9"),
+                    ("within", "50"),
+                    ("aim", "salt=0"),
+                    ("aim", "fat=399"),
+                ]);
                 let asked = Asked { ready: readies.get(number % 4).copied(), begun: Some(TimeSpan::hours(21.0)), ..said };
                 match solve(one.name, &book, "example", &around(21.0), &asked) {
-                    Ok(solved) => assert!(solved.changed.iter().flat_map(|one| one.formula.lines()).all(|(_, line)| line.mass.value.is_finite()), "{}", one.name),
+                    Ok(solved) => assert!(
+                        solved.changed.iter().flat_map(|one| one.formula.lines()).all(|(_, line)| line.mass.value.is_finite()),
+                        "{}",
+                        one.name
+                    ),
                     Err(why) => assert!(!why.to_string().is_empty()),
                 }
             }

@@ -72,7 +72,9 @@ fn amount(amount: Amount, units: Units) -> String {
         Amount::Mass(mass) if mass.as_grams() >= 10.0 => format!("{}\u{a0}g", print::number(mass.as_grams(), 1)),
         Amount::Mass(mass) => format!("{}\u{a0}g", print::number(mass.as_grams(), 3)),
         Amount::Share(share) => print::percent(share, if share.as_percent().abs() < 1.0 { 3 } else { 2 }),
-        Amount::Temperature(warm) => units.temperature(Between::just(quantity::Temperature::celsius((warm.as_celsius() * 2.0).round() / 2.0))),
+        Amount::Temperature(warm) => {
+            units.temperature(Between::just(quantity::Temperature::celsius((warm.as_celsius() * 2.0).round() / 2.0)))
+        }
         Amount::Time(time) => print::time(print::rounded_time(Between::just(time))),
         Amount::Clock(clock) => on_the_clock(clock),
         Amount::Volume(volume) => print::volume(volume),
@@ -104,7 +106,13 @@ mod tests {
 
     #[test]
     fn times_of_the_day() {
-        for (hours, told) in [(7.5, "07:30"), (-2.25, "21:45 the day before"), (25.0, "01:00 the day after"), (-30.0, "18:00, 2 days before"), (23.99, "00:00 the day after")] {
+        for (hours, told) in [
+            (7.5, "07:30"),
+            (-2.25, "21:45 the day before"),
+            (25.0, "01:00 the day after"),
+            (-30.0, "18:00, 2 days before"),
+            (23.99, "00:00 the day after"),
+        ] {
             assert_eq!(on_the_clock(TimeSpan::hours(hours)), told);
         }
     }

@@ -20,13 +20,23 @@ pub struct Aim {
 
 /// Every figure; a line more for each.
 pub static ALL: &[Aim] = &[
-    Aim { name: "hydration", of_flour: false, brings: |one| whole(one.is_water()), on_the_sheet: |sheet| sheet.nominal_hydration },
+    Aim {
+        name: "hydration",
+        of_flour: false,
+        brings: |one| whole(one.is_water()),
+        on_the_sheet: |sheet| sheet.nominal_hydration,
+    },
     Aim { name: "true-hydration", of_flour: false, brings: water, on_the_sheet: |sheet| sheet.true_hydration.value },
     Aim { name: "salt", of_flour: false, brings: |one| whole(one.group == Group::Salt), on_the_sheet: |sheet| sheet.salt },
     Aim { name: "sugars", of_flour: false, brings: |one| holds(one, Figure::Sugars), on_the_sheet: |sheet| sheet.sugars.value },
     Aim { name: "fat", of_flour: false, brings: |one| holds(one, Figure::Fat), on_the_sheet: |sheet| sheet.fat.value },
     Aim { name: "egg", of_flour: false, brings: |one| whole(one.group == Group::Egg), on_the_sheet: |sheet| sheet.egg },
-    Aim { name: "protein", of_flour: true, brings: |one| holds(one, Figure::Protein), on_the_sheet: |sheet| sheet.flour_protein.value },
+    Aim {
+        name: "protein",
+        of_flour: true,
+        brings: |one| holds(one, Figure::Protein),
+        on_the_sheet: |sheet| sheet.flour_protein.value,
+    },
 ];
 
 fn whole(counts: bool) -> Option<f64> {

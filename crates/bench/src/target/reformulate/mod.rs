@@ -55,7 +55,12 @@ fn solve(desk: &mut Desk, asked: &Asked) -> Result<Answer, Unfit> {
     for ((at, line), change) in posed.lines.iter().zip(&found.changes) {
         if change.abs() > 1e-7 {
             desk.balance.set(*at, &line.name, weighable(line.mass.value * (1.0 + change)));
-            answer.tell(format!("{} changes by", line.title), Amount::Share(Fraction::ratio(*change)), "the smallest sum of relative changes", "linear programme");
+            answer.tell(
+                format!("{} changes by", line.title),
+                Amount::Share(Fraction::ratio(*change)),
+                "the smallest sum of relative changes",
+                "linear programme",
+            );
             if line.pieces.is_some() {
                 desk.minded.push(format!("{} was counted and is written by weight now", line.title));
             }
@@ -71,7 +76,12 @@ fn solve(desk: &mut Desk, asked: &Asked) -> Result<Answer, Unfit> {
         let before = now.as_ref().map(aim.on_the_sheet).unwrap_or_default();
         let figure = |share: Fraction| Amount::Share(share);
         answer.tell(format!("{} before", aim.name), figure(before), "the baker's arithmetic", "the sources of the ingredients");
-        answer.tell(format!("{} then", aim.name), figure(wanted - lacking), "the baker's arithmetic", "the sources of the ingredients");
+        answer.tell(
+            format!("{} then", aim.name),
+            figure(wanted - lacking),
+            "the baker's arithmetic",
+            "the sources of the ingredients",
+        );
         if found.lacking[n].abs() > posed.wanted[n].scale * NOTICED {
             let why = why(&posed, n, &found);
             answer.unmet.push(Unmet { aim: aim.name.to_owned(), wanted, reached: wanted - lacking, why });
@@ -120,7 +130,8 @@ fn posed<'p>(desk: &Desk<'p>, asked: &Asked) -> Result<Posed<'p>, Unfit> {
 
 /// Leaves out the lines of no consequence: a spice is not there for its fat.
 fn season<'p>(lines: &mut Vec<(StageAt, &'p Line)>, free: &mut Vec<Free>) {
-    let totals: Vec<f64> = (0..free.first().map_or(0, |one| one.brings.len())).map(|n| free.iter().map(|one| one.brings[n]).sum()).collect();
+    let totals: Vec<f64> =
+        (0..free.first().map_or(0, |one| one.brings.len())).map(|n| free.iter().map(|one| one.brings[n]).sum()).collect();
     let matters = |one: &Free| one.flour > 0.0 || one.brings.iter().zip(&totals).any(|(own, all)| *own > all * OF_CONSEQUENCE);
     let keep: Vec<bool> = free.iter().map(matters).collect();
     let mut kept = keep.iter();
@@ -132,7 +143,10 @@ fn season<'p>(lines: &mut Vec<(StageAt, &'p Line)>, free: &mut Vec<Free>) {
 fn asked_for(asked: &Asked) -> Result<Vec<(&'static Aim, Fraction)>, Unfit> {
     let names = || ALL.iter().map(|aim| aim.name).collect::<Vec<_>>().join(", ");
     if asked.aims.is_empty() {
-        return Err(Unfit::NotSaid("--aim, what it should come to", format!("such as --aim salt=\"2 %\"; there are: {}", names())));
+        return Err(Unfit::NotSaid(
+            "--aim, what it should come to",
+            format!("such as --aim salt=\"2 %\"; there are: {}", names()),
+        ));
     }
     let mut found: Vec<(&'static Aim, Fraction)> = Vec::new();
     for (name, wanted) in &asked.aims {
@@ -141,7 +155,8 @@ fn asked_for(asked: &Asked) -> Result<Vec<(&'static Aim, Fraction)>, Unfit> {
         if found.iter().any(|(known, _)| known.name == aim.name) {
             return Err(Unfit::NotSo(format!("{name} is aimed at twice")));
         }
-        share(Some(&format!("{} %", wanted.as_percent())), "--aim", "such as --aim salt=\"2 %\"", Fraction::percent(400.0)).or_else(|why| if *wanted == Fraction::ZERO { Ok(*wanted) } else { Err(why) })?;
+        share(Some(&format!("{} %", wanted.as_percent())), "--aim", "such as --aim salt=\"2 %\"", Fraction::percent(400.0))
+            .or_else(|why| if *wanted == Fraction::ZERO { Ok(*wanted) } else { Err(why) })?;
         found.push((aim, *wanted));
     }
     Ok(found)
@@ -186,7 +201,11 @@ fn why(posed: &Posed, n: usize, found: &Found) -> String {
     let mut bound: Vec<String> = found.changes.iter().enumerate().filter_map(at_bound).collect();
     bound.dedup();
     let limit = print::percent(Fraction::ratio(posed.within), 1);
-    let moved = if bound.is_empty() { "no line that may move brings it nearer".to_owned() } else { format!("{} moved by the whole {limit} already", bound.join(", ")) };
+    let moved = if bound.is_empty() {
+        "no line that may move brings it nearer".to_owned()
+    } else {
+        format!("{} moved by the whole {limit} already", bound.join(", "))
+    };
     if others.is_empty() {
         format!("out of reach by itself: {moved}")
     } else {

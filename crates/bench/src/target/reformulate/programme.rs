@@ -39,7 +39,8 @@ const MISS: f64 = 1000.0;
 /// Solves it for those aims that count; none where the solver gives up.
 pub fn solve(free: &[Free], aims: &[Wanted], counts: &dyn Fn(usize) -> bool, within: f64) -> Option<Found> {
     let mut problem = Problem::new(OptimizationDirection::Minimize);
-    let lines: Vec<(Variable, Variable)> = free.iter().map(|_| (problem.add_var(1.0, (0.0, within)), problem.add_var(1.0, (0.0, within)))).collect();
+    let lines: Vec<(Variable, Variable)> =
+        free.iter().map(|_| (problem.add_var(1.0, (0.0, within)), problem.add_var(1.0, (0.0, within)))).collect();
     let row = |of: &dyn Fn(&Free) -> f64, scale: f64| -> Vec<(Variable, f64)> {
         let told = free.iter().zip(&lines).map(|(one, pair)| (of(one) / scale, *pair)).filter(|(part, _)| part.abs() > 1e-9);
         told.flat_map(|(part, (more, less))| [(more, part), (less, -part)]).collect()
@@ -64,7 +65,11 @@ pub fn solve(free: &[Free], aims: &[Wanted], counts: &dyn Fn(usize) -> bool, wit
     let value = |one: Variable| solution.var_value(one);
     Some(Found {
         changes: lines.iter().map(|(more, less)| value(*more) - value(*less)).collect(),
-        lacking: misses.iter().zip(aims).map(|(miss, aim)| miss.map_or(0.0, |(lacking, over)| (value(lacking) - value(over)) * aim.scale)).collect(),
+        lacking: misses
+            .iter()
+            .zip(aims)
+            .map(|(miss, aim)| miss.map_or(0.0, |(lacking, over)| (value(lacking) - value(over)) * aim.scale))
+            .collect(),
     })
 }
 
@@ -82,9 +87,8 @@ pub fn quarrel(free: &[Free], aims: &[Wanted], about: usize, within: f64) -> Vec
 }
 
 fn is_missed(free: &[Free], aims: &[Wanted], held: &[usize], within: f64) -> bool {
-    solve(free, aims, &|n| held.contains(&n), within).is_some_and(|found| {
-        found.lacking.iter().zip(aims).any(|(lacking, aim)| lacking.abs() > aim.scale * NOTICED)
-    })
+    solve(free, aims, &|n| held.contains(&n), within)
+        .is_some_and(|found| found.lacking.iter().zip(aims).any(|(lacking, aim)| lacking.abs() > aim.scale * NOTICED))
 }
 
 /// A miss below this share of its aim is rounding.
