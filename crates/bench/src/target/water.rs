@@ -21,6 +21,8 @@ pub static TARGET: Target = Target {
 
 /// Below this, water alone is not cold enough to be had: some of it is weighed as ice.
 const COLDEST: Temperature = Temperature::celsius(1.0);
+/// The doughs for which the trade's rule of factors is made.
+const RULED: std::ops::RangeInclusive<f64> = 18.0..=32.0;
 /// The doughs for which the question makes sense.
 const DOUGHS: Between<f64> = Between { from: 5.0, to: 45.0 };
 
@@ -44,7 +46,7 @@ fn solve(desk: &mut Desk, asked: &Asked) -> Result<Answer, Unfit> {
     let source = science::heat::liquid_temperature::EQUATION.source;
     let mut answer = Answer::default();
     answer.tell(
-        format!("{title} at"),
+        if needed < COLDEST { format!("{title} would have to be as cold as") } else { format!("{title} at") },
         Amount::Temperature(needed),
         "the balance of heat in mixing, solved for the liquid",
         source,
@@ -64,15 +66,17 @@ fn solve(desk: &mut Desk, asked: &Asked) -> Result<Answer, Unfit> {
             print::celsius(Between::just(needed))
         ));
     }
-    rule(desk, &mut answer, at, wanted, needed);
+    if RULED.contains(&wanted.as_celsius()) {
+        rule(desk, &mut answer, at, wanted, needed);
+    }
     Ok(answer)
 }
 
 /// How it is mixed when its mixing step asks for the wanted temperature, and that temperature.
 fn mixed(desk: &Desk, at: StageAt, asked: &Asked) -> Result<(Mixed, Temperature), Unfit> {
     let mut formula = desk.before.clone();
-    let steps = formula.components[at.0].stages[at.1].steps.iter_mut();
-    let step = steps.filter(|step| is_mixing(step.action)).next_back();
+    let mut steps = formula.components[at.0].stages[at.1].steps.iter_mut();
+    let step = steps.rfind(|step| is_mixing(step.action));
     let step = step.ok_or_else(|| Unfit::NotSo("it has no mixing step".to_owned()))?;
     let how = "say --to \"24 °C\"";
     if let Some(text) = &asked.to {
@@ -101,7 +105,7 @@ fn ice(desk: &mut Desk, answer: &mut Answer, line: Option<&Line>, needed: Temper
         desk.minded.push(format!("{title} cannot be had so cold: chill the flour and everything else first"));
         return Ok(());
     };
-    let tap = line.temperature.map_or_else(|| desk.around.stored(one).value, |range| range.to);
+    let tap = desk.around.stored(one).value;
     let ice = liquid_temperature::ice_in(line.mass.value, tap, needed);
     if ice > line.mass.value {
         return Err(Unfit::NotSo(format!(
@@ -143,11 +147,13 @@ fn rule(desk: &Desk, answer: &mut Answer, at: StageAt, wanted: Temperature, need
 fn factors(formula: &Formula, at: StageAt, around: &Surroundings) -> Vec<Temperature> {
     let stage = formula.stage(at);
     let flour = stage.lines.iter().find(|line| line.is_flour);
-    let flour = flour.and_then(|line| {
-        Some(line.temperature.map_or_else(|| Some(around.stored(line.ingredient()?).value), |range| Some(range.to)))
-    });
+    let warmth = |line: &Line| match (line.temperature, line.ingredient()) {
+        (Some(stated), _) => stated.to,
+        (None, Some(one)) => around.stored(one).value,
+        (None, None) => around.room.value,
+    };
     let mut parts = vec![around.room.value];
-    parts.push(flour.flatten().unwrap_or(around.room.value));
+    parts.push(flour.map_or(around.room.value, warmth));
     let is_preferment = |line: &Line| matches!(line.content, Content::Stage(c, s) if formula.stage((c, s)).kind.is_preferment());
     if stage.lines.iter().any(is_preferment) {
         parts.push(around.room.value);

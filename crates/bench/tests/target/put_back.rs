@@ -87,7 +87,7 @@ fn ice_for_a_cold_dough() {
     let warm = RICH.replace("milk-whole = \"120 g\"\n", "").replace("{milk-whole}, ", "").replace("120 g", "240 g");
     let answer = bench::target::solve("water", &super::book(&warm), "example", &around(30.0), &super::asked(&[("to", "19 °C")]))
         .expect("ice");
-    let (needed, ice) = (figure(&answer, "water at"), figure(&answer, "as ice"));
+    let (needed, ice) = (figure(&answer, "as cold as"), figure(&answer, "as ice"));
     assert!(needed < 1.0 && answer.changed.is_none());
     close(ice, 240.0 * 4.18 * (30.0 - needed) / (334.0 + 4.18 * 30.0), 1.5, "ice");
 }

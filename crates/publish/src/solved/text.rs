@@ -43,13 +43,18 @@ fn list(out: &mut String, title: &str, items: &[String], width: usize) {
 fn figures(figures: &[Figure], units: Units, width: usize) -> String {
     let mut table = Table::new();
     table.load_style(RULED).set_content_arrangement(ContentArrangement::Dynamic).set_width(width.min(u16::MAX.into()) as u16);
-    table.set_header(["", "", "from … to", "grounds"]);
+    let has_bands = figures.iter().any(|figure| figure.known.band.is_some());
+    let header = ["", "", "from … to", "grounds"];
+    let shown = |row: [String; 4]| {
+        row.into_iter().enumerate().filter(|(n, _)| has_bands || *n != 2).map(|(_, cell)| cell).collect::<Vec<_>>()
+    };
+    table.set_header(shown(header.map(str::to_owned)));
     for figure in figures {
         let band = figure.known.band.map(|(low, high)| format!("{} … {}", amount(low, units), amount(high, units)));
         let value = amount(figure.known.value, units);
-        table.add_row([figure.what.clone(), value, band.unwrap_or_default(), grounds(&figure.known.origin)]);
+        table.add_row(shown([figure.what.clone(), value, band.unwrap_or_default(), grounds(&figure.known.origin)]));
     }
-    for column in 1..3 {
+    for column in if has_bands { 1..3 } else { 1..2 } {
         if let Some(column) = table.column_mut(column) {
             column.set_cell_alignment(CellAlignment::Right);
         }

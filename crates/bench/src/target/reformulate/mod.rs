@@ -129,7 +129,7 @@ fn posed<'p>(desk: &Desk<'p>, asked: &Asked) -> Result<Posed<'p>, Unfit> {
 }
 
 /// Leaves out the lines of no consequence: a spice is not there for its fat.
-fn season<'p>(lines: &mut Vec<(StageAt, &'p Line)>, free: &mut Vec<Free>) {
+fn season(lines: &mut Vec<(StageAt, &Line)>, free: &mut Vec<Free>) {
     let totals: Vec<f64> =
         (0..free.first().map_or(0, |one| one.brings.len())).map(|n| free.iter().map(|one| one.brings[n]).sum()).collect();
     let matters = |one: &Free| one.flour > 0.0 || one.brings.iter().zip(&totals).any(|(own, all)| *own > all * OF_CONSEQUENCE);
