@@ -24,8 +24,8 @@ pub(crate) use cooking::{expected_core, quick_cores};
 pub use cream::Cream;
 pub(crate) use held::Held;
 pub use keeping::Keeping;
-pub use mixing::Mixed;
 pub(crate) use mixing::is_mixing;
+pub use mixing::{ByRule, Mixed};
 pub use nutrition::{Nutrient, Nutrition, nutrition};
 pub use pot::{Pot, Pours, Wanted};
 pub(crate) use pot::{boils, poured_at, reached as reached_in_pot};
@@ -38,6 +38,7 @@ pub use verdict::{Elsewhere, Foreseen, Verdict};
 pub use warmed::{HARMS_YEAST, SETS_EGG, Warmed};
 pub use yielded::Yielded;
 
+use crate::cost::Cost;
 use crate::draws::Spread;
 use formula::read::Kitchen;
 use formula::resolve::formula::StageAt;
@@ -66,6 +67,8 @@ pub struct Forecast {
     pub yielded: Vec<Yielded>,
     /// What is in each component.
     pub nutrition: Vec<Nutrition>,
+    /// What it costs, where the book states prices.
+    pub cost: Option<Cost>,
     /// How sure it is, where many kitchens were tried.
     pub spread: Option<Spread>,
     /// What cannot be told, and which datum is missing.
@@ -96,6 +99,7 @@ pub fn foresee(formula: &Formula, surroundings: &Surroundings) -> Forecast {
         keepings: keeping::keepings(formula, surroundings),
         yielded: yielded::yielded(formula),
         nutrition: nutrition(formula),
+        cost: None,
         spread: None,
         missing,
     }
@@ -160,12 +164,12 @@ fn risen(formula: &Formula, surroundings: &Surroundings, care: Care) -> (Vec<Ris
 
 /// A figure worked out by the ferment's equations.
 fn by_the_ferment<T>(value: T) -> Known<T> {
-    let source = science::ferment::EQUATIONS.first().map_or("science", |equation| equation.source);
+    let source = science::ferment::EQUATIONS.first().map_or("ferment::fermentation", |equation| equation.name);
     Known::computed(value, "the course of the ferment", source)
 }
 
 /// The middle of a range of times.
-fn middle(range: Between<TimeSpan>) -> TimeSpan {
+pub(crate) fn middle(range: Between<TimeSpan>) -> TimeSpan {
     (range.from + range.to) * 0.5
 }
 
