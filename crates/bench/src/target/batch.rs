@@ -72,7 +72,7 @@ fn takes(desk: &Desk) -> Result<Takes, Unfit> {
         let risen = Known::computed(
             most,
             "the course of the ferment",
-            science::ferment::EQUATIONS.first().map_or("science", |one| one.source),
+            science::ferment::EQUATIONS.first().map_or("ferment::fermentation", |one| one.name),
         );
         Some(Takes { at, room: without_gas * most, risen })
     };

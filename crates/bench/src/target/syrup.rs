@@ -102,7 +102,7 @@ fn by_water(desk: &mut Desk, at: StageAt, before: &Held, brix: Fraction, answer:
     let stage = desk.before.stage(at);
     let needs = reached_in_pot(before, brix, desk.around);
     let stated = stage.mixed() * stage.boil_off;
-    let balance = science::sugar::boil_off::EQUATION.source;
+    let balance = science::sugar::boil_off::EQUATION.name;
     answer.tell("steam as the formula states it", Amount::Mass(stated), "the stated share of what goes in", "the formula");
     if needs.water >= Mass::ZERO {
         let share = Fraction::ratio(needs.water / stage.mixed());
@@ -160,14 +160,14 @@ fn tell((brix, warm, boils): (Fraction, Temperature, Temperature), answer: &mut 
         "boiling in the end at",
         Amount::Temperature(boils),
         "the boiling point of a sugar solution",
-        science::sugar::boiling_point::EQUATION.source,
+        science::sugar::boiling_point::EQUATION.name,
     );
     answer.tell("poured at", Amount::Temperature(warm), "its cooling step, or the room", "the formula");
     answer.tell(
         "there it pours as a clear syrup at",
         Amount::Viscosity(viscosity(brix, warm)),
         "the viscosity of a clear sugar syrup",
-        EQUATION.source,
+        EQUATION.name,
     );
 }
 

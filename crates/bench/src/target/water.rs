@@ -2,11 +2,10 @@
 
 use super::{Amount, Answer, Asked, Target};
 use crate::exchange::{Desk, Unfit};
-use crate::forecast::{HARMS_YEAST, Mixed, Surroundings, is_mixing, mixed_cold, rises_until};
-use formula::read::Action;
-use formula::resolve::formula::{Content, StageAt};
+use crate::forecast::{ByRule, HARMS_YEAST, Mixed, is_mixing, mixed_cold, rises_until};
+use formula::resolve::formula::StageAt;
 use formula::{Formula, Line};
-use quantity::{Between, Mass, Measure, Temperature, TemperatureDifference, print};
+use quantity::{Between, Mass, Measure, Temperature, print};
 use science::heat::{factor_rule, liquid_temperature};
 
 /// The target.
@@ -43,7 +42,7 @@ fn solve(desk: &mut Desk, asked: &Asked) -> Result<Answer, Unfit> {
         .clone()
         .ok_or_else(|| Unfit::NotSo(format!("“{}” has no water or milk of its own whose warmth could be chosen", stage.title)))?;
     let line = stage.lines.iter().find(|line| line.title == title);
-    let source = science::heat::liquid_temperature::EQUATION.source;
+    let source = science::heat::liquid_temperature::EQUATION.name;
     let mut answer = Answer::default();
     answer.tell(
         if needed < COLDEST { format!("{title} would have to be as cold as") } else { format!("{title} at") },
@@ -66,8 +65,8 @@ fn solve(desk: &mut Desk, asked: &Asked) -> Result<Answer, Unfit> {
             print::celsius(Between::just(needed))
         ));
     }
-    if RULED.contains(&wanted.as_celsius()) {
-        rule(desk, &mut answer, at, wanted, needed);
+    if let Some(rule) = mixed.by_rule.filter(|_| RULED.contains(&wanted.as_celsius())) {
+        tell_rule(&mut answer, &rule);
     }
     Ok(answer)
 }
@@ -112,7 +111,7 @@ fn ice(desk: &mut Desk, answer: &mut Answer, line: Option<&Line>, needed: Temper
             "even all of the {title} as ice would leave the dough too warm: chill the flour, or accept a warmer dough"
         )));
     }
-    let source = liquid_temperature::EQUATION.source;
+    let source = liquid_temperature::EQUATION.name;
     answer.tell("of it as ice", Amount::Mass(ice), "the heat that melting ice takes up", source);
     answer.tell(format!("the rest as {title} at"), Amount::Temperature(tap), "what the kitchen has", "the kitchen's own figures");
     desk.minded.push("ice is to be crushed, so that it melts before the dough is mixed, and from water fit to drink".to_owned());
@@ -120,43 +119,14 @@ fn ice(desk: &mut Desk, answer: &mut Answer, line: Option<&Line>, needed: Temper
 }
 
 /// What the trade's rule of factors says, and the one figure in which all that the balance counts is hidden.
-fn rule(desk: &Desk, answer: &mut Answer, at: StageAt, wanted: Temperature, needed: Temperature) {
-    let parts = factors(desk.before, at, desk.around);
-    let kneads = desk.before.stage(at).steps.iter().any(|step| step.action == Action::Knead);
-    let work = TemperatureDifference::kelvins(if kneads { desk.around.calibration.friction.middle } else { 0.0 });
-    // The rule's friction stands for the wetting of the flour too: 2.5 to 3.5 K of dough, common practice, no source.
-    let usual = (work + TemperatureDifference::kelvins(3.0)) * (parts.len() as f64 + 1.0);
-    let by_rule = factor_rule::factor_rule(wanted, &parts, usual);
-    let source = factor_rule::EQUATION.source;
+fn tell_rule(answer: &mut Answer, rule: &ByRule) {
+    let name = factor_rule::EQUATION.name;
     answer.tell(
         "by the trade's rule of factors",
-        Amount::Temperature(by_rule),
+        Amount::Temperature(rule.water),
         "the rule of factors, which knows no weights",
-        source,
+        name,
     );
-    let friction = factor_rule::agreeing_friction(wanted, &parts, needed);
-    answer.tell(
-        "the friction factor with which the rule agrees",
-        Amount::Warming(friction),
-        "the rule solved for its friction",
-        source,
-    );
-}
-
-/// Room, flour and preferment, as the rule takes them.
-fn factors(formula: &Formula, at: StageAt, around: &Surroundings) -> Vec<Temperature> {
-    let stage = formula.stage(at);
-    let flour = stage.lines.iter().find(|line| line.is_flour);
-    let warmth = |line: &Line| match (line.temperature, line.ingredient()) {
-        (Some(stated), _) => stated.to,
-        (None, Some(one)) => around.stored(one).value,
-        (None, None) => around.room.value,
-    };
-    let mut parts = vec![around.room.value];
-    parts.push(flour.map_or(around.room.value, warmth));
-    let is_preferment = |line: &Line| matches!(line.content, Content::Stage(c, s) if formula.stage((c, s)).kind.is_preferment());
-    if stage.lines.iter().any(is_preferment) {
-        parts.push(around.room.value);
-    }
-    parts
+    answer.tell("with the usual friction factor", Amount::Warming(rule.friction), "common practice, no source", name);
+    answer.tell("the rule agrees with", Amount::Warming(rule.agreeing), "the rule solved for its friction", name);
 }

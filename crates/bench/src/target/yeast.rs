@@ -31,7 +31,7 @@ fn solve(desk: &mut Desk, asked: &Asked) -> Result<Answer, Unfit> {
     let dose = yeast_for(desk.before, &name, when, &around)
         .map_err(|why| Unfit::NotSo(format!("no dose of yeast does that for “{name}”: {why}")))?;
     let mut answer = Answer::default();
-    let source = science::ferment::EQUATIONS.first().map_or("science", |one| one.source);
+    let source = science::ferment::EQUATIONS.first().map_or("ferment::fermentation", |one| one.name);
     for line in &dose.lines {
         let needed = weighable(line.needed);
         desk.balance.set(at, &line.name, needed);

@@ -23,11 +23,26 @@ pub fn text(solved: &Solved, units: Units, width: usize) -> String {
     });
     list(&mut out, "What cannot be met", &unmet.collect::<Vec<_>>(), width);
     list(&mut out, "To mind", &solved.minded, width);
+    list(&mut out, "Where the figures come from", &equations(&solved.figures), width);
     match &solved.changed {
         Some(changed) => out.push_str(&format!("\nThe formula then\n\n{}", exchanged::text(changed, width))),
         None => out.push_str(&wrap(&format!("\nReckoned by: {}.", solved.grounds), width)),
     }
     out
+}
+
+/// The equations behind the figures, each once, with source and standing.
+fn equations(figures: &[Figure]) -> Vec<String> {
+    let mut told: Vec<String> = Vec::new();
+    for figure in figures {
+        let Origin::Computed { by, source } = &figure.known.origin else { continue };
+        let Some(grounds) = bench::grounds(source) else { continue };
+        let words = format!("{by}: {} ({}). {}", grounds.equation, grounds.citation, grounds.standing);
+        if !told.contains(&words) {
+            told.push(words);
+        }
+    }
+    told
 }
 
 fn list(out: &mut String, title: &str, items: &[String], width: usize) {
