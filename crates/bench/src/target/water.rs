@@ -54,7 +54,7 @@ fn solve(desk: &mut Desk, asked: &Asked) -> Result<Answer, Unfit> {
         "as the kitchen's things stand, it would come to",
         Amount::Temperature(mixed.computed.value),
         "the balance of heat in mixing, wetting of the flour counted",
-        source,
+        science::heat::mixing_temperature::EQUATION.name,
     );
     if needed < COLDEST {
         ice(desk, &mut answer, line, needed, &title)?;
