@@ -102,9 +102,8 @@ fn by_rule(
     water: Temperature,
 ) -> ByRule {
     let flour = stage.lines.iter().find(|line| line.is_flour);
-    let flour = flour.and_then(|line| match line.temperature {
-        Some(range) => Some(midway(range)),
-        None => line.ingredient().map(|one| around.stored(one).value),
+    let flour = flour.and_then(|line| {
+        line.temperature.map_or_else(|| line.ingredient().map(|one| around.stored(one).value), |range| Some(midway(range)))
     });
     let mut parts = vec![around.room.value, flour.unwrap_or(around.room.value)];
     parts.extend(stage.uses().find_map(|(c, s)| brought(c, s)));
