@@ -11,6 +11,7 @@ pub mod needs;
 pub mod outlook;
 pub mod page;
 pub mod sheet;
+pub mod solved;
 mod structured;
 pub mod trial_plan;
 pub mod words;

@@ -3,9 +3,12 @@
 //! `cargo bench -p app --bench book` prints seconds and ratios; nothing here passes or fails.
 #![allow(clippy::disallowed_methods, clippy::disallowed_types, clippy::print_stdout, missing_docs)]
 
+use bench::forecast::Surroundings;
+use bench::target::{Asked, Ready, When, solve};
 use formula::arithmetic::{figures, mixture, overall};
 use formula::source::Source;
 use formula::{Book, BookText};
+use quantity::{Fraction, TimeSpan};
 use rayon::prelude::*;
 use std::hint::black_box;
 use std::path::{Path, PathBuf};
@@ -15,6 +18,7 @@ use std::time::Instant;
 fn main() {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
     one_formula(&root);
+    solves(&root);
     let small = whole_book(&root, 1_000);
     let large = whole_book(&root, 10_000);
     println!("growth from 1,000 to 10,000 formulas: {:.1} times (10 is linear)", large / small);
@@ -40,6 +44,49 @@ fn one_formula(root: &Path) {
     }
     let each = begun.elapsed().as_secs_f64() / f64::from(rounds);
     println!("one demo formula read, resolved and worked out: {:.3} ms (wanted: under 1 ms)", each * 1e3);
+}
+
+/// Questions asked backwards of a demo formula, from the question to the formula's new text.
+fn solves(root: &Path) {
+    let example = root.join("examples/saltmarsh");
+    let mut text = BookText::default();
+    for file in ["book.toml", "ingredients/mill.toml", "ingredients/culture.toml", "formulas/potato-muffins.toml"] {
+        let source = Source { file: file.into(), text: std::fs::read_to_string(example.join(file)).expect("the demo book") };
+        text.files.insert(file.to_owned(), source);
+    }
+    let book = Book::open(text).value;
+    let around = Surroundings::of(&book.kitchen());
+    let said = |to: &str| Asked { to: Some(to.to_owned()), ..Asked::default() };
+    let ripe = Asked {
+        stage: Some("sponge".to_owned()),
+        ready: Some(Ready::After(When::Ripe(TimeSpan::hours(10.0)))),
+        ..Asked::default()
+    };
+    let risen = Asked {
+        stage: Some("dough".to_owned()),
+        ready: Some(Ready::After(When::Risen(TimeSpan::hours(3.0)))),
+        ..Asked::default()
+    };
+    let aims = [("salt", 2.0), ("fat", 10.0), ("sugars", 7.0)].map(|(name, share)| (name.to_owned(), Fraction::percent(share)));
+    for (target, asked) in [
+        ("yeast", ripe),
+        ("yeast", risen),
+        (
+            "begin",
+            Asked { stage: Some("sponge".to_owned()), ready: Some(Ready::RipeAt(TimeSpan::hours(7.5))), ..Asked::default() },
+        ),
+        ("water", Asked { stage: Some("dough".to_owned()), ..said("25 °C") }),
+        ("flour", Asked { stage: Some("dough".to_owned()), with: Some("flour-cake".to_owned()), ..said("10.5 %") }),
+        ("syrup", said("65 Brix")),
+        ("batch", said("4 l")),
+        ("reformulate", Asked { aims: aims.to_vec(), ..Asked::default() }),
+    ] {
+        let begun = Instant::now();
+        for _ in 0..10 {
+            black_box(solve(target, &book, "potato-muffins", &around, black_box(&asked)).expect("an answer"));
+        }
+        println!("solve {target}: {:.1} ms (wanted: under 100 ms)", begun.elapsed().as_secs_f64() * 100.0);
+    }
 }
 
 /// `check` of a generated book, with the plain reference on the same files.

@@ -2,7 +2,7 @@
 
 mod kitchen;
 
-pub use kitchen::{InKitchen, Place, kitchen};
+pub use kitchen::{InKitchen, Place, kitchen, time_of_day};
 
 use crate::book::{self, Opened};
 use crate::failure::{Failure, Stopped};

@@ -1,14 +1,13 @@
 //! `exchange`: one thing for another in a formula's own text.
 
+use super::keep::Keep;
 use super::{Ended, Format, Outcome};
 use crate::asked::{InKitchen, OneFormula};
-use crate::book::Opened;
 use crate::failure::Failure;
-use crate::{files, terminal};
-use bench::exchange::{ALL, Exchanged, Wishes, exchange};
+use crate::terminal;
+use bench::exchange::{ALL, Wishes, exchange};
 use formula::Formula;
 use quantity::{Fraction, Kind, Length, Measure, SpoonSystem, TimeSpan, read_number};
-use std::path::{Path, PathBuf};
 
 /// Exchanges one thing for another in a formula and shows what changes, what cannot be kept, and the new times.
 ///
@@ -55,12 +54,8 @@ pub struct Exchange {
     count: Option<String>,
     #[command(flatten)]
     kitchen: InKitchen,
-    /// Write the new formula into this file, which must not be there yet.
-    #[arg(long, value_name = "FILE", conflicts_with = "in_place")]
-    write: Option<PathBuf>,
-    /// Write the new formula in the place of the old one.
-    #[arg(long)]
-    in_place: bool,
+    #[command(flatten)]
+    kept: Keep,
     /// The form of the report.
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
@@ -75,9 +70,7 @@ impl Exchange {
             return Ok(Outcome::Fine);
         };
         let wishes = self.wishes()?;
-        if let Some(file) = &self.write {
-            must_be_new(file)?;
-        }
+        self.kept.can()?;
         let around = self.kitchen.of(&opened)?;
         let made = exchange(name, &opened.book, &formula.name, &around, &wishes).map_err(|why| {
             Failure::new(format!("the exchange “{name}” cannot be made in “{}”: {why}", formula.head.title)).hint(why.hint())
@@ -86,12 +79,12 @@ impl Exchange {
             Format::Text => publish::exchanged::text(&made, terminal::width()),
             Format::Json => format!("{:#}", publish::exchanged::json(&made)),
         })?;
-        self.keep(&opened, &formula, &made)?;
+        self.kept.text(&opened, &formula, &made.text)?;
         Ok(Outcome::Fine)
     }
 
     fn refuse_to_write_nothing(&self) -> Result<(), Failure> {
-        if self.write.is_some() || self.in_place {
+        if self.kept.is_asked() {
             return Err(Failure::new("which exchange?").hint("there is nothing to write yet: name one of the list"));
         }
         Ok(())
@@ -110,36 +103,6 @@ impl Exchange {
             count: self.count.as_deref().map(count).transpose()?,
         })
     }
-
-    /// Writes the new text where it was asked for.
-    fn keep(&self, opened: &Opened, formula: &Formula, made: &Exchanged) -> Result<(), Failure> {
-        let path = match &self.write {
-            Some(file) => file.clone(),
-            // Where the file is a link, what it leads to is changed and the link stays.
-            None if self.in_place => {
-                let path = opened.folder.join(formula.file.as_ref());
-                std::fs::canonicalize(&path).map_err(|error| Failure::file("write", &path, &error))?
-            }
-            None => {
-                terminal::remark("nothing is written: --write FILE writes the new formula, --in-place changes this one");
-                return Ok(());
-            }
-        };
-        if self.write.is_some() {
-            must_be_new(&path)?;
-        }
-        files::write(&path, made.text.as_bytes())?;
-        terminal::remark(&format!("written: {}", path.display()));
-        Ok(())
-    }
-}
-
-fn must_be_new(file: &Path) -> Result<(), Failure> {
-    if std::fs::symlink_metadata(file).is_ok() {
-        return Err(Failure::new(format!("{} is there already", file.display()))
-            .hint("give another name; --in-place changes the formula itself"));
-    }
-    Ok(())
 }
 
 /// Every exchange with what of a formula it could be made with.
@@ -172,13 +135,15 @@ fn measure(text: &str, kind: Kind, wanted: &str) -> Result<Measure, Failure> {
     if measure.unit.kind() == kind { Ok(measure) } else { Err(wrong().hint(hint)) }
 }
 
-fn percent(text: &str) -> Result<Fraction, Failure> {
+/// A figure of the command line: a share of at most ten wholes.
+pub fn percent(text: &str) -> Result<Fraction, Failure> {
     let measure = measure(text, Kind::Share, "percentage")?;
     let share = measure.share(SpoonSystem::Metric).map(|range| range.to);
     share.filter(|share| *share <= Fraction::percent(1000.0)).ok_or_else(|| Failure::new(format!("“{text}” is no percentage")))
 }
 
-fn time(text: &str) -> Result<TimeSpan, Failure> {
+/// A figure of the command line: of a range its middle.
+pub fn time(text: &str) -> Result<TimeSpan, Failure> {
     let measure = measure(text, Kind::Time, "time")?;
     let range = measure.time(SpoonSystem::Metric).ok_or_else(|| Failure::new(format!("“{text}” is no time")))?;
     Ok((range.from + range.to) * 0.5)
@@ -189,7 +154,8 @@ fn length(text: &str) -> Result<Length, Failure> {
     measure.length(SpoonSystem::Metric).map(|range| range.to).ok_or_else(|| Failure::new(format!("“{text}” is no altitude")))
 }
 
-fn count(text: &str) -> Result<f64, Failure> {
+/// A figure of the command line: above nothing.
+pub fn count(text: &str) -> Result<f64, Failure> {
     match read_number(text) {
         Ok((number, "")) if number > 0.0 && number <= 10_000.0 => Ok(number),
         _ => Err(Failure::new(format!("“{text}” is no count")).hint("a number above nothing is wanted")),

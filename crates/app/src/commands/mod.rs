@@ -9,6 +9,7 @@ mod exchange;
 mod explain;
 mod forecast;
 mod ingredients;
+mod keep;
 mod learn;
 mod new;
 mod publish;

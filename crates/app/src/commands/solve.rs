@@ -1,63 +1,157 @@
-//! `solve`: a question asked backwards.
+//! `solve`: questions asked backwards.
 
-use super::{Ended, Outcome};
-use crate::asked::{InKitchen, OneFormula};
+use super::exchange::{count, percent, time};
+use super::keep::Keep;
+use super::{Ended, Format, Outcome};
+use crate::asked::{InKitchen, OneFormula, time_of_day};
 use crate::failure::Failure;
 use crate::terminal;
-use bench::target::{When, yeast_for};
-use quantity::{Measure, SpoonSystem, TimeSpan, print};
+use bench::target::{ALL, Asked, Ready, When, solve};
+use formula::Formula;
+use quantity::Fraction;
 
-/// Finds the dose of yeast with which a stage is ripe, or has risen, after a given time.
+/// Answers questions asked backwards: what dose, when to begin, how warm the water, which blend, how large a batch.
 ///
-///   wellproved solve potato-muffins.toml --stage sponge --ripe-after "10 h"
-///   wellproved solve potato-muffins.toml --stage dough --risen-after "90 min" --room "19 °C"
+///   wellproved solve potato-muffins.toml
+///   wellproved solve potato-muffins.toml yeast --stage sponge --ripe-at 07:30 --begun 21:00
+///   wellproved solve potato-muffins.toml begin --stage sponge --ripe-at 07:30
+///   wellproved solve cardamom-knots.toml water --to "25 °C"
+///   wellproved solve potato-muffins.toml syrup --to "65 Brix"
+///   wellproved solve caraway-rye-tin.toml batch --to "4 l"
+///   wellproved solve cardamom-knots.toml reformulate --aim salt="1.8 %" --aim fat="15 %" --within "25 %"
 ///
-/// A preferment is ripe in the middle of its window; a dough has risen as its own step says.
+/// Without a target's name, lists those that there are and what of the formula each can be asked for.
+/// Nothing is written unless --write or --in-place asks for it.
 #[derive(clap::Args)]
 #[command(verbatim_doc_comment)]
-#[command(group(clap::ArgGroup::new("when").required(true)))]
+#[command(group(clap::ArgGroup::new("when")))]
 pub struct Solve {
     #[command(flatten)]
-    asked: OneFormula,
-    /// The stage whose yeast is free, by its name in the formula.
+    one: OneFormula,
+    /// Which target.
+    target: Option<String>,
+    /// The stage that is meant, by its name in the formula.
     #[arg(long, value_name = "NAME")]
-    stage: String,
+    stage: Option<String>,
+    /// The line that is free, by its name in the formula.
+    #[arg(long, value_name = "NAME")]
+    of: Option<String>,
+    /// What is wanted: "62 %", "24 °C", "65 Brix", "2 Pa·s", "4 l".
+    #[arg(long, value_name = "FIGURE")]
+    to: Option<String>,
+    /// An ingredient that comes in.
+    #[arg(long, value_name = "INGREDIENT")]
+    with: Option<String>,
     /// Ripe after so long: "10 h".
     #[arg(long, value_name = "TIME", group = "when")]
     ripe_after: Option<String>,
     /// Risen after so long: "90 min".
     #[arg(long, value_name = "TIME", group = "when")]
     risen_after: Option<String>,
+    /// Ripe by the clock: "07:30".
+    #[arg(long, value_name = "CLOCK", group = "when")]
+    ripe_at: Option<String>,
+    /// Risen by the clock: "07:30".
+    #[arg(long, value_name = "CLOCK", group = "when")]
+    risen_at: Option<String>,
+    /// When it is mixed: "21:00".
+    #[arg(long, value_name = "CLOCK")]
+    begun: Option<String>,
+    /// How many bowls or shelves.
+    #[arg(long, value_name = "COUNT")]
+    count: Option<String>,
+    /// A figure and the share of all flour that it should be: salt="2 %".
+    #[arg(long, value_name = "FIGURE=SHARE")]
+    aim: Vec<String>,
+    /// How far each line may move: "20 %".
+    #[arg(long, value_name = "PERCENT")]
+    within: Option<String>,
+    /// A line that stays as it is.
+    #[arg(long, value_name = "NAME")]
+    keep: Vec<String>,
     #[command(flatten)]
     kitchen: InKitchen,
+    #[command(flatten)]
+    kept: Keep,
+    /// The form of the answer.
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    format: Format,
 }
 
 impl Solve {
     pub fn run(self) -> Ended {
-        let (opened, formula) = self.asked.open()?;
-        let around = self.kitchen.of(&opened)?;
-        let when = match (&self.ripe_after, &self.risen_after) {
-            (Some(time), _) => When::Ripe(span(time)?),
-            (None, time) => When::Risen(span(time.as_deref().unwrap_or_default())?),
+        let (opened, formula) = self.one.open()?;
+        let Some(name) = &self.target else {
+            if self.kept.is_asked() {
+                return Err(Failure::new("which target?").hint("there is nothing to write yet: name one of the list").into());
+            }
+            terminal::say(&listed(&formula, self.format))?;
+            return Ok(Outcome::Fine);
         };
-        let dose = yeast_for(&formula, &self.stage, when, &around)
-            .map_err(|why| Failure::new(format!("no dose for “{}” of {}: {why}", self.stage, formula.head.title)))?;
-        let mut out = String::new();
-        for (title, stated, needed, share) in &dose.lines {
-            let (stated, needed, share) = (print::mass(*stated), print::mass(*needed), print::percent(*share, 3));
-            out.push_str(&format!("{title}: {needed} instead of {stated}, which is {share} of the stage's flour\n\n"));
+        let asked = self.asked()?;
+        self.kept.can()?;
+        let around = self.kitchen.of(&opened)?;
+        let solved = solve(name, &opened.book, &formula.name, &around, &asked).map_err(|why| {
+            Failure::new(format!("“{name}” cannot be solved for in “{}”: {why}", formula.head.title)).hint(why.hint())
+        })?;
+        terminal::say(&match self.format {
+            Format::Text => publish::solved::text(&solved, publish::Units::of(&opened.book.settings), terminal::width()),
+            Format::Json => format!("{:#}", publish::solved::json(&solved)),
+        })?;
+        match &solved.changed {
+            Some(changed) => self.kept.text(&opened, &formula, &changed.text)?,
+            None if self.kept.is_asked() => terminal::remark("nothing is written: the formula stays as it is"),
+            None => {}
         }
-        let units = publish::Units::of(&opened.book.settings);
-        out.push_str(&publish::outlook::text(&formula, &dose.forecast, units, terminal::width()));
-        terminal::say(&out)?;
         Ok(Outcome::Fine)
+    }
+
+    fn asked(&self) -> Result<Asked, Failure> {
+        let ready = match (&self.ripe_after, &self.risen_after, &self.ripe_at, &self.risen_at) {
+            (Some(text), ..) => Some(Ready::After(When::Ripe(time(text)?))),
+            (_, Some(text), ..) => Some(Ready::After(When::Risen(time(text)?))),
+            (_, _, Some(clock), _) => Some(Ready::RipeAt(time_of_day(clock)?)),
+            (.., Some(clock)) => Some(Ready::RisenAt(time_of_day(clock)?)),
+            _ => None,
+        };
+        Ok(Asked {
+            of: self.of.clone(),
+            stage: self.stage.clone(),
+            to: self.to.clone(),
+            with: self.with.clone(),
+            ready,
+            begun: self.begun.as_deref().map(time_of_day).transpose()?,
+            count: self.count.as_deref().map(count).transpose()?,
+            within: self.within.as_deref().map(percent).transpose()?,
+            aims: self.aim.iter().map(|text| aim(text)).collect::<Result<_, _>>()?,
+            keep: self.keep.clone(),
+        })
     }
 }
 
-fn span(text: &str) -> Result<TimeSpan, Failure> {
-    let wrong =
-        || Failure::new(format!("“{text}” is no time")).hint("write it with its unit: \"10 h\", \"90 min\", \"1 h 30 min\"");
-    let measure: Measure = text.parse().map_err(|_| wrong())?;
-    let time = measure.time(SpoonSystem::Metric).ok_or_else(wrong)?;
-    Ok((time.from + time.to) * 0.5)
+/// A figure and its share: `salt=2 %`.
+fn aim(text: &str) -> Result<(String, Fraction), Failure> {
+    let wrong = || Failure::new(format!("“{text}” is no aim")).hint("write --aim salt=\"2 %\"");
+    let (name, share) = text.split_once('=').ok_or_else(wrong)?;
+    Ok((name.trim().to_owned(), percent(share.trim()).map_err(|_| wrong())?))
+}
+
+/// Every target with what of a formula it can be asked for.
+fn listed(formula: &Formula, format: Format) -> String {
+    if format == Format::Json {
+        let all = ALL.iter().map(
+            |one| serde_json::json!({ "name": one.name, "about": one.about, "asks": one.asks, "fits": (one.fits)(formula) }),
+        );
+        return format!("{:#}", serde_json::Value::Array(all.collect()));
+    }
+    let mut out = format!("Targets in {}\n", formula.head.title);
+    for one in ALL {
+        let mut fits = (one.fits)(formula);
+        fits.dedup();
+        let with = if fits.is_empty() { "nothing here".to_owned() } else { fits.join(", ") };
+        out.push_str(&publish::words::wrap(&format!("\n{}: {}", one.name, one.about), terminal::width()));
+        out.push_str(&publish::words::wrap(&format!("of: {with}"), terminal::width()));
+        out.push_str(&publish::words::wrap(&format!("asks: {}", one.asks), terminal::width()));
+    }
+    out
 }

@@ -1,4 +1,4 @@
-//! `forecast` and `solve`: the story, the data, the refusals.
+//! `forecast`: the story, the data, the refusals.
 
 use crate::sandbox::Sandbox;
 
@@ -36,19 +36,9 @@ fn nonsense_kitchens_are_told_so() {
         (vec!["forecast", MUFFINS, "--kitchen", "cellar"], "no kitchen called “cellar”"),
         (vec!["forecast", "saltmarsh", "--formula", "potato-mufins"], "did you mean “potato-muffins”?"),
         (vec!["forecast", "saltmarsh", "--kitchen", "boathose"], "did you mean “boathouse”?"),
-        (vec!["solve", MUFFINS, "--stage", "sponge"], "required"),
-        (vec!["solve", MUFFINS, "--stage", "cellar", "--ripe-after", "8 h"], "no stage of that name"),
-        (vec!["solve", MUFFINS, "--stage", "sponge", "--ripe-after", "soon"], "is no time"),
-        (vec!["solve", MUFFINS, "--stage", "dough", "--risen-after", "5 min"], "out of reach"),
     ] {
         let ran = sandbox.run(&words);
         assert_eq!(ran.status, 2, "{words:?}: {}", ran.out);
         assert!(ran.err.contains(reason), "{words:?}: {}", ran.err);
     }
-}
-
-#[test]
-fn a_dose_for_a_wanted_time() {
-    let out = Sandbox::with_demo().fine(&["solve", MUFFINS, "--stage", "sponge", "--ripe-after", "14 h"]);
-    assert!(out.starts_with("instant yeast:") && out.contains("instead of 0.7\u{a0}g"), "{out}");
 }

@@ -17,3 +17,4 @@ mod publish;
 mod sandbox;
 mod scale;
 mod sheet;
+mod solve;

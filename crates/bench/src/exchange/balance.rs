@@ -10,7 +10,7 @@ use quantity::{Kind, Mass};
 use std::collections::BTreeMap;
 
 /// The weight of each line, by stage and name.
-#[derive(Clone, Debug, Default)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Balance(BTreeMap<(StageAt, String), Mass>);
 
 /// Reads a text of the formula among the rest of its book.

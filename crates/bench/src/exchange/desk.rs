@@ -49,6 +49,17 @@ const WHOLE: [&str; 7] = ["title", "note", "temperature", "taken-out", "after-sc
 pub const KEEP: [&str; 4] = ["temperature", "taken-out", "after-scaling", "as-flour"];
 
 impl<'d> Desk<'d> {
+    /// A formula before anything is changed.
+    pub fn of(book: &'d Book, source: &'d Source, before: &'d Formula, around: &'d Surroundings, wishes: &'d Wishes) -> Self {
+        let (manuscript, balance) = (Manuscript::new(&source.text), Balance::of(before));
+        Self { book, source, before, around, wishes, manuscript, balance, lost: Vec::new(), minded: Vec::new() }
+    }
+
+    /// Whether anything has been changed.
+    pub fn is_changed(&self) -> bool {
+        self.manuscript.text != self.source.text || self.balance != Balance::of(self.before)
+    }
+
     /// Reads a text in the formula's place.
     pub fn work_out(&self, text: &str) -> Checked<Formula> {
         self.book.revised(&Source { file: Arc::clone(&self.source.file), text: text.to_owned() })

@@ -30,11 +30,15 @@ pub use unfit::Unfit;
 use crate::compare::{Comparison, compare};
 use crate::forecast::Surroundings;
 use crate::rules;
-use balance::Balance;
-use desk::Desk;
+pub(crate) use balance::grams;
+pub(crate) use desk::{Desk, KEEP, figure, water_of};
+pub(crate) use flour::takes_up;
+pub(crate) use manuscript::Part;
+pub(crate) use tin::{grow, write_yield};
+
 use formula::arithmetic::mixture;
+use formula::source::Source;
 use formula::{Book, Diagnostic, Formula, Line, Stage};
-use manuscript::Manuscript;
 use quantity::{Fraction, Length, Mass, TimeSpan};
 use std::collections::BTreeSet;
 
@@ -134,37 +138,38 @@ pub struct ChangedLine {
 /// [`Unfit`] says why it cannot be made, and what the formula has.
 pub fn exchange(name: &str, book: &Book, formula: &str, around: &Surroundings, wishes: &Wishes) -> Result<Exchanged, Unfit> {
     let one = ALL.iter().find(|one| one.name == name).ok_or_else(|| Unfit::NoSuchExchange(name.to_owned()))?;
+    let (source, before) = opened(book, formula)?;
+    let mut desk = Desk::of(book, source, &before, around, wishes);
+    (one.make)(&mut desk)?;
+    finished(desk, one.grounds)
+}
+
+/// A formula of a book and its text, if it has no faults.
+pub(crate) fn opened<'b>(book: &'b Book, formula: &str) -> Result<(&'b Source, Formula), Unfit> {
     let lacking = || Unfit::Broken(format!("there is no formula called “{formula}”"));
     let source = book.formulas.get(formula).ok_or_else(lacking)?;
-    let before = balance::sound(book.formula(formula).ok_or_else(lacking)?)?;
-    let mut desk = Desk {
-        book,
-        source,
-        before: &before,
-        around,
-        wishes,
-        manuscript: Manuscript::new(&source.text),
-        balance: Balance::of(&before),
-        lost: Vec::new(),
-        minded: Vec::new(),
-    };
-    (one.make)(&mut desk)?;
+    Ok((source, balance::sound(book.formula(formula).ok_or_else(lacking)?)?))
+}
+
+/// The formula that lies changed on a desk, read anew, its times settled, held against what it was.
+pub(crate) fn finished(mut desk: Desk, grounds: &'static str) -> Result<Exchanged, Unfit> {
     desk.let_products_follow();
     let after = desk.hold()?;
     let (times, after) = times::settle(&mut desk, after)?;
-    let new = new_allergens(&before, &after);
+    let (before, book, around) = (desk.before, desk.book, desk.around);
+    let new = new_allergens(before, &after);
     if !new.is_empty() {
         desk.minded.push(format!("an allergen comes in: {}; name it wherever what is contained is listed", new.join(", ")));
     }
     desk.minded.push("the words of introduction, notes, storage and method are the author's: read them once more".to_owned());
-    let found = newly_found(&before, &after, book);
+    let found = newly_found(before, &after, book);
     Ok(Exchanged {
-        comparison: compare(&[&before, &after], around, &["before".to_owned(), "after".to_owned()]),
-        lines: changed_lines(&before, &after),
+        comparison: compare(&[before, &after], around, &["before".to_owned(), "after".to_owned()]),
+        lines: changed_lines(before, &after),
         times,
         lost: desk.lost,
         minded: desk.minded,
-        grounds: one.grounds,
+        grounds,
         found,
         text: desk.manuscript.text,
         formula: after,

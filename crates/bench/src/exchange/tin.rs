@@ -82,7 +82,7 @@ fn make(desk: &mut Desk) -> Result<(), Unfit> {
 
 /// Every line of the main component that many times, and of the components that go into it; what is kept back for
 /// next time stays as it is.
-fn grow(desk: &mut Desk, factor: f64) {
+pub fn grow(desk: &mut Desk, factor: f64) {
     let inside = components_inside(desk.before);
     for (at, stage) in desk.before.stages().filter(|(at, _)| inside.contains(&at.0)) {
         let whole = stage.made() + stage.kept_back;
@@ -111,7 +111,9 @@ fn components_inside(formula: &Formula) -> Vec<usize> {
     inside
 }
 
-fn write_yield(desk: &mut Desk, factor: f64, one: f64, count: f64) {
+/// Pieces, servings and weight of a main component so many times as large; of a tin a piece `count` tins, each `one`
+/// times as large.
+pub fn write_yield(desk: &mut Desk, factor: f64, one: f64, count: f64) {
     let yields = &desk.before.components[0].yields;
     let was = yields.tin.map(|(_, tins)| tins);
     let part = Part::Yield(0);

@@ -1,16 +1,18 @@
-//! Why an exchange cannot be made, and what the formula has instead.
+//! Why an exchange cannot be made or a target not be reached, and what the formula has instead.
 
-use formula::ingredient::{did_you_mean, nearest};
+use formula::ingredient::did_you_mean;
 use std::fmt;
 
-/// Why an exchange cannot be made.
+/// Why an exchange cannot be made or a target not be reached.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Unfit {
     /// There is no exchange of that name.
     NoSuchExchange(String),
+    /// There is no target of that name.
+    NoSuchTarget(String),
     /// The formula has nothing that it could be made with: what is wanted, and what there is.
     Nothing {
-        /// What the exchange needs.
+        /// What is needed.
         wanted: String,
         /// What the formula has.
         has: Vec<String>,
@@ -22,7 +24,7 @@ pub enum Unfit {
         /// The names that fit, each with its stage.
         fitting: Vec<String>,
     },
-    /// The exchange must be told something, or told otherwise: what, and how it is said.
+    /// It must be told something, or told otherwise: what, and how it is said.
     NotSaid(&'static str, String),
     /// No ingredient has that name; the nearest one that has.
     NoSuchIngredient(String, Option<String>),
@@ -38,9 +40,10 @@ impl fmt::Display for Unfit {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::NoSuchExchange(name) => write!(f, "there is no exchange called “{name}”"),
+            Self::NoSuchTarget(name) => write!(f, "there is no target called “{name}”"),
             Self::Nothing { wanted, .. } => write!(f, "the formula has no {wanted}"),
             Self::Which { wanted, .. } => write!(f, "which {wanted}?"),
-            Self::NotSaid(option, _) => write!(f, "the exchange needs {option}"),
+            Self::NotSaid(option, _) => write!(f, "it needs {option}"),
             Self::NoSuchIngredient(name, _) => write!(f, "no ingredient is called “{name}”"),
             Self::NotSo(why) => f.write_str(why),
             Self::Broken(fault) => write!(f, "the changed text would have a fault: {fault}"),
@@ -54,12 +57,8 @@ impl Unfit {
     #[must_use]
     pub fn hint(&self) -> String {
         match self {
-            Self::NoSuchExchange(name) => {
-                let names: Vec<&str> = super::ALL.iter().map(|one| one.name).collect();
-                let near = nearest(name, names.iter().copied());
-                let near = near.map(|near| did_you_mean(near) + " ").unwrap_or_default();
-                format!("{near}there are: {}", names.join(", "))
-            }
+            Self::NoSuchExchange(name) => listed(name, super::ALL.iter().map(|one| one.name)),
+            Self::NoSuchTarget(name) => listed(name, crate::target::ALL.iter().map(|one| one.name)),
             Self::Nothing { has, .. } if has.is_empty() => "it has no lines at all".to_owned(),
             Self::Nothing { has, .. } => format!("it has: {}", has.join(", ")),
             Self::Which { fitting, .. } => {
@@ -69,9 +68,16 @@ impl Unfit {
             Self::NoSuchIngredient(_, Some(near)) => did_you_mean(near),
             Self::NoSuchIngredient(_, None) => "`wellproved ingredients WORD` finds names".to_owned(),
             Self::Broken(_) | Self::NotBalanced(_) => {
-                "the text is written in a way this exchange cannot follow: change it by hand".to_owned()
+                "the text is written in a way that cannot be followed here: change it by hand".to_owned()
             }
             Self::NotSo(_) => String::new(),
         }
     }
+}
+
+fn listed(name: &str, all: impl Iterator<Item = &'static str>) -> String {
+    let names: Vec<&str> = all.collect();
+    let near = formula::ingredient::nearest(name, names.iter().copied());
+    let near = near.map(|near| format!("did you mean “{near}”? ")).unwrap_or_default();
+    format!("{near}there are: {}", names.join(", "))
 }

@@ -24,11 +24,13 @@ use care::Care;
 pub use cooking::{Browning, Cooking, Heated, Surely};
 pub(crate) use cooking::{expected_core, quick_cores};
 pub use cream::Cream;
+pub(crate) use held::Held;
 pub use keeping::Keeping;
 pub(crate) use mixing::is_mixing;
 pub use mixing::{ByRule, Mixed};
 pub use nutrition::{Nutrient, Nutrition, nutrition};
 pub use pot::{Pot, Pours, Wanted};
+pub(crate) use pot::{boils, poured_at, reached as reached_in_pot};
 pub use rise::{Point, Rise};
 pub use science::heat::griddle::PROBE;
 pub(crate) use surroundings::Stand;
@@ -40,8 +42,9 @@ pub use yielded::Yielded;
 use crate::cost::Cost;
 use crate::draws::Spread;
 use formula::read::Kitchen;
+use formula::resolve::formula::StageAt;
 use formula::{Formula, Known};
-use quantity::{Between, Temperature, TimeSpan};
+use quantity::{Between, Mass, Temperature, TimeSpan};
 
 /// How far an uncalibrated time may be off, as a share: the model's own record against practice.
 pub const UNCALIBRATED: f64 = 0.33;
@@ -103,7 +106,45 @@ pub fn foresee(formula: &Formula, surroundings: &Surroundings) -> Forecast {
     }
 }
 
-/// Foresees only what ferments: what questions asked backwards try again and again.
+/// When a stage begins by the clock, counted back from serving; below zero the day before.
+pub(crate) fn begins(formula: &Formula, surroundings: &Surroundings, at: StageAt) -> TimeSpan {
+    surroundings::Clock::back_from(formula, surroundings.served_at.value).begins(at)
+}
+
+/// How warm a stage that does not ferment comes from the bowl; what it is made of is as warm as the room.
+pub(crate) fn mixed_cold(formula: &Formula, at: StageAt, surroundings: &Surroundings) -> Mixed {
+    mixing::mixed((formula.stage(at), at.1), surroundings, &|_, _| None)
+}
+
+/// What a cooked stage holds before it boils.
+pub(crate) fn in_the_pot(formula: &Formula, at: StageAt) -> Held {
+    held::Products::default().mixed(formula, at)
+}
+
+/// The room that a stage takes before any gas is in it, if there is flour in it.
+pub(crate) fn volume(formula: &Formula, at: StageAt) -> Option<quantity::Volume> {
+    let stage = formula.stage(at);
+    let bowl = bowl::Bowls::default().of(formula, at);
+    let dough = bowl.dough(stage.kind, false);
+    // What the ferment does not know of, such as nuts, takes as much room for its weight as the rest.
+    let known =
+        bowl.flour + bowl.culture_flour + bowl.water + bowl.milk + bowl.egg + bowl.fat + bowl.sucrose + bowl.hexose + bowl.salt;
+    let all = stage.mixed();
+    let volume = dough.volume() * (all / known).max(1.0);
+    (dough.flour > Mass::ZERO && volume.is_finite()).then_some(volume)
+}
+
+/// Foresees only what ferments up to a stage: what questions asked backwards try again and again.
+pub(crate) fn rises_until(formula: &Formula, surroundings: &Surroundings, (c, s): StageAt) -> Vec<Rise> {
+    let mut foreseeing = rise::Foreseeing::new(formula, surroundings, Care::Full);
+    for before in 0..c {
+        foreseeing.component(before);
+    }
+    foreseeing.stages(c, s);
+    foreseeing.done().0
+}
+
+/// Foresees only what ferments.
 #[must_use]
 pub fn rises(formula: &Formula, surroundings: &Surroundings) -> Vec<Rise> {
     risen(formula, surroundings, Care::Full).0

@@ -76,7 +76,7 @@ pub fn pots(formula: &Formula, around: &Surroundings) -> Vec<Pot> {
     cooked.map(|(at, stage)| pot(formula, at, stage, around, &mut products)).collect()
 }
 
-const fn boils(step: &Step) -> bool {
+pub const fn boils(step: &Step) -> bool {
     matches!(step.action, Action::Simmer | Action::Reduce | Action::Boil)
 }
 
@@ -98,6 +98,20 @@ fn pot(formula: &Formula, at: StageAt, stage: &Stage, around: &Surroundings, pro
         wanted,
         pours: (is_last && after.brix() >= SYRUP).then(|| pours(stage, &after, around)),
     }
+}
+
+/// What it takes to bring what a pot holds to a strength on this kitchen's ring.
+pub fn reached(before: &Held, brix: Fraction, around: &Surroundings) -> Wanted {
+    wanted(before, brix, around, around.heat.ring.arriving())
+}
+
+/// How warm a syrup is when it is poured: as its last cooling step says, else as the room.
+pub fn poured_at(stage: &Stage, around: &Surroundings) -> Temperature {
+    let cooled = stage.steps.iter().rev().find_map(|step| match step.until {
+        Some(Condition::At(range)) if matches!(step.action, Action::Cool | Action::Hold | Action::Serve) => Some(midway(range)),
+        _ => None,
+    });
+    cooled.unwrap_or(around.room.value)
 }
 
 fn wanted(before: &Held, brix: Fraction, around: &Surroundings, arriving: Between<Power>) -> Wanted {
@@ -144,11 +158,7 @@ fn simmered(step: &Step, time: TimeSpan, before: &Held, around: &Surroundings) -
 }
 
 fn pours(stage: &Stage, after: &Held, around: &Surroundings) -> Pours {
-    let cooled = stage.steps.iter().rev().find_map(|step| match step.until {
-        Some(Condition::At(range)) if matches!(step.action, Action::Cool | Action::Hold | Action::Serve) => Some(midway(range)),
-        _ => None,
-    });
-    let at = cooled.unwrap_or(around.room.value);
+    let at = poured_at(stage, around);
     let thick = viscosity(after.brix(), at);
     let asked = stage.steps.iter().find_map(|step| match step.until {
         Some(Condition::Pours(pascal_seconds)) => Some(Viscosity::pascal_seconds(pascal_seconds)),

@@ -92,7 +92,14 @@ impl<'f> Foreseeing<'f> {
 
     /// Goes through a component's stages in working order.
     pub fn component(&mut self, c: usize) {
-        for s in 0..self.formula.components[c].stages.len() {
+        if let Some(last) = self.formula.components[c].stages.len().checked_sub(1) {
+            self.stages(c, last);
+        }
+    }
+
+    /// Goes through them up to one of them.
+    pub fn stages(&mut self, c: usize, last: usize) {
+        for s in 0..=last {
             let stage = &self.formula.components[c].stages[s];
             match self.continued(stage) {
                 Some(before) => self.go_on((c, s), before),

@@ -1,137 +1,118 @@
-//! The dose of yeast with which a stage is ripe, or has risen, after a given time.
+//! The dose of yeast with which a stage is ripe, or has risen, after a time or by the clock.
 
-use crate::forecast::{Forecast, Rise, Surroundings, foresee, rises};
-use formula::{Formula, Line};
-use quantity::{Fraction, Mass, TimeSpan};
-use std::fmt;
+use super::dose::{find, yeast_for};
+use super::{Amount, Answer, Asked, Ready, Target, When, amount};
+use crate::exchange::{Desk, Part, Unfit};
+use crate::forecast::{Surroundings, begins};
+use formula::Known;
+use formula::read::{Action, Attention, Condition};
+use formula::resolve::formula::StageAt;
+use formula::{Formula, Stage};
+use quantity::{Mass, TimeSpan, print};
 
-/// What should be reached.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum When {
-    /// The middle of its ripe window, for a preferment.
-    Ripe(TimeSpan),
-    /// The condition of its first rising step, for a dough.
-    Risen(TimeSpan),
+/// The target.
+pub static TARGET: Target = Target {
+    name: "yeast",
+    about: "the dose of yeast with which a preferment is ripe, or a dough has risen, in time",
+    asks: "--stage; --ripe-after \"10 h\" or --risen-after \"90 min\", or by the clock --ripe-at 07:30 or --risen-at 07:30 with --begun 21:00",
+    grounds: "the course of the ferment; ripe means that even a kitchen as slow as the forecast's band finds the ripe window open by then",
+    fits,
+    solve,
+};
+
+fn fits(formula: &Formula) -> Vec<String> {
+    formula.stages().filter(|(_, stage)| find(formula, &stage.name).is_some()).map(|(_, stage)| stage.name.clone()).collect()
 }
 
-/// A dose that reaches it.
-#[derive(Debug)]
-pub struct Dose {
-    /// How many times the yeast that the formula states.
-    pub factor: f64,
-    /// The yeast lines of the stage: title, stated, needed, and the needed share of the stage's flour.
-    pub lines: Vec<(String, Mass, Mass, Fraction)>,
-    /// What is then foreseen.
-    pub forecast: Forecast,
-}
-
-/// Why no dose reaches it.
-#[derive(Clone, Debug, PartialEq)]
-pub enum NoDose {
-    /// There is no stage of that name that ferments by yeast weighed into it.
-    NoYeast,
-    /// Even the least, or the most, sensible dose misses it: the time it then takes.
-    OutOfReach {
-        /// Whether the wanted time is shorter than can be had.
-        too_short: bool,
-        /// What the nearest sensible dose gives.
-        nearest: TimeSpan,
-    },
-    /// The stage states no condition that can be foreseen.
-    NotForeseen,
-}
-
-impl fmt::Display for NoDose {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::NoYeast => f.write_str("no stage of that name ferments by yeast weighed into it"),
-            Self::NotForeseen => f.write_str("the stage has no fermenting step whose end can be foreseen"),
-            Self::OutOfReach { too_short, nearest } => {
-                let time = quantity::print::time(quantity::print::rounded_time(quantity::Between::just(*nearest)));
-                let dose = if *too_short { "with 5 % of yeast" } else { "with 0.01 % of yeast" };
-                write!(f, "that is out of reach: {dose} on its flour it takes about {time}; change the temperature instead")
-            }
-        }
+fn solve(desk: &mut Desk, asked: &Asked) -> Result<Answer, Unfit> {
+    let at = stage(desk)?;
+    let name = desk.before.stage(at).name.clone();
+    let (when, around) = when(desk, at, asked)?;
+    let dose = yeast_for(desk.before, &name, when, &around)
+        .map_err(|why| Unfit::NotSo(format!("no dose of yeast does that for “{name}”: {why}")))?;
+    let mut answer = Answer::default();
+    let source = science::ferment::EQUATIONS.first().map_or("ferment::fermentation", |one| one.name);
+    for line in &dose.lines {
+        let needed = weighable(line.needed);
+        desk.balance.set(at, &line.name, needed);
+        let told = |mass: f64| Amount::Mass(line.stated * mass);
+        let band = Some((told(dose.band.0), told(dose.band.1)));
+        let known = Known { band, ..Known::computed(Amount::Mass(needed), "the course of the ferment", source) };
+        answer.tell_known(&line.title, known);
+        answer.tell(
+            format!("{}, of the stage's flour", line.title),
+            Amount::Share(line.share),
+            "the baker's arithmetic",
+            "arithmetic",
+        );
     }
+    match when {
+        When::Ripe(time) => {
+            answer.tell_known("ripe from, after", amount(&dose.reached.from, Amount::Time));
+            answer.tell_known("ripe until, after", amount(&dose.reached.to, Amount::Time));
+            state_time(desk, at, time);
+        }
+        When::Risen(_) => answer.tell_known("risen after", amount(&dose.reached.from, Amount::Time)),
+    }
+    Ok(answer)
 }
 
-/// Doses of instant yeast on flour beyond which nobody goes: common practice, no source.
-const LEAST: f64 = 0.0001;
-const MOST: f64 = 0.05;
-/// Halvings of the range of doses on a scale of ratios: 2^-24 of it is far below what can be weighed.
-const HALVINGS: usize = 24;
+/// The one stage that is meant and that ferments by yeast weighed into it.
+pub fn stage(desk: &Desk) -> Result<StageAt, Unfit> {
+    desk.stage("stage that ferments by yeast weighed into it", |at, stage| find(desk.before, &stage.name) == Some(at))
+}
 
-/// Finds the dose for a stage, by its name in the formula's main component or any other.
-///
-/// # Errors
-/// [`NoDose`] when no sensible dose reaches it.
-pub fn yeast_for(formula: &Formula, stage: &str, when: When, around: &Surroundings) -> Result<Dose, NoDose> {
-    let at = find(formula, stage).ok_or(NoDose::NoYeast)?;
-    let stated = share(formula, at);
-    let reached = |factor: f64| time_of(&rises(&dosed(formula, at, factor), around), at, when).ok_or(NoDose::NotForeseen);
-    let wanted = match when {
-        When::Ripe(time) | When::Risen(time) => time,
+/// How long it may take, and the kitchen at the hours in which it does.
+fn when(desk: &Desk, at: StageAt, asked: &Asked) -> Result<(When, Surroundings), Unfit> {
+    let begun = asked.begun.map(|begun| begun_at(desk, at, begun));
+    let around = begun.unwrap_or_else(|| desk.around.clone());
+    let until = |ready: TimeSpan| {
+        let begun = asked.begun.ok_or_else(|| Unfit::NotSaid("--begun", "say when it is mixed: --begun 21:00".to_owned()))?;
+        let hours = (ready - begun).as_hours().rem_euclid(24.0);
+        // The same time on both clocks means a day.
+        Ok(TimeSpan::hours(if hours == 0.0 { 24.0 } else { hours }))
     };
-    let (mut low, mut high) = (LEAST / stated, MOST / stated);
-    let (slowest, quickest) = (reached(low), reached(high)?);
-    if quickest > wanted {
-        return Err(NoDose::OutOfReach { too_short: true, nearest: quickest });
-    }
-    // Where the least dose never gets there within the run, it is slow enough.
-    if let Ok(slowest) = slowest
-        && slowest < wanted
-    {
-        return Err(NoDose::OutOfReach { too_short: false, nearest: slowest });
-    }
-    for _ in 0..HALVINGS {
-        let middle = libm::sqrt(low * high);
-        match reached(middle) {
-            Ok(time) if time <= wanted => high = middle,
-            _ => low = middle,
+    let when = match asked.ready {
+        Some(Ready::After(when)) => when,
+        Some(Ready::RipeAt(ready)) => When::Ripe(until(ready)?),
+        Some(Ready::RisenAt(ready)) => When::Risen(until(ready)?),
+        None => {
+            return Err(Unfit::NotSaid(
+                "a time",
+                "say --ripe-after \"10 h\", --risen-after \"90 min\", or --ripe-at 07:30 --begun 21:00".to_owned(),
+            ));
         }
+    };
+    if !(when.time() > TimeSpan::ZERO && when.time() <= TimeSpan::days(4.0)) {
+        return Err(Unfit::NotSo("a time above nothing and up to four days is wanted".to_owned()));
     }
-    let factor = libm::sqrt(low * high);
-    let formula = dosed(formula, at, factor);
-    let stage = &formula.components[at.0].stages[at.1];
-    let lines = stage.lines.iter().filter(|line| is_yeast(line)).map(|line| {
-        let needed = line.mass.value;
-        (line.title.clone(), needed / factor, needed, Fraction::ratio(needed / stage.flour))
-    });
-    Ok(Dose { factor, lines: lines.collect(), forecast: foresee(&formula, around) })
+    Ok((when, around))
 }
 
-/// The stage of that name that has yeast and flour of its own.
-fn find(formula: &Formula, name: &str) -> Option<(usize, usize)> {
-    let mut fitting =
-        formula.stages().filter(|(_, stage)| stage.name == name && stage.flour > Mass::ZERO && stage.lines.iter().any(is_yeast));
-    fitting.next().map(|(at, _)| at)
+/// The kitchen served so much earlier or later that a stage begins at a time of the day.
+pub fn begun_at(desk: &Desk, at: StageAt, begun: TimeSpan) -> Surroundings {
+    let around = desk.around;
+    let late = begun - begins(desk.before, around, at);
+    around.clone().with_serving_at(around.served_at.value + late)
 }
 
-fn is_yeast(line: &Line) -> bool {
-    line.ingredient().is_some_and(|one| one.yeast().is_some()) && line.mass.value > Mass::ZERO
+/// To a thousandth of a gram below a gram, else to a hundredth: finer than any scale, and it reads well.
+fn weighable(mass: Mass) -> Mass {
+    let steps = if mass < Mass::grams(1.0) { 1000.0 } else { 100.0 };
+    Mass::grams((mass.as_grams() * steps).round().max(1.0) / steps)
 }
 
-/// The yeast of a stage as a share of its flour.
-fn share(formula: &Formula, (c, s): (usize, usize)) -> f64 {
-    let stage = &formula.components[c].stages[s];
-    stage.lines.iter().filter(|line| is_yeast(line)).map(|line| line.mass.value / stage.flour).sum()
-}
-
-/// The formula with so many times the yeast in a stage.
-fn dosed(formula: &Formula, (c, s): (usize, usize), factor: f64) -> Formula {
-    let mut changed = formula.clone();
-    for line in changed.components[c].stages[s].lines.iter_mut().filter(|line| is_yeast(line)) {
-        line.mass.value = line.mass.value * factor;
+/// Writes the time into the step in which it ripens, where that states another one.
+fn state_time(desk: &mut Desk, at: StageAt, time: TimeSpan) {
+    let stage: &Stage = desk.before.stage(at);
+    let ripens = |step: &formula::Step| {
+        step.attention == Attention::Waiting && (step.action == Action::Ferment || step.until == Some(Condition::Ripe))
+    };
+    let Some(index) = stage.steps.iter().position(ripens) else { return };
+    let is_stated = stage.steps[index].time.is_some_and(|stated| stated.from <= time && time <= stated.to);
+    if !is_stated {
+        let hours = format!("{} h", print::number(time.as_hours(), 2));
+        desk.manuscript.set(Part::Step(at, index), "time", &hours, "text");
+        desk.minded.push(format!("the method of “{}” now gives it {hours}", stage.title));
     }
-    changed
-}
-
-/// When a course reaches what is wanted of a stage.
-fn time_of(rises: &[Rise], at: (usize, usize), when: When) -> Option<TimeSpan> {
-    let rise = rises.iter().find(|rise| rise.at == at)?;
-    let window = rise.steps.iter().find_map(|step| step.reached.as_ref())?;
-    Some(match when {
-        When::Ripe(_) => (window.from.value + window.to.value) * 0.5,
-        When::Risen(_) => window.from.value,
-    })
 }

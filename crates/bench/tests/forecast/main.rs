@@ -1,9 +1,8 @@
 //! What is foreseen, held to the standing facts of the trade and to limits that must hold anywhere.
 
 mod chains;
-mod target;
 
-use bench::forecast::{Forecast, Surroundings, Verdict, forecast};
+use bench::forecast::{Forecast, Verdict, forecast};
 use formula::read::Kitchen;
 use formula::source::Source;
 use formula::{Book, BookText, Formula};
@@ -20,10 +19,6 @@ fn work_out(text: &str) -> Formula {
 
 fn kitchen(room: f64) -> Kitchen {
     Kitchen { room: Some(Temperature::celsius(room)), fridge: Some(Temperature::celsius(4.0)), ..Kitchen::assumed() }
-}
-
-fn around(room: f64) -> Surroundings {
-    Surroundings::of(&kitchen(room))
 }
 
 /// A sponge of equal weights with so much instant yeast, left for 12 to 18 h at that temperature.

@@ -205,6 +205,12 @@ impl Dough {
         }
     }
 
+    /// The room that all of it takes before any gas is in it.
+    #[must_use]
+    pub fn volume(&self) -> Volume {
+        self.gas_free_volume() * self.flour.as_kilograms()
+    }
+
     /// The volume of a kilogram of flour with all that belongs to it, without gas.
     fn gas_free_volume(&self) -> Volume {
         let parts = [

@@ -1,0 +1,8 @@
+//! A question asked backwards, answered: the figures with their grounds, what could not be met, and the formula as
+//! it then is.
+
+mod json;
+mod text;
+
+pub use json::json;
+pub use text::text;
