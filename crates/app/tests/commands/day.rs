@@ -173,3 +173,30 @@ fn far_off_days_are_planned_or_refused() {
         assert_ne!(ran.status, 101, "{serve}: {}", ran.err);
     }
 }
+
+#[test]
+fn the_muffins_in_other_ways() {
+    let sandbox = Sandbox::with_demo();
+    insta::assert_snapshot!("day_alternatives", sandbox.fine(&brunch(&["--alternatives"])));
+    let out = sandbox.fine(&brunch(&["--alternatives", "--format", "json"]));
+    let ways: serde_json::Value = serde_json::from_str(&out).expect("JSON");
+    assert_eq!(ways.as_array().map(Vec::len), Some(3));
+    assert!(sandbox.fine(&brunch(&["--way", "cold"])).contains("retard · Potato muffins: potato dough"));
+}
+
+#[test]
+fn ways_that_cannot_be_are_told_so() {
+    let sandbox = Sandbox::with_demo();
+    let day = ["day", "saltmarsh", "--serve", "2026-11-29 09:30", "--now", "2026-11-26 12:00", "--zone", "Europe/Vienna"];
+    for (more, reason) in [
+        (&["--alternatives"][..], "these are 6"),
+        (&["--way", "cold", "--formula", "caraway-rye-tin"], "a culture keeps its own time"),
+        (&["--way", "overnight", "--formula", "cardamom-knots"], "plain water"),
+        (&["--way", "quick"], "same-day, overnight, cold"),
+        (&["--alternatives", "--formula", "cardamom-knots", "--format", "chart"], "as text or as JSON"),
+        (&["--alternatives", "--way", "cold"], "cannot be used with"),
+    ] {
+        let ran = sandbox.run(&[&day[..], more].concat());
+        assert!(ran.status == 2 && ran.err.contains(reason), "{more:?}: {} {}", ran.out, ran.err);
+    }
+}
