@@ -13,6 +13,7 @@ KINDS = {
     "formula": ["examples/*/formulas/*.toml", "crates/app/src/commands/starter/formula.toml"],
     "book": ["examples/*/book.toml", "crates/app/src/commands/starter/book.toml"],
     "kitchen": ["examples/*/kitchens/*.toml", "crates/app/src/commands/starter/kitchen.toml"],
+    "prices": ["examples/*/prices.toml"],
     "trial": ["examples/*/trials/*.toml"],
     "ingredients": ["examples/*/ingredients/*.toml", "crates/app/src/commands/starter/ingredients.toml", "crates/formula/data/ingredients/*.toml"],
 }

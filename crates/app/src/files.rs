@@ -54,6 +54,10 @@ fn read_book(folder: PathBuf, only: Option<String>) -> Result<Found, Failure> {
     if settings.is_file() {
         found.read(&settings, "book.toml".to_owned(), "book.toml")?;
     }
+    let prices = folder.join("prices.toml");
+    if prices.is_file() {
+        found.read(&prices, "prices.toml".to_owned(), "prices.toml")?;
+    }
     for part in ["kitchens", "ingredients", "formulas", "trials"] {
         found.read_folder(&folder.join(part), part)?;
     }

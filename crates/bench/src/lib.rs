@@ -5,12 +5,14 @@
 pub mod calibration;
 pub mod cautions;
 pub mod compare;
+pub mod cost;
 pub mod draws;
 pub mod exchange;
 pub mod forecast;
+mod grounds;
 pub mod rules;
 pub mod target;
 pub mod trial;
 pub mod weighing;
 
-pub use science::source::citation_of;
+pub use grounds::{Grounds, grounds};

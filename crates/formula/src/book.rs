@@ -2,8 +2,10 @@
 
 use crate::arithmetic;
 use crate::ingredient::{StockedFile, nearest, plain_name};
+use crate::prices::{PRICES, misplaced as misplaced_prices};
 use crate::read::{
-    At, BookSettings, Kitchen, Trial, is_plain, read_book, read_formula, read_ingredients, read_kitchen, read_room_log,
+    At, BookSettings, Kitchen, Prices, Trial, is_plain, read_book, read_formula, read_ingredients, read_kitchen, read_prices,
+    read_room_log,
 };
 use crate::resolve::formula::{Blend, Formula};
 use crate::resolve::trial::misplaced;
@@ -67,6 +69,8 @@ pub struct Book {
     pub formulas: BTreeMap<String, Source>,
     /// What was seen when they were baked, in the order of days.
     pub trials: Vec<Trial>,
+    /// What its ingredients, energy and work cost.
+    pub prices: Prices,
     /// The settings' text, if there is a `book.toml`.
     pub has_settings: bool,
     others: RwLock<BTreeMap<String, Other>>,
@@ -83,6 +87,7 @@ impl Book {
         let mut stocked = Vec::new();
         let mut formulas = BTreeMap::new();
         let mut settings_file = None;
+        let mut prices = Prices::default();
         let (mut kitchen_files, mut logs) = (Vec::new(), BTreeMap::new());
         let (seen, files): (BTreeMap<_, _>, BTreeMap<_, _>) =
             text.files.into_iter().partition(|(file, _)| file.starts_with(TRIALS));
@@ -91,6 +96,10 @@ impl Book {
                 let read = read_book(&source);
                 settings = read.value;
                 settings_file = Some(source.file);
+                keep(read.diagnostics);
+            } else if file == PRICES {
+                let read = read_prices(&source);
+                prices = read.value;
                 keep(read.diagnostics);
             } else if file.starts_with("kitchens/") && file.ends_with(".csv") {
                 logs.insert(file, source);
@@ -120,6 +129,7 @@ impl Book {
         }
         let pantry = Pantry::stocked(stocked);
         keep(pantry.diagnostics);
+        keep(misplaced_prices(&prices, &pantry.value, &settings));
         let chosen = settings.kitchen.as_ref().zip(settings_file.as_ref());
         keep(chosen.and_then(|(kitchen, file)| unknown_kitchen(kitchen, file, &kitchens)).into_iter().collect());
         let Checked { value: trials, diagnostics } = read_trials(&seen, &formulas, &kitchens);
@@ -127,7 +137,7 @@ impl Book {
         let has_settings = settings_file.is_some();
         let others = RwLock::new(BTreeMap::new());
         Checked {
-            value: Self { settings, kitchens, pantry: pantry.value, formulas, trials, has_settings, others },
+            value: Self { settings, kitchens, pantry: pantry.value, formulas, trials, prices, has_settings, others },
             diagnostics: found,
         }
     }

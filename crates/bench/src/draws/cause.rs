@@ -1,6 +1,6 @@
 //! What kitchens vary in, how far, and one draw of it all.
 
-use crate::forecast::{Learnt, Surroundings};
+use crate::forecast::{BAND, Learnt, Surroundings, UNCALIBRATED};
 use formula::resolve::formula::StageAt;
 use formula::{Formula, Line};
 use quantity::{Fraction, Mass};
@@ -64,7 +64,9 @@ impl Causes {
         leavens.sort();
         leavens.dedup();
         causes.extend(leavens.into_iter().map(|name| {
-            let spread = all(calibration.vigour(&name));
+            let learnt = calibration.vigour(&name);
+            // Before any trial the times scatter as the model does against practice.
+            let spread = if learnt.trials == 0 { UNCALIBRATED / BAND } else { all(learnt) };
             (Cause::Vigour(name), spread)
         }));
         for (at, stage) in formula.stages() {

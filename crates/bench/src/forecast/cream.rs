@@ -56,18 +56,24 @@ fn cream(formula: &Formula, at: StageAt, stage: &Stage, around: &Surroundings, p
     let made = products.made(formula, at);
     let butter: Mass = stage.lines.iter().filter(|line| is_butter(line)).map(|line| line.mass.value).sum();
     let is_carried = butter.as_grams() > stage.mixed().as_grams() * 0.2;
-    let solid = science::heat::solid_fat::EQUATION.source;
+    let solid = science::heat::solid_fat::EQUATION.name;
     let spread = science::heat::solid_fat::SPREAD;
     let fat = solid_fat(temperature.value);
     let band = Some(((fat - spread).max(Fraction::ZERO), fat + spread));
     let alcohol = made.ethanol > Mass::ZERO && made.water > Mass::ZERO;
     let strength = || alcohol_strength::by_volume(Fraction::ratio(made.ethanol / (made.ethanol + made.water)));
-    let activity = || Known::computed(made.water_activity(), "water activity of sugars, salt and alcohol", "norrish-1966");
+    let activity = || {
+        Known::computed(
+            made.water_activity(),
+            "water activity of sugars, salt and alcohol",
+            science::keeping::water_activity::mixture::EQUATION.name,
+        )
+    };
     Cream {
         at,
         solid_fat: is_carried.then(|| Known { band, ..Known::computed(fat, "the solid fat of butter", solid) }),
         alcohol: alcohol
-            .then(|| Known::computed(strength(), "the strength of a mix", science::keeping::alcohol_strength::EQUATION.source)),
+            .then(|| Known::computed(strength(), "the strength of a mix", science::keeping::alcohol_strength::EQUATION.name)),
         water_activity: (made.water > Mass::ZERO).then(activity),
         temperature,
     }

@@ -58,7 +58,11 @@ fn keeping(formula: &Formula, c: usize, around: &Surroundings, products: &mut Pr
         warm: warm(component, around),
         water_activity: activity.map(|a_w| Known {
             band: Some((Fraction::ratio((a_w.as_ratio() - 0.04).max(0.0)), a_w)),
-            ..Known::computed(a_w, "water activity of sugars, salt and alcohol; an upper estimate", "norrish-1966")
+            ..Known::computed(
+                a_w,
+                "water activity of sugars, salt and alcohol; an upper estimate",
+                science::keeping::water_activity::mixture::EQUATION.name,
+            )
         }),
         is_baked: is_baked(component),
         food_code: match activity {
@@ -89,7 +93,7 @@ fn warm(component: &Component, around: &Surroundings) -> Option<Known<TimeSpan>>
         sum += time(|step| step.time.map_or(TimeSpan::ZERO, middle));
         longest += time(|step| step.time.map_or(TimeSpan::ZERO, |time| time.to));
     }
-    let source = science::keeping::danger_zone::EQUATION.source;
+    let source = science::keeping::danger_zone::EQUATION.name;
     Some(Known { band: Some((sum, longest)), ..Known::computed(sum, "the stated times of its steps, added up", source) })
 }
 

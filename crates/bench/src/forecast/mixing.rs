@@ -5,9 +5,9 @@ use super::{Surroundings, midway};
 use formula::read::{Action, Group};
 use formula::resolve::formula::Content;
 use formula::{Ingredient, Known, Line, Stage};
-use quantity::{Fraction, Heat, HeatCapacity, Mass, SpecificHeat, Temperature, Volume};
+use quantity::{Fraction, Heat, HeatCapacity, Mass, SpecificHeat, Temperature, TemperatureDifference, Volume};
 use science::heat::mixing_temperature::{Mixing, Portion};
-use science::heat::{liquid_temperature, mixing_temperature};
+use science::heat::{factor_rule, liquid_temperature, mixing_temperature};
 
 /// How warm a stage is when it has been mixed.
 #[derive(Clone, Debug)]
@@ -18,9 +18,26 @@ pub struct Mixed {
     pub wanted: Option<Temperature>,
     /// The liquid that would bring it there: its title, and how warm.
     pub liquid: Option<(String, Temperature)>,
+    /// What the trade's rule of factors says of that liquid, where it is water.
+    pub by_rule: Option<ByRule>,
     /// What was warmed on the way.
     pub warmed: Vec<Warmed>,
 }
+
+/// The trade's rule beside the balance of heat: it counts room, flour, preferment and friction alike, whatever there
+/// is of each.
+#[derive(Clone, Copy, Debug)]
+pub struct ByRule {
+    /// What the rule says the water should be.
+    pub water: Temperature,
+    /// With this friction factor, the usual one.
+    pub friction: TemperatureDifference,
+    /// With this one it would agree with the balance.
+    pub agreeing: TemperatureDifference,
+}
+
+/// Friction factors of a mixer and of hands, in degree Fahrenheit as the trade tells them: common practice, no source.
+const FRICTION: [f64; 2] = [24.0, 6.0];
 
 impl Mixed {
     /// What the ferment starts from: what the method wants, or else what is computed.
@@ -61,7 +78,9 @@ pub fn mixed(
         let others: Vec<Portion> = portions.iter().filter(|(other, _)| other != l).map(|(_, portion)| *portion).collect();
         Some((stage.lines[*l].title.clone(), liquid_temperature(&others, &mixing, (own.mass, own.heat), wanted)))
     });
-    let source = science::heat::mixing_temperature::EQUATION.source;
+    let source = science::heat::mixing_temperature::EQUATION.name;
+    let water = liquid.as_ref().filter(|(title, _)| stage.lines.iter().any(|line| line.title == *title && is_water(line)));
+    let by_rule = wanted.zip(water).map(|(wanted, (_, water))| by_rule(stage, around, brought, wanted, *water));
     Mixed {
         computed: around.calibration.mixed(
             kneads(stage),
@@ -69,7 +88,33 @@ pub fn mixed(
         ),
         wanted,
         liquid,
+        by_rule,
         warmed,
+    }
+}
+
+/// The rule of three factors, or of four where the stage takes up a preferment.
+fn by_rule(
+    stage: &Stage,
+    around: &Surroundings,
+    brought: &dyn Fn(usize, usize) -> Option<Temperature>,
+    wanted: Temperature,
+    water: Temperature,
+) -> ByRule {
+    let flour = stage.lines.iter().find(|line| line.is_flour);
+    let flour = flour.and_then(|line| {
+        Some(
+            line.temperature
+                .map_or_else(|| line.ingredient().map(|one| around.stored(one).value), |range| Some(midway(range)))?,
+        )
+    });
+    let mut parts = vec![around.room.value, flour.unwrap_or(around.room.value)];
+    parts.extend(stage.uses().find_map(|(c, s)| brought(c, s)));
+    let friction = TemperatureDifference::fahrenheit_degrees(FRICTION[usize::from(!kneads(stage))]);
+    ByRule {
+        water: factor_rule(wanted, &parts, friction),
+        friction,
+        agreeing: factor_rule::agreeing_friction(wanted, &parts, water),
     }
 }
 
@@ -107,6 +152,10 @@ fn portion(
         Content::Formula(_) => (DOUGH, around.room.value),
     };
     (line.mass.value > Mass::ZERO).then(|| (line.mass.value, heat, stated.unwrap_or(usual)))
+}
+
+fn is_water(line: &Line) -> bool {
+    line.ingredient().is_some_and(|one| one.is_water())
 }
 
 fn is_liquid(line: &Line) -> bool {

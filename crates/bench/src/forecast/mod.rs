@@ -23,8 +23,8 @@ pub use cooking::{Browning, Cooking, Heated, Surely};
 pub(crate) use cooking::{expected_core, quick_cores};
 pub use cream::Cream;
 pub use keeping::Keeping;
-pub use mixing::Mixed;
 pub(crate) use mixing::is_mixing;
+pub use mixing::{ByRule, Mixed};
 pub use nutrition::{Nutrient, Nutrition, nutrition};
 pub use pot::{Pot, Pours, Wanted};
 use rise::Care;
@@ -36,6 +36,7 @@ pub use verdict::{Elsewhere, Foreseen, Verdict};
 pub use warmed::{HARMS_YEAST, SETS_EGG, Warmed};
 pub use yielded::Yielded;
 
+use crate::cost::Cost;
 use crate::draws::Spread;
 use formula::read::Kitchen;
 use formula::{Formula, Known};
@@ -63,6 +64,8 @@ pub struct Forecast {
     pub yielded: Vec<Yielded>,
     /// What is in each component.
     pub nutrition: Vec<Nutrition>,
+    /// What it costs, where the book states prices.
+    pub cost: Option<Cost>,
     /// How sure it is, where many kitchens were tried.
     pub spread: Option<Spread>,
     /// What cannot be told, and which datum is missing.
@@ -93,6 +96,7 @@ pub fn foresee(formula: &Formula, surroundings: &Surroundings) -> Forecast {
         keepings: keeping::keepings(formula, surroundings),
         yielded: yielded::yielded(formula),
         nutrition: nutrition(formula),
+        cost: None,
         spread: None,
         missing,
     }
@@ -119,12 +123,12 @@ fn risen(formula: &Formula, surroundings: &Surroundings, care: Care) -> (Vec<Ris
 
 /// A figure worked out by the ferment's equations.
 fn by_the_ferment<T>(value: T) -> Known<T> {
-    let source = science::ferment::EQUATIONS.first().map_or("science", |equation| equation.source);
+    let source = science::ferment::EQUATIONS.first().map_or("ferment::fermentation", |equation| equation.name);
     Known::computed(value, "the course of the ferment", source)
 }
 
 /// The middle of a range of times.
-fn middle(range: Between<TimeSpan>) -> TimeSpan {
+pub(crate) fn middle(range: Between<TimeSpan>) -> TimeSpan {
     (range.from + range.to) * 0.5
 }
 

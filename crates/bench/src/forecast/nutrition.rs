@@ -75,7 +75,7 @@ fn one(formula: &Formula, component: usize, products: &mut Products) -> Option<N
         ..Contents::default()
     };
     let lines = LINES.iter().filter(|(_, figure)| *figure != Figure::Alcohol || grams(*figure) > Mass::ZERO);
-    let source = science::nutrition::european_energy::EQUATION.source;
+    let source = science::nutrition::european_energy::EQUATION.name;
     let pieces = yields.pieces.filter(|pieces| *pieces > Count::ZERO);
     Some(Nutrition {
         component,

@@ -129,7 +129,7 @@ fn driven_off(stage: &Stage, before: &Held, around: &Surroundings, arriving: Bet
         sum = Between { from: sum.from + one.from, to: sum.to + one.to };
     }
     let capped = sum.map(|mass| if mass < before.water { mass } else { before.water });
-    let source = science::sugar::boil_off::EQUATION.source;
+    let source = science::sugar::boil_off::EQUATION.name;
     Some(Known::computed(capped, "the heat that arrives in the pan, and what leaves an open surface", source))
 }
 
@@ -158,7 +158,7 @@ fn pours(stage: &Stage, after: &Held, around: &Surroundings) -> Pours {
         let brix = sucrose(asked, at).min(MOST);
         boil_off::water(after.sugars() + after.water, after.brix(), brix)
     });
-    let source = science::sugar::viscosity::EQUATION.source;
+    let source = science::sugar::viscosity::EQUATION.name;
     // Pulp, pectin and acids thicken a fruit syrup beyond this: up to twice as thick is common practice, no source.
     let band = Some((thick * 0.8, thick * 2.0));
     Pours {

@@ -74,7 +74,7 @@ fn in_step(stage: &Stage, number: usize, step: &Step, portions: &mut Portions) -
         }
     }
     let titles = |lines: &[(usize, Mass)]| lines.iter().map(|(line, _)| stage.lines[*line].title.clone()).collect();
-    let source = science::heat::mixing_temperature::EQUATION.source;
+    let source = science::heat::mixing_temperature::EQUATION.name;
     Some(Warmed {
         heated: titles(&heated),
         to,

@@ -90,6 +90,8 @@ faults! {
     PHOTOGRAPH_NOT_USABLE, "photograph-not-usable", Warning;
     COMPOSITION_OVER_WHOLE, "composition-over-whole", Warning;
     NOT_A_DATE, "not-a-date", Error;
+    NOT_MONEY, "not-money", Error;
+    TWO_CURRENCIES, "two-currencies", Error;
     COURSE_MISSING, "course-missing", Error;
     COURSE_UNREADABLE, "course-unreadable", Error;
     READING_OF_NOTHING, "reading-of-nothing", Error;

@@ -65,7 +65,10 @@ pub fn origin(origin: &Origin) -> Value {
         Origin::Stated(place) => json!({ "stated-in": &*place.file }),
         Origin::Measured(by) => json!({ "measured": by }),
         Origin::Asked => json!("asked"),
-        Origin::Computed { by, source } => json!({ "computed": by, "source": source }),
+        Origin::Computed { by, source } => match bench::grounds(source) {
+            Some(grounds) => json!({ "computed": by, "equation": grounds.equation, "source": grounds.citation }),
+            None => json!({ "computed": by, "source": source }),
+        },
         Origin::Assumed { source } => json!({ "assumed": source }),
     }
 }

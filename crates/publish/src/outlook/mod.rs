@@ -2,6 +2,7 @@
 
 pub(crate) mod chart;
 mod cooking;
+mod cost;
 mod cream;
 mod keeping;
 pub(crate) mod known;
@@ -32,6 +33,9 @@ pub fn text(formula: &Formula, forecast: &Forecast, units: Units, width: usize) 
     yielded::tell(&mut story, &forecast.yielded);
     keeping::tell(&mut story, &forecast.keepings);
     nutrition::tell(&mut story, &forecast.nutrition);
+    if let Some(cost) = &forecast.cost {
+        cost::tell(&mut story, cost);
+    }
     if let Some(spread) = &forecast.spread {
         spread::tell(&mut story, spread);
     }
@@ -62,6 +66,7 @@ pub fn json(formula: &Formula, forecast: &Forecast) -> Value {
         "keeping": forecast.keepings.iter().map(|one| keeping::json(one, title(one.component))).collect::<Vec<_>>(),
         "yield": forecast.yielded.iter().map(|one| yielded::json(one, title(one.component))).collect::<Vec<_>>(),
         "nutrition": forecast.nutrition.iter().map(|one| nutrition::json(one, title(one.component))).collect::<Vec<_>>(),
+        "cost": forecast.cost.as_ref().map(cost::json),
         "spread": forecast.spread.as_ref().map(|one| spread::json(formula, one)),
         "not-told": forecast.missing,
     })

@@ -4,9 +4,9 @@ use super::chart::bars;
 use super::known::{self, capital, degrees, learnt, time, whole};
 use super::story::Story;
 use crate::words::{Units, until};
-use bench::forecast::{Foreseen, HARMS_YEAST, Mixed, Point, Rise, SETS_EGG, Verdict, Warmed};
+use bench::forecast::{ByRule, Foreseen, HARMS_YEAST, Mixed, Point, Rise, SETS_EGG, Verdict, Warmed};
 use formula::Known;
-use quantity::{Between, Temperature, TimeSpan, print};
+use quantity::{Between, Temperature, TemperatureDifference, TimeSpan, print};
 use serde_json::{Value, json};
 
 /// Tells a rise.
@@ -18,6 +18,9 @@ pub fn tell(story: &mut Story, rise: &Rise) {
             story.say(&warmed_in_words(warmed, units));
         }
         story.say(&mixed_in_words(mixed, units));
+        if let Some(rule) = &mixed.by_rule {
+            story.say(&rule_in_words(rule, units));
+        }
         story.ground(&mixed.computed);
     }
     for step in &rise.steps {
@@ -64,6 +67,19 @@ fn mixed_in_words(mixed: &Mixed, units: Units) -> String {
             format!("{computed}; {wanted} cannot be reached by the {liquid} alone: warm or chill more than that.")
         }
     }
+}
+
+/// The trade's rule beside the balance, with the reason why they part.
+fn rule_in_words(rule: &ByRule, units: Units) -> String {
+    let degrees_of = |difference: TemperatureDifference| {
+        format!("{} K ({} °F)", print::number(difference.as_kelvins(), 1), print::number(difference.as_fahrenheit_degrees(), 0))
+    };
+    format!(
+        "The trade's rule of factors, with a friction factor of {}, says {} for the water: it leaves out how much there is of each; with {} it would agree.",
+        degrees_of(rule.friction),
+        degrees(rule.water, units),
+        degrees_of(rule.agreeing),
+    )
 }
 
 fn elsewhere(step: &Foreseen, units: Units) -> String {
@@ -118,6 +134,11 @@ pub fn json(rise: &Rise) -> Value {
             "computed": known::temperature(&mixed.computed),
             "wanted-celsius": mixed.wanted.map(Temperature::as_celsius),
             "liquid": mixed.liquid.as_ref().map(|(title, at)| json!({ "ingredient": title, "celsius": at.as_celsius() })),
+            "by-rule": mixed.by_rule.map(|rule| json!({
+                "water-celsius": rule.water.as_celsius(),
+                "friction-kelvin": rule.friction.as_kelvins(),
+                "agreeing-friction-kelvin": rule.agreeing.as_kelvins(),
+            })),
             "warmed": mixed.warmed.iter().map(warmed_json).collect::<Vec<_>>(),
         })
     });

@@ -1,5 +1,6 @@
 //! A story for the terminal: headings, sentences broken at the width, and at its end where the figures come from.
 
+use super::known::capital;
 use crate::words::Units;
 use formula::resolve::formula::StageAt;
 use formula::{Formula, Known, Origin};
@@ -13,7 +14,7 @@ pub struct Story<'f> {
     pub units: Units,
     width: usize,
     out: String,
-    grounds: BTreeMap<String, &'static str>,
+    grounds: BTreeMap<String, String>,
 }
 
 impl<'f> Story<'f> {
@@ -53,10 +54,12 @@ impl<'f> Story<'f> {
     pub fn ground<T>(&mut self, known: &Known<T>) {
         match &known.origin {
             Origin::Computed { by, source } => {
-                self.grounds.entry((*by).to_owned()).or_insert_with(|| citation(source));
+                self.grounds.entry((*by).to_owned()).or_insert_with(|| why(source));
             }
             Origin::Measured(by) => {
-                self.grounds.entry(by.clone()).or_insert("this kitchen's own trials, told by the command “learn”");
+                self.grounds
+                    .entry(by.clone())
+                    .or_insert_with(|| " — this kitchen's own trials, told by the command “learn”.".to_owned());
             }
             Origin::Stated(_) | Origin::Asked | Origin::Assumed { .. } => {}
         }
@@ -66,16 +69,19 @@ impl<'f> Story<'f> {
     pub fn done(mut self) -> String {
         if !self.grounds.is_empty() {
             self.heading("Where the figures come from");
-            for (by, source) in std::mem::take(&mut self.grounds) {
-                let from = if source.is_empty() { String::new() } else { format!(" — {source}") };
-                self.say(&format!("• {by}{from}."));
+            for (by, why) in std::mem::take(&mut self.grounds) {
+                self.say(&format!("• {}", capital(&format!("{by}{why}"))));
             }
         }
         self.out
     }
 }
 
-/// A source as a sentence cites it.
-fn citation(key: &str) -> &'static str {
-    bench::citation_of(key).unwrap_or("")
+/// What a figure rests on, in the sentences that follow its name.
+fn why(source: &str) -> String {
+    match bench::grounds(source) {
+        Some(grounds) => format!(", by the equation {} ({}). {}", grounds.equation, grounds.citation, grounds.standing),
+        None if source.is_empty() => ".".to_owned(),
+        None => format!(" ({source})."),
+    }
 }

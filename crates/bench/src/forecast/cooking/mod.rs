@@ -230,7 +230,7 @@ fn cooking(formula: &Formula, at: StageAt, steps: &[&Step], around: &Surrounding
 }
 
 fn computed<T>(value: T) -> Known<T> {
-    Known::computed(value, "heat, water and steam through the piece", science::heat::cook::EQUATION.source)
+    Known::computed(value, "heat, water and steam through the piece", science::heat::cook::EQUATION.name)
 }
 
 /// The likeliest temperature of the middle as it leaves the griddle; nothing where that cannot be foreseen, or off

@@ -1,0 +1,110 @@
+//! What a formula costs.
+
+use super::known::time;
+use super::story::Story;
+use bench::cost::Cost;
+use quantity::{Count, print};
+use rust_decimal::{Decimal, RoundingStrategy};
+use serde_json::{Value, json};
+
+/// Tells what a formula costs; amounts are rounded up, once, where they are told.
+pub fn tell(story: &mut Story, cost: &Cost) {
+    story.heading("Cost");
+    let money = |amount: Decimal| format!("{}\u{a0}{}", up(amount, &cost.currency), cost.currency);
+    for item in &cost.items {
+        let share = share(item.costs, cost.ingredients());
+        story.draw(&format!(
+            "  {:<28}{:>10}{:>14}{share:>7}\n",
+            cut(&item.title, 27),
+            print::mass(item.bought),
+            money(item.costs)
+        ));
+    }
+    let (ingredients, energy, work) = (money(cost.ingredients()), money(cost.of_energy()), cost.work);
+    let kilowatt_hours: (f64, f64) =
+        cost.energy.iter().fold((0.0, 0.0), |sum, (one, _)| (sum.0 + one.kilowatt_hours.from, sum.1 + one.kilowatt_hours.to));
+    let mut words = format!("Ingredients {ingredients}");
+    if kilowatt_hours.1 > 0.0 {
+        let (from, to) = (print::number(kilowatt_hours.0, 1), print::number(kilowatt_hours.1, 1));
+        words.push_str(&format!("; energy about {energy} ({from} to {to} kWh, common practice, no source)"));
+    }
+    if let Some(paid) = work.1 {
+        words.push_str(&format!("; {} of hands {}", time(work.0), money(paid)));
+    }
+    story.say(&format!("{words}."));
+    let (pieces, grams) = cost.makes;
+    let mut per = vec![format!("{} in all", money(cost.total()))];
+    if let Some(pieces) = pieces.filter(|pieces| *pieces > Count::ZERO) {
+        let each = cost.total() / decimal(pieces.as_pieces());
+        per.push(format!(
+            "{} a piece with all that goes with it ({} of it ingredients)",
+            money(each),
+            money(cost.ingredients() / decimal(pieces.as_pieces()))
+        ));
+    }
+    if grams.as_grams() >= 1.0 {
+        per.push(format!("{} for 100 g", money(cost.total() * Decimal::ONE_HUNDRED / decimal(grams.as_grams()))));
+    }
+    story.say(&format!("{}.", per.join("; ")));
+    if let Some(dearest) = cost.items.first() {
+        let share = share(dearest.costs, cost.ingredients());
+        story.say(&format!("What drives it: {}, {share} of the ingredients.", dearest.title));
+    }
+    if !cost.missing.is_empty() {
+        story.say(&format!("Without a price in prices.toml, so the true cost is higher: {}.", cost.missing.join(", ")));
+    }
+}
+
+fn cut(title: &str, width: usize) -> String {
+    title.chars().take(width).collect()
+}
+
+fn share(part: Decimal, whole: Decimal) -> String {
+    let percent = part.checked_div(whole).unwrap_or_default() * Decimal::ONE_HUNDRED;
+    format!("{}\u{a0}%", percent.round_dp(0))
+}
+
+/// A figure as a decimal, to a millionth.
+fn decimal(value: f64) -> Decimal {
+    Decimal::from_f64_retain(value).map(|value| value.round_dp(6)).unwrap_or(Decimal::ONE)
+}
+
+/// Rounded up to the currency's smallest coin, by ISO 4217's minor units; from memory for those that are not two.
+fn up(amount: Decimal, currency: &str) -> Decimal {
+    let decimals = match currency {
+        "JPY" | "KRW" | "CLP" | "ISK" | "VND" => 0,
+        "BHD" | "JOD" | "KWD" | "OMR" | "TND" => 3,
+        _ => 2,
+    };
+    let mut rounded = amount.round_dp_with_strategy(decimals, RoundingStrategy::AwayFromZero);
+    rounded.rescale(decimals);
+    rounded
+}
+
+/// What a formula costs, for other programs: amounts as decimal texts, unrounded.
+pub fn json(cost: &Cost) -> Value {
+    let items: Vec<Value> = cost
+        .items
+        .iter()
+        .map(|item| json!({ "ingredient": item.title, "bought-gram": item.bought.as_grams(), "costs": item.costs.to_string() }))
+        .collect();
+    let energy: Vec<Value> = cost
+        .energy
+        .iter()
+        .map(|(one, costs)| {
+            let hours = [one.kilowatt_hours.from, one.kilowatt_hours.to];
+            json!({ "what": one.title, "kilowatt-hours": hours, "costs": costs.map(|c| [c.from.to_string(), c.to.to_string()]) })
+        })
+        .collect();
+    json!({
+        "currency": cost.currency,
+        "ingredients": items,
+        "energy": energy,
+        "work-hours": cost.work.0.as_hours(),
+        "work-costs": cost.work.1.map(|costs| costs.to_string()),
+        "total": cost.total().to_string(),
+        "pieces": cost.makes.0.map(Count::as_pieces),
+        "done-gram": cost.makes.1.as_grams(),
+        "without-price": cost.missing,
+    })
+}
