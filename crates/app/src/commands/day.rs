@@ -149,7 +149,7 @@ impl Day {
         match self.format {
             DayFormat::Text => publish::day::text(day, terminal::width()),
             DayFormat::Prep => publish::day::prep(day, units, terminal::width()),
-            DayFormat::Shopping => publish::day::shopping(day),
+            DayFormat::Shopping => publish::day::shopping(day, &book.prices),
             DayFormat::Chart => publish::day::chart(day),
             DayFormat::Calendar => publish::day::calendar(day, units, &wanted.now),
             DayFormat::Json => format!("{:#}", publish::day::json(day)),

@@ -33,6 +33,20 @@ fn what_to_buy() {
 }
 
 #[test]
+fn packs_are_whole() {
+    let sandbox = Sandbox::with_demo();
+    let prices = "[[price]]\nof = \"flour-strong-white\"\npack = \"200 g\"\ncosts = \"1 EUR\"\n\
+        [[price]]\nof = \"egg-whole\"\npack = 6\ncosts = \"2 EUR\"\n[[price]]\nof = \"milk-whole\"\npack = \"1 l\"\ncosts = \"1 EUR\"\n";
+    sandbox.write("saltmarsh/prices.toml", prices.to_owned());
+    let out = sandbox.fine(&brunch(&["--format", "shopping"]));
+    // 480 g of flour, one egg, 180 g of milk.
+    for told in ["480 g: 3 packs of 200\u{a0}g", ": 1 pack of 6\n", ": 1 pack of 1\u{a0}l\n"] {
+        assert!(out.contains(told), "{told}: {out}");
+    }
+    assert_eq!(out.matches("pack").count(), 3, "what has no price has no pack: {out}");
+}
+
+#[test]
 fn the_same_day_for_other_programs() {
     let out = Sandbox::with_demo().fine(&brunch(&["--format", "json"]));
     let day: serde_json::Value = serde_json::from_str(&out).expect("JSON");
