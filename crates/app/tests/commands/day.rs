@@ -40,7 +40,7 @@ fn packs_are_whole() {
     sandbox.write("saltmarsh/prices.toml", prices.to_owned());
     let out = sandbox.fine(&brunch(&["--format", "shopping"]));
     // 480 g of flour, one egg, 180 g of milk.
-    for told in ["480 g: 3 packs of 200\u{a0}g", ": 1 pack of 6\n", ": 1 pack of 1\u{a0}l\n"] {
+    for told in ["480\u{a0}g: 3 packs of 200\u{a0}g", ": 1 pack of 6\n", ": 1 pack of 1\u{a0}l\n"] {
         assert!(out.contains(told), "{told}: {out}");
     }
     assert_eq!(out.matches("pack").count(), 3, "what has no price has no pack: {out}");
