@@ -23,6 +23,8 @@ pub enum Cause {
     Yeast(StageAt),
     /// The salt that a scale shows for a stage.
     Salt(StageAt),
+    /// How full a reader's spoons and cups are.
+    Spoons,
     /// How hot the pan, the fat or the oven really is.
     Heat,
     /// How well heat passes into a piece.
@@ -40,6 +42,8 @@ const FRIDGE: f64 = 1.0;
 const BOWL: f64 = 1.0;
 const HEAT: f64 = 7.0;
 const THICKNESS: f64 = 0.06;
+/// From reader to reader a levelled spoon scatters so much, as a share: common practice, no source.
+const SPOONS: f64 = 0.12;
 
 /// What varies for a formula in a kitchen, each with its standard deviation in its own unit.
 #[derive(Debug)]
@@ -60,6 +64,7 @@ impl Causes {
             (Cause::Pores, 1.0),
             (Cause::Thickness, THICKNESS),
         ];
+        causes.extend(formula.lines().any(|(_, line)| is_spooned(line)).then_some((Cause::Spoons, SPOONS)));
         let mut leavens: Vec<String> = formula.lines().filter_map(|(_, line)| leaven(line)).collect();
         leavens.sort();
         leavens.dedup();
@@ -106,6 +111,11 @@ pub fn is_yeast(line: &Line) -> bool {
 
 pub fn is_salt(line: &Line) -> bool {
     line.ingredient().is_some_and(|one| one.group == formula::read::Group::Salt)
+}
+
+/// Whether a line is measured by the spoon or cup.
+pub fn is_spooned(line: &Line) -> bool {
+    matches!(&line.written, formula::read::Amount::Measure(measure) if measure.unit.is_spoon())
 }
 
 fn leaven(line: &Line) -> Option<String> {

@@ -1,6 +1,6 @@
 //! One of many kitchens: the formula as it is weighed there, and its surroundings.
 
-use super::cause::{Cause, Causes, is_salt, is_yeast};
+use super::cause::{Cause, Causes, is_salt, is_spooned, is_yeast};
 use crate::forecast::Surroundings;
 use formula::resolve::formula::StageAt;
 use formula::{Formula, Line};
@@ -30,6 +30,7 @@ pub fn changed(formula: &Formula, around: &Surroundings, causes: &Causes, draw: 
             }
             Cause::Pores => around.off.pores = off,
             Cause::Heat => around.off.heat = kelvin,
+            Cause::Spoons => spoon(&mut formula, 1.0 + off),
             Cause::Thickness => thicken(&mut formula, 1.0 + off),
             Cause::Vigour(name) => {
                 let mut learnt = around.calibration.vigour(name).clone();
@@ -48,6 +49,13 @@ const LEAST: f64 = 0.05;
 
 fn weigh(formula: &mut Formula, (c, s): StageAt, factor: f64, which: fn(&Line) -> bool) {
     for line in formula.components[c].stages[s].lines.iter_mut().filter(|line| which(line)) {
+        line.mass.value = line.mass.value * factor.max(LEAST);
+    }
+}
+
+fn spoon(formula: &mut Formula, factor: f64) {
+    let lines = formula.components.iter_mut().flat_map(|component| &mut component.stages).flat_map(|stage| &mut stage.lines);
+    for line in lines.filter(|line| is_spooned(line)) {
         line.mass.value = line.mass.value * factor.max(LEAST);
     }
 }

@@ -103,10 +103,7 @@ fn by_rule(
 ) -> ByRule {
     let flour = stage.lines.iter().find(|line| line.is_flour);
     let flour = flour.and_then(|line| {
-        Some(
-            line.temperature
-                .map_or_else(|| line.ingredient().map(|one| around.stored(one).value), |range| Some(midway(range)))?,
-        )
+        line.temperature.map_or_else(|| line.ingredient().map(|one| around.stored(one).value), |range| Some(midway(range)))
     });
     let mut parts = vec![around.room.value, flour.unwrap_or(around.room.value)];
     parts.extend(stage.uses().find_map(|(c, s)| brought(c, s)));

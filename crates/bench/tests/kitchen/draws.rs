@@ -55,3 +55,13 @@ fn a_straight_sum_is_shared_out_by_its_squares() {
     let shares = blamed(&seen);
     assert!((shares[0] - 0.8).abs() < 0.03 && (shares[1] - 0.2).abs() < 0.03 && shares[2] < 0.01, "{shares:?}");
 }
+
+/// Yeast by the spoon scatters with the spoons: they are to blame, and no scale is.
+#[test]
+fn spoons_are_blamed_for_what_they_measure() {
+    let shown = tried("1 tsp", 300, 5);
+    let named = |wanted: &Cause| doubling(&shown).blame.iter().any(|(cause, _)| cause == wanted);
+    assert!(named(&Cause::Spoons), "{:?}", doubling(&shown).blame);
+    let plain = tried("5 g", 300, 5);
+    assert!(doubling(&plain).blame.iter().all(|(cause, _)| *cause != Cause::Spoons));
+}
