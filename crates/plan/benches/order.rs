@@ -95,7 +95,7 @@ fn main() {
 }
 
 /// So many seconds the mixed-integer model is given.
-const PATIENCE: u32 = 60;
+const PATIENCE: u32 = 30;
 
 /// How the mixed-integer model fares with the same day, in words. Its last slot is a quarter beyond the end that is
 /// known already, in its favour.
