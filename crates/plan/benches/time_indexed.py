@@ -82,7 +82,6 @@ def least(columns):
     left = patience - (time.perf_counter() - began)
     if left <= 0:
         return None, False
-    model.zeroAllClocks()
     model.setOptionValue("time_limit", left)
     model.run()
     is_proved = model.getModelStatus() == highspy.HighsModelStatus.kOptimal
@@ -99,4 +98,5 @@ if is_given_proved:
     if ways:
         row(0.0, given, [(column, 1.0) for column in sorted(ways)])
     last, is_last_proved = least({end})
+print()
 print(time.perf_counter() - began, given, last, is_given_proved, is_last_proved)

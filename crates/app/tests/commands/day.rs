@@ -37,7 +37,7 @@ fn packs_are_whole() {
     let sandbox = Sandbox::with_demo();
     let prices = "[[price]]\nof = \"flour-strong-white\"\npack = \"200 g\"\ncosts = \"1 EUR\"\n\
         [[price]]\nof = \"egg-whole\"\npack = 6\ncosts = \"2 EUR\"\n[[price]]\nof = \"milk-whole\"\npack = \"1 l\"\ncosts = \"1 EUR\"\n";
-    sandbox.write("saltmarsh/prices.toml", prices.to_owned());
+    sandbox.write("saltmarsh/prices.toml", prices);
     let out = sandbox.fine(&brunch(&["--format", "shopping"]));
     // 480 g of flour, one egg, 180 g of milk.
     for told in ["480\u{a0}g: 3 packs of 200\u{a0}g", ": 1 pack of 6\n", ": 1 pack of 1\u{a0}l\n"] {
