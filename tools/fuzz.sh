@@ -24,15 +24,18 @@ plant() {
     for file in "$root"/examples/*/book.toml; do seed '\000' "$file"; done
     for file in "$root"/examples/*/ingredients/*.toml; do seed '\001' "$file"; done
     for file in "$root"/examples/*/kitchens/*.toml; do seed '\002' "$file"; done
-    for file in "$root"/examples/*/formulas/*.toml "$root/fuzz/targets/simple.toml"; do seed '\003' "$file"; done
-    # Each indented or fenced example of a fault's page is a document of its own.
-    for page in "$root"/crates/formula/src/fault/*.md; do
+    for file in "$root"/examples/*/trials/*.toml; do seed '\003' "$file"; done
+    for file in "$root"/examples/*/trials/*.csv; do seed '\004' "$file"; done
+    for file in "$root"/examples/*/kitchens/*.csv; do seed '\005' "$file"; done
+    for file in "$root"/examples/*/formulas/*.toml "$root"/fuzz/targets/*.toml; do seed '\006' "$file"; done
+    # Each indented or fenced example of a fault's or rule's page is a document of its own.
+    for page in "$root"/crates/formula/src/fault/*.md "$root"/crates/bench/src/rules/*.md; do
         name=$(basename "$page" .md)
         awk -v to="$place/pages/$name" \
             '/^```/ { inside = !inside; if (inside) part++; next } inside { print > (to "-" part ".toml") }' "$page"
     done
     for file in "$place"/pages/*.toml; do
-        if [ -f "$file" ]; then seed '\003' "$file"; fi
+        if [ -f "$file" ]; then seed '\006' "$file"; fi
     done
     grep -ho '"[0-9½-][^"]*"' "$root"/examples/*/*/*.toml | tr -d '"' | sort -u | while read -r figure; do
         printf '%s' "$figure" > "$place/corpus/quantities/seed-$(printf '%s' "$figure" | cksum | tr ' ' '-')"

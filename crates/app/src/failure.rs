@@ -55,3 +55,18 @@ impl fmt::Display for Failure {
         }
     }
 }
+
+/// Why a command ended before it had done what was asked.
+#[derive(Debug)]
+pub enum Stopped {
+    /// The documents have errors, which were told.
+    Faults,
+    /// It could not run.
+    Failed(Failure),
+}
+
+impl From<Failure> for Stopped {
+    fn from(failure: Failure) -> Self {
+        Self::Failed(failure)
+    }
+}

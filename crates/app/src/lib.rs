@@ -1,10 +1,12 @@
 //! The only room with a door to the outside: commands, files, the terminal.
 #![allow(clippy::disallowed_methods, clippy::disallowed_types)]
 
+mod asked;
 mod book;
 mod commands;
 mod failure;
 mod files;
+mod findings;
 mod learning;
 mod moment;
 mod photographs;
@@ -12,6 +14,7 @@ mod terminal;
 mod watch;
 
 use clap::Parser;
+use failure::Stopped;
 use std::process::ExitCode;
 
 /// Reads the command line, does what it says, and gives the status: 0 fine, 1 faults found, 2 could not run.
@@ -30,8 +33,8 @@ pub fn run() -> ExitCode {
     };
     match commands::run(arguments) {
         Ok(commands::Outcome::Fine) => ExitCode::SUCCESS,
-        Ok(commands::Outcome::FaultsFound) => ExitCode::from(1),
-        Err(failure) => could_not_run(&failure),
+        Ok(commands::Outcome::FaultsFound) | Err(Stopped::Faults) => ExitCode::from(1),
+        Err(Stopped::Failed(failure)) => could_not_run(&failure),
     }
 }
 

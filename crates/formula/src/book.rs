@@ -5,7 +5,7 @@ use crate::ingredient::{StockedFile, nearest, plain_name};
 use crate::prices::{PRICES, misplaced as misplaced_prices};
 use crate::read::{
     At, BookSettings, Kitchen, Prices, Trial, is_plain, read_book, read_formula, read_ingredients, read_kitchen, read_prices,
-    read_room_log,
+    read_room_log, stem,
 };
 use crate::resolve::formula::{Blend, Formula};
 use crate::resolve::trial::misplaced;
@@ -71,8 +71,6 @@ pub struct Book {
     pub trials: Vec<Trial>,
     /// What its ingredients, energy and work cost.
     pub prices: Prices,
-    /// The settings' text, if there is a `book.toml`.
-    pub has_settings: bool,
     others: RwLock<BTreeMap<String, Other>>,
 }
 
@@ -113,7 +111,7 @@ impl Book {
                 stocked.push(StockedFile { file: source.file, ingredients: read.value });
                 keep(read.diagnostics);
             } else {
-                let name = name_of(&file);
+                let name = stem(&file).to_owned();
                 keep(no_address(&source, &name).into_iter().collect());
                 if let Some(other) = formulas.get(&name) {
                     keep(vec![named_twice(&source, other, &name)]);
@@ -134,12 +132,8 @@ impl Book {
         keep(chosen.and_then(|(kitchen, file)| unknown_kitchen(kitchen, file, &kitchens)).into_iter().collect());
         let Checked { value: trials, diagnostics } = read_trials(&seen, &formulas, &kitchens);
         keep(diagnostics);
-        let has_settings = settings_file.is_some();
         let others = RwLock::new(BTreeMap::new());
-        Checked {
-            value: Self { settings, kitchens, pantry: pantry.value, formulas, trials, prices, has_settings, others },
-            diagnostics: found,
-        }
+        Checked { value: Self { settings, kitchens, pantry: pantry.value, formulas, trials, prices, others }, diagnostics: found }
     }
 
     /// The kitchen that formulas are worked out for.
@@ -172,7 +166,7 @@ impl Book {
     /// Works out another text of a formula among the book's ingredients and other formulas: a revision of it.
     #[must_use]
     pub fn revised(&self, source: &Source) -> Checked<Formula> {
-        self.work_out(source, &[&name_of(&source.file)]).0
+        self.work_out(source, &[stem(&source.file)]).0
     }
 
     fn work_out(&self, source: &Source, way: &[&str]) -> (Checked<Formula>, Met) {
@@ -305,9 +299,4 @@ fn named_twice(source: &Source, other: &Source, name: &str) -> Diagnostic {
     let place = Place { file: Arc::clone(&source.file), span: 0..0 };
     let message = format!("two formulas are called “{name}”: {} and {}", other.file, source.file);
     fault::NAME_TWICE.at(place, message).hint("rename one of the files; other formulas call them by that name")
-}
-
-fn name_of(file: &str) -> String {
-    let name = file.rsplit('/').next().unwrap_or(file);
-    name.strip_suffix(".toml").unwrap_or(name).to_owned()
 }

@@ -1,6 +1,6 @@
 //! The trials of a book: its folder of what was seen, with the readings that lie beside them.
 
-use crate::ingredient::nearest;
+use crate::ingredient::{did_you_mean, nearest};
 use crate::read::{At, Kitchen, Trial, read_trial};
 use crate::source::{MOST_NAMES, Source};
 use crate::{Checked, Diagnostic, fault};
@@ -37,7 +37,7 @@ fn misnamed(
     let unknown = |fault: &fault::Fault, what: &str, name: &At<String>, known: Vec<&str>| {
         let found = fault.at(name.place(&trial.file), format!("there is no {what} called “{}”", name.value));
         match nearest(&name.value, known.iter().copied()) {
-            Some(near) => found.hint(format!("did you mean “{near}”?")),
+            Some(near) => found.hint(did_you_mean(near)),
             None => {
                 found.hint(format!("the book has: {}", known.iter().take(MOST_NAMES).copied().collect::<Vec<_>>().join(", ")))
             }

@@ -1,5 +1,6 @@
 //! Figures and conditions in words, in one unit system or in two.
 
+use formula::arithmetic::Counted;
 use formula::read::Condition;
 use formula::{Component, Line};
 use quantity::{Between, Count, Fraction, Kind, Length, Mass, Measure, SpoonSystem, Temperature, Unit, Volume, print};
@@ -148,4 +149,47 @@ pub fn small(title: &str) -> String {
         }
         _ => without_note.to_owned(),
     }
+}
+
+/// A percentage for a column headed "%".
+#[must_use]
+pub fn bare_percent(share: Fraction) -> String {
+    print::bakers_percent(share).trim_end_matches(['%', print::NO_BREAK_SPACE]).to_owned()
+}
+
+/// A weight for a column headed "g"; empty where there is none.
+#[must_use]
+pub fn bare_grams(mass: Mass) -> String {
+    if mass == Mass::ZERO { String::new() } else { print::mass(mass).trim_end_matches(['g', print::NO_BREAK_SPACE]).to_owned() }
+}
+
+/// A figure, or "at least" where an ingredient's part of it is not known.
+#[must_use]
+pub fn counted(figure: &Counted) -> String {
+    let value = print::percent(figure.value, 1);
+    if figure.missing.is_empty() {
+        return value;
+    }
+    let names: Vec<&str> = figure.missing.iter().map(|missing| missing.ingredient.as_str()).collect();
+    format!("at least {value} (not counted: {})", names.join(", "))
+}
+
+/// Breaks a line at the width, further lines indented.
+#[must_use]
+pub fn wrap(line: &str, width: usize) -> String {
+    let (mut out, mut column) = (String::new(), 0);
+    for word in line.split(' ') {
+        let length = word.chars().count();
+        if column > 0 && column + 1 + length > width {
+            out.push_str("\n  ");
+            column = 2;
+        } else if column > 0 {
+            out.push(' ');
+            column += 1;
+        }
+        out.push_str(word);
+        column += length;
+    }
+    out.push('\n');
+    out
 }

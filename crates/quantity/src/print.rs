@@ -4,6 +4,13 @@ use crate::{Between, Count, Fraction, Length, Mass, SpoonSystem, Temperature, Ti
 
 /// The space between a number and its symbol, which must not break at the line's end.
 pub const NO_BREAK_SPACE: char = '\u{a0}';
+
+/// A word or phrase with a capital.
+#[must_use]
+pub fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
+}
 const THIN_SPACE: char = '\u{202f}';
 
 /// A number with so many decimals, trailing zeros dropped, five and more digits in groups of three.

@@ -1,8 +1,7 @@
 //! `compare`: formulas side by side.
 
-use super::forecast::InKitchen;
-use super::sheet::chosen;
-use super::{Ended, Format, Outcome, proof_read};
+use super::{Ended, Format, Outcome};
+use crate::asked::{InKitchen, chosen, listed, proof_read};
 use crate::failure::Failure;
 use crate::terminal;
 use formula::Formula;
@@ -39,32 +38,23 @@ impl Compare {
         let mut all: Vec<(String, Formula)> = Vec::new();
         let mut around = None;
         for path in &self.books {
-            let opened = match proof_read(path)? {
-                Ok(opened) => opened,
-                Err(outcome) => return Ok(outcome),
-            };
+            let opened = proof_read(path)?;
             if around.is_none() {
                 around = Some(self.kitchen.of(&opened)?);
             }
-            let formulas = opened.formulas();
-            let wanted = match &self.formula[..] {
-                [] => formulas,
-                names if path.is_dir() => {
-                    names.iter().map(|name| chosen(formulas.clone(), Some(name))).collect::<Result<Vec<_>, _>>()?.concat()
-                }
-                _ => formulas,
-            };
+            let names = if path.is_dir() { &self.formula[..] } else { &[] };
+            let wanted = chosen(opened.formulas(), names)?;
             all.extend(wanted.into_iter().map(|formula| (called(path), formula)));
         }
         if !(2..=MOST).contains(&all.len()) {
-            let names: Vec<&str> = all.iter().map(|(_, formula)| formula.name.as_str()).collect();
-            return Err(Failure::new(format!("a comparison takes two to {MOST} formulas; these are {}", names.len())).hint(
-                if names.is_empty() { String::new() } else { format!("say --formula with some of: {}", names.join(", ")) },
-            ));
+            let failure = Failure::new(format!("a comparison takes two to {MOST} formulas; these are {}", all.len()));
+            let names = listed(all.iter().map(|(_, formula)| formula.name.as_str()));
+            let hint = if all.is_empty() { names } else { format!("say --formula with some of: {names}") };
+            return Err(failure.hint(hint).into());
         }
         let columns = columns(&all);
         let formulas: Vec<&Formula> = all.iter().map(|(_, formula)| formula).collect();
-        let Some(around) = around else { return Err(Failure::new("there is nothing to compare")) };
+        let around = around.ok_or_else(|| Failure::new("there is nothing to compare"))?;
         let comparison = bench::compare::compare(&formulas, &around, &columns);
         terminal::say(&match self.format {
             Format::Text => publish::comparison::text(&comparison, terminal::width()),

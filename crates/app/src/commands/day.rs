@@ -1,14 +1,13 @@
 //! `day`: everything that is made, counted back from serving.
 
-use super::forecast::Place;
-use super::sheet::chosen;
-use super::{Ended, Outcome, proof_read};
+use super::{Ended, Outcome};
+use crate::asked::{Place, chosen, proof_read, unknown};
 use crate::book::Opened;
 use crate::failure::Failure;
 use crate::{moment, terminal, watch};
 use bench::forecast::Surroundings;
+use formula::Book;
 use formula::read::DayHours;
-use formula::{Book, Formula};
 use jiff::ZonedDateTime;
 use jiff::tz::TimeZone;
 use plan::alternatives::{Alternative, NotThatWay, Way, alternatives, planned};
@@ -101,12 +100,9 @@ impl Day {
         let zone = moment::zone(self.zone.as_deref())?;
         let now = moment::now(self.now.as_deref(), &zone)?;
         let serve = moment::read(&self.serve, &zone, &now)?;
-        let opened = match proof_read(&self.book)? {
-            Ok(opened) => opened,
-            Err(outcome) => return Ok(outcome),
-        };
+        let opened = proof_read(&self.book)?;
         let (place, around) = self.kitchen(&opened, &serve)?;
-        let formulas = self.formulas(opened.formulas())?;
+        let formulas = chosen(opened.formulas(), &self.formula)?.into_iter().map(Arc::new).collect();
         let there = self.there(&opened.book)?;
         let done = self.done.iter().map(|text| happened(text, &zone, &now, Progress::Done));
         let begun = self.begun.iter().map(|text| happened(text, &zone, &now, Progress::Begun));
@@ -165,26 +161,10 @@ impl Day {
         Ok((Workplace::of(&kitchen), self.place.surroundings(opened, &kitchen)?.with_serving_at(clock)))
     }
 
-    fn formulas(&self, all: Vec<Formula>) -> Result<Vec<Arc<Formula>>, Failure> {
-        if self.formula.is_empty() {
-            return Ok(all.into_iter().map(Arc::new).collect());
-        }
-        let mut picked = Vec::new();
-        for name in &self.formula {
-            picked.extend(chosen(all.clone(), Some(name))?.into_iter().map(Arc::new));
-        }
-        Ok(picked)
-    }
-
     fn there(&self, book: &Book) -> Result<BTreeSet<String>, Failure> {
-        let unknown = self.there.iter().find(|name| !book.formulas.contains_key(*name));
-        match unknown {
+        match self.there.iter().find(|name| !book.formulas.contains_key(*name)) {
             None => Ok(self.there.iter().cloned().collect()),
-            Some(name) => {
-                let known: Vec<&str> = book.formulas.keys().map(String::as_str).collect();
-                let failure = Failure::new(format!("the book has no formula called “{name}”"));
-                Err(failure.hint(format!("it has: {}", known.join(", "))))
-            }
+            Some(name) => Err(unknown("formula", name, book.formulas.keys().map(String::as_str))),
         }
     }
 }

@@ -1,8 +1,7 @@
 //! `exchange`: one thing for another in a formula's own text.
 
-use super::forecast::InKitchen;
-use super::sheet::{chosen, which};
-use super::{Ended, Format, Outcome, proof_read};
+use super::{Ended, Format, Outcome};
+use crate::asked::{InKitchen, OneFormula};
 use crate::book::Opened;
 use crate::failure::Failure;
 use crate::{files, terminal};
@@ -23,13 +22,10 @@ use std::path::{Path, PathBuf};
 #[derive(clap::Args)]
 #[command(verbatim_doc_comment)]
 pub struct Exchange {
-    /// One formula's file, or a book's folder with --formula.
-    book: PathBuf,
+    #[command(flatten)]
+    asked: OneFormula,
     /// Which exchange.
     exchange: Option<String>,
-    /// The formula of this name.
-    #[arg(long, value_name = "NAME")]
-    formula: Option<String>,
     /// What is exchanged: a line or a stage by its name in the formula.
     #[arg(long, value_name = "NAME")]
     of: Option<String>,
@@ -72,15 +68,7 @@ pub struct Exchange {
 
 impl Exchange {
     pub fn run(self) -> Ended {
-        let opened = match proof_read(&self.book)? {
-            Ok(opened) => opened,
-            Err(outcome) => return Ok(outcome),
-        };
-        let mut formulas = chosen(opened.formulas(), self.formula.as_deref())?;
-        if formulas.len() > 1 {
-            return Err(Failure::new("which formula?").hint(which(&formulas)));
-        }
-        let Some(formula) = formulas.pop() else { return Err(Failure::new("the book has no formulas")) };
+        let (opened, formula) = self.asked.open()?;
         let Some(name) = &self.exchange else {
             self.refuse_to_write_nothing()?;
             terminal::say(&listed(&formula, self.format))?;
@@ -168,7 +156,7 @@ fn listed(formula: &Formula, format: Format) -> String {
         fits.dedup();
         let with = if fits.is_empty() { "nothing here".to_owned() } else { fits.join(", ") };
         out.push_str(&format!("\n{}: {}\nwith: {with}\n", one.name, one.about));
-        out.push_str(&publish::sheet::text::wrap(&format!("asks: {}", one.asks), terminal::width()));
+        out.push_str(&publish::words::wrap(&format!("asks: {}", one.asks), terminal::width()));
     }
     out
 }

@@ -5,7 +5,7 @@ use crate::failure::Failure;
 use crate::terminal;
 use bench::rules;
 use formula::fault;
-use formula::ingredient::nearest;
+use formula::ingredient::{did_you_mean, nearest};
 
 /// Says why a fault is one, with a bad and a good example.
 ///
@@ -38,10 +38,12 @@ impl Explain {
         }
         let near = nearest(&code, all.iter().map(|(name, ..)| *name));
         let failure = Failure::new(format!("no fault or rule is called “{code}”"));
-        Err(failure.hint(match near {
-            Some(near) => format!("did you mean “{near}”?"),
-            None => "`wellproved explain` lists them all".to_owned(),
-        }))
+        Err(failure
+            .hint(match near {
+                Some(near) => did_you_mean(near),
+                None => "`wellproved explain` lists them all".to_owned(),
+            })
+            .into())
     }
 }
 

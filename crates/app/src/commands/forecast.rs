@@ -1,16 +1,9 @@
 //! `forecast`: what a formula will do in this kitchen.
 
-use super::learn::named;
-use super::sheet::chosen;
-use super::{Ended, Format, Outcome, proof_read};
-use crate::book::Opened;
-use crate::failure::Failure;
-use crate::learning::learning;
+use super::{Ended, Format, Outcome};
+use crate::asked::{Formulas, InKitchen};
 use crate::terminal;
-use bench::forecast::{Surroundings, foresee};
-use formula::read::Kitchen;
-use quantity::{Measure, Temperature, TimeSpan};
-use std::path::PathBuf;
+use bench::forecast::foresee;
 
 /// Foresees what doughs and preferments will do: how warm they are mixed, when they are ripe, when they have risen.
 ///
@@ -21,11 +14,8 @@ use std::path::PathBuf;
 #[derive(clap::Args)]
 #[command(verbatim_doc_comment)]
 pub struct Forecast {
-    /// The book's folder, or one formula's file.
-    book: PathBuf,
-    /// Only the formula of this name.
-    #[arg(long, value_name = "NAME")]
-    formula: Option<String>,
+    #[command(flatten)]
+    asked: Formulas,
     #[command(flatten)]
     kitchen: InKitchen,
     /// Try it in so many kitchens that differ as kitchens do, such as 1000: bands, and what they come from.
@@ -39,41 +29,10 @@ pub struct Forecast {
     format: Format,
 }
 
-/// Which kitchen is meant, and at what time of the day it is served there.
-#[derive(clap::Args)]
-pub struct InKitchen {
-    #[command(flatten)]
-    place: Place,
-    /// When it is served, for a room that cools down at night: "09:30".
-    #[arg(long, value_name = "CLOCK")]
-    serve_at: Option<String>,
-}
-
-/// Which kitchen is meant.
-#[derive(clap::Args)]
-pub struct Place {
-    /// The kitchen of this name instead of the book's own.
-    #[arg(long, value_name = "NAME")]
-    kitchen: Option<String>,
-    /// The room this warm: "19 °C".
-    #[arg(long, value_name = "TEMPERATURE", allow_hyphen_values = true)]
-    room: Option<String>,
-    /// The fridge this cold: "4 °C".
-    #[arg(long, value_name = "TEMPERATURE", allow_hyphen_values = true)]
-    fridge: Option<String>,
-    /// Leave out what the book's trials taught: the forecast of the books.
-    #[arg(long)]
-    without_trials: bool,
-}
-
 impl Forecast {
     pub fn run(self) -> Ended {
-        let opened = match proof_read(&self.book)? {
-            Ok(opened) => opened,
-            Err(outcome) => return Ok(outcome),
-        };
+        let (opened, formulas) = self.asked.open()?;
         let around = self.kitchen.of(&opened)?;
-        let formulas = chosen(opened.formulas(), self.formula.as_deref())?;
         let units = publish::Units::of(&opened.book.settings);
         let foreseen = formulas.iter().map(|formula| {
             let mut forecast = foresee(formula, &around);
@@ -99,56 +58,4 @@ impl Forecast {
         })?;
         Ok(Outcome::Fine)
     }
-}
-
-impl InKitchen {
-    /// The surroundings that are meant, with what their trials taught.
-    pub fn of(&self, opened: &Opened) -> Result<Surroundings, Failure> {
-        let around = self.place.surroundings(opened, &self.place.kitchen(opened)?)?;
-        Ok(match &self.serve_at {
-            Some(clock) => around.with_serving_at(time_of_day(clock)?),
-            None => around,
-        })
-    }
-}
-
-impl Place {
-    /// The kitchen that is meant.
-    pub fn kitchen(&self, opened: &Opened) -> Result<Kitchen, Failure> {
-        named(&opened.book, self.kitchen.as_deref())
-    }
-
-    /// Its surroundings, with what its trials taught and what the command line says of them.
-    pub fn surroundings(&self, opened: &Opened, kitchen: &Kitchen) -> Result<Surroundings, Failure> {
-        let mut around = Surroundings::of(kitchen);
-        if !self.without_trials && !opened.book.trials.is_empty() {
-            around = around.taught(learning(opened, kitchen).lessons.calibration);
-        }
-        if let Some(room) = &self.room {
-            around = around.with_room(temperature(room)?);
-        }
-        if let Some(fridge) = &self.fridge {
-            around = around.with_fridge(temperature(fridge)?);
-        }
-        Ok(around)
-    }
-}
-
-/// A time of the day: "09:30", "9.30", "21:00".
-pub fn time_of_day(text: &str) -> Result<TimeSpan, Failure> {
-    let wrong = || Failure::new(format!("“{text}” is no time of the day")).hint("write hours and minutes: \"09:30\", \"21:00\"");
-    let (hours, minutes) = text.trim().split_once([':', '.']).ok_or_else(wrong)?;
-    let part = |text: &str, most: u32| text.parse::<u32>().ok().filter(|n| *n <= most && text.len() <= 2).ok_or_else(wrong);
-    Ok(TimeSpan::minutes(f64::from(part(hours, 23)? * 60 + part(minutes, 59)?)))
-}
-
-/// A temperature in which a kitchen can be.
-fn temperature(text: &str) -> Result<Temperature, Failure> {
-    let wrong = || {
-        Failure::new(format!("“{text}” is no temperature of a kitchen"))
-            .hint("write it with its unit, between -30 °C and 60 °C: \"19 °C\"")
-    };
-    let measure: Measure = text.parse().map_err(|_| wrong())?;
-    let value = measure.temperature().ok_or_else(wrong)?.to;
-    if (-30.0..=60.0).contains(&value.as_celsius()) { Ok(value) } else { Err(wrong()) }
 }

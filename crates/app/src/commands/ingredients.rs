@@ -5,7 +5,7 @@ use crate::failure::Failure;
 use crate::{book, terminal};
 use comfy_table::{CellAlignment, ContentArrangement, Table};
 use formula::arithmetic::{blended_protein, two_flours};
-use formula::ingredient::{Figure, datasets};
+use formula::ingredient::{Figure, datasets, did_you_mean};
 use formula::{Ingredient, Pantry};
 use quantity::{Fraction, Measure, SpoonSystem, print};
 use serde_json::{Value, json};
@@ -57,8 +57,8 @@ impl Ingredients {
         let found = self.search(&pantry);
         if found.is_empty() {
             let asked = self.words.join(" ");
-            let near = pantry.nearest(&asked).map_or_else(String::new, |near| format!("did you mean “{near}”?"));
-            return Err(Failure::new(format!("no ingredient matches “{asked}”")).hint(near));
+            let near = pantry.nearest(&asked).map_or_else(String::new, did_you_mean);
+            return Err(Failure::new(format!("no ingredient matches “{asked}”")).hint(near).into());
         }
         terminal::say(&match (self.format, &found[..]) {
             (Format::Json, _) => format!("{:#}", Value::Array(found.iter().map(|one| as_json(one)).collect())),
@@ -85,7 +85,7 @@ impl Ingredients {
 /// The shares of two flours with which they have a protein.
 fn blended(pantry: &Pantry, first: &str, second: &str, target: &str) -> Result<String, Failure> {
     let find = |name: &str| {
-        let near = pantry.nearest(name).map_or_else(String::new, |near| format!("did you mean “{near}”?"));
+        let near = pantry.nearest(name).map_or_else(String::new, did_you_mean);
         pantry.find(name).ok_or_else(|| Failure::new(format!("no ingredient is called “{name}”")).hint(near))
     };
     let (first, second) = (find(first)?, find(second)?);

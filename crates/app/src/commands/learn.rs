@@ -1,10 +1,9 @@
 //! `learn`: what the trials of a book taught.
 
-use super::{Ended, Format, Outcome, proof_read};
-use crate::failure::Failure;
+use super::{Ended, Format, Outcome};
+use crate::asked::{kitchen, proof_read};
 use crate::learning::learning;
 use crate::terminal;
-use formula::read::Kitchen;
 use publish::lessons::{self, Report};
 use std::path::PathBuf;
 
@@ -32,11 +31,8 @@ pub struct Learn {
 
 impl Learn {
     pub fn run(self) -> Ended {
-        let opened = match proof_read(&self.book)? {
-            Ok(opened) => opened,
-            Err(outcome) => return Ok(outcome),
-        };
-        let kitchen = named(&opened.book, self.kitchen.as_deref())?;
+        let opened = proof_read(&self.book)?;
+        let kitchen = kitchen(&opened.book, self.kitchen.as_deref())?;
         let learning = learning(&opened, &kitchen);
         let title = |name: &str| opened.book.pantry.find(name).map_or(name.to_owned(), |one| one.called.clone());
         let leavens = learning.lessons.calibration.leavens.keys().map(|name| (name.clone(), title(name))).collect();
@@ -47,13 +43,4 @@ impl Learn {
         })?;
         Ok(Outcome::Fine)
     }
-}
-
-/// The kitchen of a name, or the book's own.
-pub fn named(book: &formula::Book, name: Option<&str>) -> Result<Kitchen, Failure> {
-    let Some(name) = name else { return Ok(book.kitchen()) };
-    book.kitchens.get(name).cloned().ok_or_else(|| {
-        let known: Vec<&str> = book.kitchens.keys().map(String::as_str).collect();
-        Failure::new(format!("the book has no kitchen called “{name}”")).hint(format!("it has: {}", known.join(", ")))
-    })
 }

@@ -16,9 +16,7 @@ mod scale;
 mod sheet;
 mod solve;
 
-use check::proof_read;
-
-use crate::failure::Failure;
+use crate::failure::Stopped;
 use clap::{Parser, Subcommand, ValueEnum};
 
 /// How a command ended.
@@ -30,7 +28,7 @@ pub enum Outcome {
 }
 
 /// What a command gives.
-pub type Ended = Result<Outcome, Failure>;
+pub type Ended = Result<Outcome, Stopped>;
 
 /// From a formula written once to the sheet, the weights and the page.
 ///
@@ -56,24 +54,41 @@ pub struct Arguments {
     command: Command,
 }
 
-#[derive(Subcommand)]
-enum Command {
-    Check(check::Check),
-    Sheet(sheet::Sheet),
-    Scale(Box<scale::Scale>),
-    Forecast(forecast::Forecast),
-    Day(Box<day::Day>),
-    Solve(solve::Solve),
-    Learn(learn::Learn),
-    Design(design::Design),
-    Exchange(Box<exchange::Exchange>),
-    Compare(compare::Compare),
-    Publish(publish::Publish),
-    Ingredients(ingredients::Ingredients),
-    Explain(explain::Explain),
-    New(new::New),
-    Completions(completions::Completions),
+/// Makes of the list of commands what the command line may say, and what then runs.
+macro_rules! commands {
+    ($($file:ident::$name:ident),* $(,)?) => {
+        #[derive(Subcommand)]
+        enum Command {
+            $($name(Box<$file::$name>),)*
+        }
+
+        /// Runs the command that was asked for.
+        pub fn run(arguments: Arguments) -> Ended {
+            match arguments.command {
+                $(Command::$name(command) => command.run(),)*
+            }
+        }
+    };
 }
+
+// In the order of the manual.
+commands![
+    check::Check,
+    sheet::Sheet,
+    scale::Scale,
+    forecast::Forecast,
+    day::Day,
+    solve::Solve,
+    learn::Learn,
+    design::Design,
+    exchange::Exchange,
+    compare::Compare,
+    publish::Publish,
+    ingredients::Ingredients,
+    explain::Explain,
+    new::New,
+    completions::Completions,
+];
 
 /// The forms in which findings are reported.
 #[derive(Clone, Copy, PartialEq, Eq, ValueEnum)]
@@ -82,25 +97,4 @@ pub enum Format {
     Text,
     /// For other programs.
     Json,
-}
-
-/// Runs the command that was asked for.
-pub fn run(arguments: Arguments) -> Ended {
-    match arguments.command {
-        Command::Check(command) => command.run(),
-        Command::Sheet(command) => command.run(),
-        Command::Scale(command) => command.run(),
-        Command::Forecast(command) => command.run(),
-        Command::Day(command) => command.run(),
-        Command::Solve(command) => command.run(),
-        Command::Learn(command) => command.run(),
-        Command::Design(command) => command.run(),
-        Command::Exchange(command) => command.run(),
-        Command::Compare(command) => command.run(),
-        Command::Publish(command) => command.run(),
-        Command::Ingredients(command) => command.run(),
-        Command::Explain(command) => command.run(),
-        Command::New(command) => command.run(),
-        Command::Completions(command) => command.run(),
-    }
 }

@@ -37,9 +37,9 @@ impl New {
             ]
         };
         if let Some((there, _)) = wanted.iter().find(|(path, _)| path.exists()) {
-            return Err(
-                Failure::new(format!("{} is there already", there.display())).hint("nothing was written; choose another name")
-            );
+            return Err(Failure::new(format!("{} is there already", there.display()))
+                .hint("nothing was written; choose another name")
+                .into());
         }
         self.keep_the_book_whole()?;
         for (path, text) in &wanted {

@@ -1,9 +1,8 @@
 //! `publish`: the book as pages.
 
-use super::check::{as_text, summary};
 use super::{Ended, Outcome};
 use crate::failure::Failure;
-use crate::{book, files, terminal};
+use crate::{book, files, findings, terminal};
 use formula::Diagnostic;
 use std::path::PathBuf;
 
@@ -23,8 +22,8 @@ impl Publish {
     pub fn run(self) -> Ended {
         let opened = book::open(&self.book)?;
         let found = opened.check();
-        terminal::say_if_any(&as_text(&found, &opened.text))?;
-        terminal::remark(&summary(&found, opened.names().len()));
+        terminal::say_if_any(&findings::text(&found, &opened.text))?;
+        terminal::remark(&findings::summary(&found, opened.names().len()));
         if found.iter().any(|d| d.severity == formula::Severity::Error) {
             terminal::remark("nothing was written: mend the errors first");
             return Ok(Outcome::FaultsFound);

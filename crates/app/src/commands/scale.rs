@@ -1,7 +1,8 @@
 //! `scale`: the formula in another size.
 
-use super::sheet::{SheetFormat, chosen, laid_out, which};
-use super::{Ended, Outcome, proof_read};
+use super::sheet::{SheetFormat, laid_out};
+use super::{Ended, Outcome};
+use crate::asked::OneFormula;
 use crate::failure::Failure;
 use crate::terminal;
 use formula::arithmetic::{EggChoice, ScaleFault, Scaled, Target, at_hand, scaled_to, whole_eggs};
@@ -9,7 +10,6 @@ use formula::read::Amount;
 use formula::resolve::formula::Content;
 use formula::{Book, Formula};
 use quantity::{Count, Density, Fraction, Mass, Measure, NumberFault, SpoonSystem, print, read_number};
-use std::path::PathBuf;
 
 /// Scales a formula: to pieces, a weight, a flour weight, a tin, an ingredient at hand, or by a factor.
 ///
@@ -20,11 +20,8 @@ use std::path::PathBuf;
 #[command(verbatim_doc_comment)]
 #[command(group(clap::ArgGroup::new("target").required(true)))]
 pub struct Scale {
-    /// One formula's file, or a book's folder with --formula.
-    book: PathBuf,
-    /// The formula of this name.
-    #[arg(long, value_name = "NAME")]
-    formula: Option<String>,
+    #[command(flatten)]
+    asked: OneFormula,
     /// To so many pieces.
     #[arg(long, group = "target", value_name = "COUNT", value_parser = above_nothing, allow_negative_numbers = true)]
     pieces: Option<f64>,
@@ -66,15 +63,7 @@ pub struct Scale {
 impl Scale {
     pub fn run(self) -> Ended {
         self.refuse_what_says_nothing()?;
-        let opened = match proof_read(&self.book)? {
-            Ok(opened) => opened,
-            Err(outcome) => return Ok(outcome),
-        };
-        let mut formulas = chosen(opened.formulas(), self.formula.as_deref())?;
-        if formulas.len() > 1 {
-            return Err(Failure::new("which formula?").hint(which(&formulas)));
-        }
-        let Some(formula) = formulas.pop() else { return Err(Failure::new("the book has no formulas")) };
+        let (opened, formula) = self.asked.open()?;
         let target = self.target(&opened.book, &formula)?;
         let Scaled { factor, formula: large } = scaled_to(&formula, &target).map_err(|fault| not_so(&formula, &fault))?;
         terminal::remark(&format!("{} × {}", formula.head.title, print::number(factor, 4)));

@@ -1,11 +1,11 @@
 //! `sheet`: the formula sheet.
 
-use super::{Ended, Outcome, proof_read};
+use super::{Ended, Outcome};
+use crate::asked::{Formulas, which};
 use crate::failure::Failure;
 use crate::terminal;
 use formula::Formula;
 use publish::sheet;
-use std::path::PathBuf;
 
 /// Shows the formula sheet: overall formula, stages, hydration, yields, and what your scales can show.
 ///
@@ -13,11 +13,8 @@ use std::path::PathBuf;
 /// the flour weighed into that stage.
 #[derive(clap::Args)]
 pub struct Sheet {
-    /// The book's folder, or one formula's file.
-    book: PathBuf,
-    /// Only the formula of this name.
-    #[arg(long, value_name = "NAME")]
-    formula: Option<String>,
+    #[command(flatten)]
+    asked: Formulas,
     /// The form of the sheet.
     #[arg(long, value_enum, default_value_t = SheetFormat::Text)]
     format: SheetFormat,
@@ -40,36 +37,13 @@ pub enum SheetFormat {
 
 impl Sheet {
     pub fn run(self) -> Ended {
-        let opened = match proof_read(&self.book)? {
-            Ok(opened) => opened,
-            Err(outcome) => return Ok(outcome),
-        };
-        let formulas = chosen(opened.formulas(), self.formula.as_deref())?;
+        let (opened, formulas) = self.asked.open()?;
         if self.format == SheetFormat::Svg && formulas.len() > 1 {
-            return Err(Failure::new("a drawing shows one formula").hint(which(&formulas)));
+            return Err(Failure::new("a drawing shows one formula").hint(which(&formulas)).into());
         }
         terminal::say(&laid_out(&opened.book, &formulas, self.format))?;
         Ok(Outcome::Fine)
     }
-}
-
-/// The formula of a name, or all where none is asked for.
-pub fn chosen(formulas: Vec<Formula>, name: Option<&str>) -> Result<Vec<Formula>, Failure> {
-    let Some(name) = name else { return Ok(formulas) };
-    let known: Vec<String> = formulas.iter().map(|formula| formula.name.clone()).collect();
-    let found: Vec<Formula> = formulas.into_iter().filter(|formula| formula.name == name).collect();
-    if found.is_empty() {
-        return Err(
-            Failure::new(format!("the book has no formula called “{name}”")).hint(format!("it has: {}", known.join(", ")))
-        );
-    }
-    Ok(found)
-}
-
-/// How to say which formula is meant.
-pub fn which(formulas: &[Formula]) -> String {
-    let names: Vec<&str> = formulas.iter().map(|formula| formula.name.as_str()).collect();
-    format!("say --formula with one of: {}", names.join(", "))
 }
 
 /// The sheets of formulas in the form asked for.

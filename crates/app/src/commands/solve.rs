@@ -1,13 +1,11 @@
 //! `solve`: a question asked backwards.
 
-use super::forecast::InKitchen;
-use super::sheet::chosen;
-use super::{Ended, Outcome, proof_read};
+use super::{Ended, Outcome};
+use crate::asked::{InKitchen, OneFormula};
 use crate::failure::Failure;
 use crate::terminal;
 use bench::target::{When, yeast_for};
 use quantity::{Measure, SpoonSystem, TimeSpan, print};
-use std::path::PathBuf;
 
 /// Finds the dose of yeast with which a stage is ripe, or has risen, after a given time.
 ///
@@ -19,11 +17,8 @@ use std::path::PathBuf;
 #[command(verbatim_doc_comment)]
 #[command(group(clap::ArgGroup::new("when").required(true)))]
 pub struct Solve {
-    /// One formula's file, or a book's folder with --formula.
-    book: PathBuf,
-    /// The formula of this name.
-    #[arg(long, value_name = "NAME")]
-    formula: Option<String>,
+    #[command(flatten)]
+    asked: OneFormula,
     /// The stage whose yeast is free, by its name in the formula.
     #[arg(long, value_name = "NAME")]
     stage: String,
@@ -39,21 +34,13 @@ pub struct Solve {
 
 impl Solve {
     pub fn run(self) -> Ended {
-        let opened = match proof_read(&self.book)? {
-            Ok(opened) => opened,
-            Err(outcome) => return Ok(outcome),
-        };
+        let (opened, formula) = self.asked.open()?;
         let around = self.kitchen.of(&opened)?;
-        let formulas = chosen(opened.formulas(), self.formula.as_deref())?;
-        let [formula] = &formulas[..] else {
-            let names: Vec<&str> = formulas.iter().map(|formula| formula.name.as_str()).collect();
-            return Err(Failure::new("which formula?").hint(format!("say --formula with one of: {}", names.join(", "))));
-        };
         let when = match (&self.ripe_after, &self.risen_after) {
             (Some(time), _) => When::Ripe(span(time)?),
             (None, time) => When::Risen(span(time.as_deref().unwrap_or_default())?),
         };
-        let dose = yeast_for(formula, &self.stage, when, &around)
+        let dose = yeast_for(&formula, &self.stage, when, &around)
             .map_err(|why| Failure::new(format!("no dose for “{}” of {}: {why}", self.stage, formula.head.title)))?;
         let mut out = String::new();
         for (title, stated, needed, share) in &dose.lines {
@@ -61,7 +48,7 @@ impl Solve {
             out.push_str(&format!("{title}: {needed} instead of {stated}, which is {share} of the stage's flour\n\n"));
         }
         let units = publish::Units::of(&opened.book.settings);
-        out.push_str(&publish::outlook::text(formula, &dose.forecast, units, terminal::width()));
+        out.push_str(&publish::outlook::text(&formula, &dose.forecast, units, terminal::width()));
         terminal::say(&out)?;
         Ok(Outcome::Fine)
     }

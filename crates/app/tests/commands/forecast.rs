@@ -34,6 +34,8 @@ fn nonsense_kitchens_are_told_so() {
         (vec!["forecast", MUFFINS, "--room", "-300 °C"], "no temperature of a kitchen"),
         (vec!["forecast", MUFFINS, "--room", "warm"], "no temperature of a kitchen"),
         (vec!["forecast", MUFFINS, "--kitchen", "cellar"], "no kitchen called “cellar”"),
+        (vec!["forecast", "saltmarsh", "--formula", "potato-mufins"], "did you mean “potato-muffins”?"),
+        (vec!["forecast", "saltmarsh", "--kitchen", "boathose"], "did you mean “boathouse”?"),
         (vec!["solve", MUFFINS, "--stage", "sponge"], "required"),
         (vec!["solve", MUFFINS, "--stage", "cellar", "--ripe-after", "8 h"], "no stage of that name"),
         (vec!["solve", MUFFINS, "--stage", "sponge", "--ripe-after", "soon"], "is no time"),

@@ -213,8 +213,7 @@ fn written(desk: &Desk, name: &str, planned: &Planned, guess: Mass) -> String {
     let water = lines.iter().find(|(one, _)| one.is_water()).map(|(one, _)| mention(&one.name, None)).unwrap_or_default();
     let room = desk.around.room.value.as_celsius();
     let hours = print::number(time.as_hours(), 1);
-    let title =
-        kind.word().chars().next().map(|first| first.to_uppercase().collect::<String>()).unwrap_or_default() + &kind.word()[1..];
+    let title = print::capital(kind.word());
     format!(
         "[[component.stage]]\nname = \"{name}\"\ntitle = \"{title}\"\nkind = \"{}\"\n\n[component.stage.ingredients]\n{weighed}{} = \"{}\"\n\n\
          [[component.stage.step]]\naction = \"mix\"\ntext = \"Stir {} into {water}, then work in {} until no dry flour is left.\"\ntime = \"5 min\"\n\n\

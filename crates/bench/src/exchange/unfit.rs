@@ -1,5 +1,6 @@
 //! Why an exchange cannot be made, and what the formula has instead.
 
+use formula::ingredient::{did_you_mean, nearest};
 use std::fmt;
 
 /// Why an exchange cannot be made.
@@ -55,8 +56,8 @@ impl Unfit {
         match self {
             Self::NoSuchExchange(name) => {
                 let names: Vec<&str> = super::ALL.iter().map(|one| one.name).collect();
-                let near = formula::ingredient::nearest(name, names.iter().copied());
-                let near = near.map(|near| format!("did you mean “{near}”? ")).unwrap_or_default();
+                let near = nearest(name, names.iter().copied());
+                let near = near.map(|near| did_you_mean(near) + " ").unwrap_or_default();
                 format!("{near}there are: {}", names.join(", "))
             }
             Self::Nothing { has, .. } if has.is_empty() => "it has no lines at all".to_owned(),
@@ -65,7 +66,7 @@ impl Unfit {
                 format!("say --of with one of: {}; where the name stands twice, --stage too", fitting.join(", "))
             }
             Self::NotSaid(_, how) => how.clone(),
-            Self::NoSuchIngredient(_, Some(near)) => format!("did you mean “{near}”?"),
+            Self::NoSuchIngredient(_, Some(near)) => did_you_mean(near),
             Self::NoSuchIngredient(_, None) => "`wellproved ingredients WORD` finds names".to_owned(),
             Self::Broken(_) | Self::NotBalanced(_) => {
                 "the text is written in a way this exchange cannot follow: change it by hand".to_owned()

@@ -5,6 +5,7 @@
 
 mod bowl;
 mod calibration;
+mod care;
 mod cooking;
 mod cream;
 mod held;
@@ -19,6 +20,7 @@ mod warmed;
 mod yielded;
 
 pub use calibration::{BAND, Calibration, Learnt, VIGOUR};
+use care::Care;
 pub use cooking::{Browning, Cooking, Heated, Surely};
 pub(crate) use cooking::{expected_core, quick_cores};
 pub use cream::Cream;
@@ -27,7 +29,6 @@ pub(crate) use mixing::is_mixing;
 pub use mixing::{ByRule, Mixed};
 pub use nutrition::{Nutrient, Nutrition, nutrition};
 pub use pot::{Pot, Pours, Wanted};
-use rise::Care;
 pub use rise::{Point, Rise};
 pub use science::heat::griddle::PROBE;
 pub(crate) use surroundings::Stand;

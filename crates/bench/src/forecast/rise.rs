@@ -1,18 +1,16 @@
 //! Stretches in which something ferments: from the bowl, or from shaping, to the next handling or the heat.
 
 use super::bowl::{Bowls, yeasts};
+use super::care::{BEYOND, Care};
 use super::mixing::{Mixed, mixed};
 use super::surroundings::{Clock, Stand};
 use super::verdict::{Foreseen, foresee};
 use super::{Surroundings, middle};
-use formula::read::{Action, Attention, Condition, Leaven as Raises};
+use formula::read::{Action, Attention, Leaven as Raises};
 use formula::resolve::formula::{Content, StageAt};
 use formula::{Formula, Stage, Step};
 use quantity::{Mass, Rate, Temperature, TimeSpan};
-use science::ferment::LIMITS;
-use science::ferment::{
-    Carried, Course, Dough, Fermentation, Leaven, Limits, PREFERMENTED, Room, Strain, TemperaturePath, Warming,
-};
+use science::ferment::{Carried, Course, Dough, Fermentation, Leaven, PREFERMENTED, Room, Strain, TemperaturePath, Warming};
 use std::collections::BTreeMap;
 
 /// A stretch in which a dough or preferment rises undisturbed.
@@ -72,8 +70,6 @@ pub struct Foreseeing<'f> {
 const KEPT_IN_SHAPING: f64 = 0.3;
 /// No ferment of the trade is followed for longer than this.
 const LONGEST: TimeSpan = TimeSpan::days(10.0);
-/// How long a course is followed beyond its steps, to see when it would have peaked.
-const BEYOND: TimeSpan = TimeSpan::hours(36.0);
 
 impl<'f> Foreseeing<'f> {
     pub fn new(formula: &'f Formula, around: &'f Surroundings, care: Care) -> Self {
@@ -291,34 +287,6 @@ fn outside(course: &Course, is_mixed: bool) -> Vec<String> {
         format!("{} is {value}, known from {} to {} {}", valid.symbol, valid.from, valid.to, valid.unit)
     });
     words.collect()
-}
-
-/// How closely a course is followed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Care {
-    /// As closely as the model is, with all that is told of it.
-    Full,
-    /// As closely as a thousand kitchens differ: for trying it many times.
-    Quick,
-}
-
-impl Care {
-    const fn limits(self) -> Limits {
-        match self {
-            Self::Full => LIMITS,
-            Self::Quick => Limits { relative: 1e-4, absolute: 1e-7, ..LIMITS },
-        }
-    }
-
-    /// How long a course is followed beyond its steps.
-    fn beyond(self, steps: &[&Step]) -> TimeSpan {
-        let ripens = steps.iter().any(|step| step.action == Action::Ferment || step.until == Some(Condition::Ripe));
-        match self {
-            Self::Quick if !ripens => TimeSpan::hours(6.0),
-            Self::Quick => TimeSpan::hours(24.0),
-            Self::Full => BEYOND,
-        }
-    }
 }
 
 /// How a stretch begins.

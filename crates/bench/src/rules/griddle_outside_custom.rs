@@ -3,7 +3,7 @@
 use super::{Case, Rule};
 use formula::read::Action;
 use formula::{Diagnostic, Severity};
-use quantity::{Temperature, print};
+use quantity::{Between, Temperature, print};
 
 /// A griddle so cool that it dries, or so hot that it burns.
 pub const RULE: Rule =
@@ -18,9 +18,9 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
     for (_, step) in case.formula.steps().filter(|(_, step)| step.action == Action::Griddle) {
         let Some(surface) = step.temperature.filter(|range| range.from < COOLEST || range.to > HOTTEST) else { continue };
         let message = format!(
-            "a griddle at {}: griddle cakes are cooked at 110 to 250 °C (common \
-             practice, no source)",
-            print::celsius(surface)
+            "a griddle at {}: griddle cakes are cooked at {} (common practice, no source)",
+            print::celsius(surface),
+            print::celsius(Between { from: COOLEST, to: HOTTEST })
         );
         found.push(RULE.at(step.place.clone(), message).hint(
             "state the temperature of the surface, as a surface \

@@ -23,8 +23,6 @@ pub struct Weighable {
     pub shown: Mass,
     /// The scale.
     pub scale: Scale,
-    /// How far what is shown is from what is asked, as a share.
-    pub off: Fraction,
     /// The standard uncertainty of the reading, as a share.
     pub uncertainty: Fraction,
     /// A spoon measure of it, where one comes near.
@@ -85,7 +83,6 @@ fn weigh_line(at: (usize, usize, usize), line: &Line, scale: &Scale, spoons: Spo
         wanted,
         shown,
         scale: scale.clone(),
-        off: share(shown / wanted - 1.0),
         uncertainty,
         spoonful: ingredient.and_then(|ingredient| spoonful(ingredient, wanted, spoons)),
         remedy: ingredient.map(|ingredient| Remedy {

@@ -23,9 +23,8 @@ pub struct Solution {
     pub water: Mass,
     /// What is used of the whole: a whole number of display steps.
     pub take: Mass,
-    /// What that holds of the ingredient, which rounding keeps within a part in a hundred of what is wanted.
-    pub holds: Mass,
-    /// The water in what is used, to be taken off the formula's water.
+    /// The water in what is used, to be taken off the formula's water; the rest of it is the ingredient, which
+    /// rounding keeps within a part in a hundred of what is wanted.
     pub water_taken: Mass,
 }
 
@@ -43,5 +42,5 @@ pub fn solution(wanted: Mass, step: Mass) -> Solution {
     let weigh = step * steps;
     let whole = step * (weigh * (weigh / wanted) / step).round();
     let holds = weigh * (weigh / whole);
-    Solution { weigh, water: whole - weigh, take: weigh, holds, water_taken: weigh - holds }
+    Solution { weigh, water: whole - weigh, take: weigh, water_taken: weigh - holds }
 }

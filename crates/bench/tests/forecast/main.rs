@@ -1,5 +1,6 @@
 //! What is foreseen, held to the standing facts of the trade and to limits that must hold anywhere.
 
+mod chains;
 mod target;
 
 use bench::forecast::{Forecast, Surroundings, Verdict, forecast};

@@ -6,6 +6,7 @@ mod examples;
 mod fixes;
 mod hostile;
 mod judgement;
+mod own_rows;
 mod silence;
 
 use bench::rules::{self, Rule};

@@ -12,26 +12,26 @@ pub struct Figures {
     /// Plain water alone, a culture's counted in.
     pub nominal_hydration: Fraction,
     /// The water of everything but flour: milk, egg, butter, fruit, honey.
-    pub true_hydration: Known,
+    pub true_hydration: Counted,
     /// Salt.
     pub salt: Fraction,
     /// Sugars of everything but flour.
-    pub sugars: Known,
+    pub sugars: Counted,
     /// Fat of everything but flour.
-    pub fat: Known,
+    pub fat: Counted,
     /// Whole egg, yolk and white.
     pub egg: Fraction,
     /// What milk and cream hold besides water and fat.
-    pub milk_solids: Known,
+    pub milk_solids: Counted,
     /// All yeast as instant yeast, by the usual ratios and as sources differ.
     pub leaven: Option<(Fraction, Between<Fraction>)>,
     /// Protein of the flour blend, as a share of the flour.
-    pub flour_protein: Known,
+    pub flour_protein: Counted,
 }
 
 /// A figure that some ingredients may lack.
 #[derive(Clone, Debug)]
-pub struct Known {
+pub struct Counted {
     /// What can be told.
     pub value: Fraction,
     /// The ingredients for which no source gives it, so that the truth is higher.
@@ -60,7 +60,7 @@ pub fn figures(overall: &Overall) -> Option<Figures> {
     let total = |figure: Figure| {
         let mut missing = ready_made(overall, figure);
         let mass = others(overall).map(|(one, mass)| part(one, figure, mass, &mut missing)).sum();
-        Known { value: share(mass), missing }
+        Counted { value: share(mass), missing }
     };
     Some(Figures {
         nominal_hydration: sum_of(&Ingredient::is_water),
@@ -104,13 +104,13 @@ fn part(ingredient: &Ingredient, figure: Figure, mass: Mass, missing: &mut Vec<M
     }
 }
 
-fn milk_solids(overall: &Overall, flour: Mass) -> Known {
+fn milk_solids(overall: &Overall, flour: Mass) -> Counted {
     let mut missing = ready_made(overall, Figure::Water);
     let dairy = others(overall).filter(|(one, _)| one.group == Group::Dairy);
     let solids: Mass = dairy
         .map(|(one, mass)| mass - part(one, Figure::Water, mass, &mut missing) - part(one, Figure::Fat, mass, &mut missing))
         .sum();
-    Known { value: Fraction::ratio(solids / flour), missing }
+    Counted { value: Fraction::ratio(solids / flour), missing }
 }
 
 fn leaven(overall: &Overall, flour: Mass) -> Option<(Fraction, Between<Fraction>)> {
@@ -126,12 +126,12 @@ fn leaven(overall: &Overall, flour: Mass) -> Option<(Fraction, Between<Fraction>
     (usual > Mass::ZERO).then(|| (share(usual), Between { from: share(low), to: share(high) }))
 }
 
-fn flour_protein(overall: &Overall, flour: Mass) -> Known {
+fn flour_protein(overall: &Overall, flour: Mass) -> Counted {
     let mut missing = Vec::new();
     let flours = overall.rows.iter().filter_map(|row| match &row.kind {
         RowKind::Flour(ingredient) => Some((ingredient, row.mass)),
         _ => None,
     });
     let protein: Mass = flours.map(|(one, mass)| part(one, Figure::Protein, mass, &mut missing)).sum();
-    Known { value: Fraction::ratio(protein / flour), missing }
+    Counted { value: Fraction::ratio(protein / flour), missing }
 }

@@ -11,7 +11,7 @@ mod weighed;
 mod whole_eggs;
 
 pub use at_hand::at_hand;
-pub use figures::{Figures, Missing, figures};
+pub use figures::{Counted, Figures, Missing, figures};
 pub use flours::{FlourFault, blended_protein, two_flours};
 pub use losses::{chain, needed};
 pub use mixture::{Mixture, mixture};

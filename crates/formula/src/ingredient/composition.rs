@@ -73,14 +73,6 @@ impl Composition {
         of(Figure::Water) + of(Figure::Protein) + of(Figure::Fat) + carbohydrate + of(Figure::Ash) + of(Figure::Alcohol)
     }
 
-    /// Whether every figure that [`Self::sum`] adds is known.
-    #[must_use]
-    pub fn is_complete(&self) -> bool {
-        let known = |figure| self.get(figure).is_some();
-        let carbohydrate = known(Figure::Carbohydrate) || (known(Figure::AvailableCarbohydrate) && known(Figure::Fibre));
-        carbohydrate && [Figure::Water, Figure::Protein, Figure::Fat, Figure::Ash].into_iter().all(known)
-    }
-
     /// The composition of a mix; a figure is known only if every part has it.
     #[must_use]
     pub fn mixed<'c>(parts: impl Iterator<Item = (&'c Self, Fraction)> + Clone) -> Self {

@@ -10,7 +10,7 @@ mod pantry;
 pub use builtin::{Allergen, Dataset, allergens, builtin_drafts, datasets};
 pub use composition::Composition;
 pub use figure::Figure;
-pub use names::{nearest, plain_name};
+pub use names::{did_you_mean, nearest, plain_name};
 pub use pantry::{Pantry, StockedFile};
 
 use crate::read::{Group, Leaven};

@@ -39,6 +39,12 @@ pub fn nearest<'n>(typed: &str, known: impl IntoIterator<Item = &'n str>) -> Opt
         .map(|(_, name)| name)
 }
 
+/// The hint that asks whether the nearest name was meant.
+#[must_use]
+pub fn did_you_mean(near: &str) -> String {
+    format!("did you mean “{near}”?")
+}
+
 /// How alike two names are, from 0 to 1; the same words in another order are nearly the same.
 fn likeness(typed: &str, name: &str) -> f64 {
     let sorted = |text: &str| {

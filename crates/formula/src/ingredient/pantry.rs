@@ -1,6 +1,6 @@
 //! All ingredients a book knows: the built-in table, and the author's own over it.
 
-use super::{Composition, Ingredient, builtin_drafts, nearest, plain_name};
+use super::{Composition, Ingredient, builtin_drafts, did_you_mean, nearest, plain_name};
 use crate::diagnostic::told_enough;
 use crate::read::{At, Group, IngredientDraft, Leaven};
 use crate::source::LONGEST_CHAIN;
@@ -153,7 +153,7 @@ impl Stocking {
                         return None;
                     }
                     let known = this.by_name.keys().chain(below.keys()).map(String::as_str);
-                    let near = nearest(&plain, known).map(|near| format!("did you mean “{near}”?"));
+                    let near = nearest(&plain, known).map(did_you_mean);
                     let mut found =
                         fault::UNKNOWN_INGREDIENT.at(name.place(&file), format!("“{}” is no known ingredient", name.value));
                     found.hint = near;

@@ -3,7 +3,7 @@
 use super::keys::{Table, Value as Kind};
 use super::{At, Quiet};
 use crate::diagnostic::told_enough;
-use crate::ingredient::{FigureSource, nearest};
+use crate::ingredient::{FigureSource, did_you_mean, nearest};
 use crate::{Diagnostic, Place, fault};
 use std::ops::Range;
 use std::sync::Arc;
@@ -69,7 +69,7 @@ impl Reader<'_> {
         let diagnostic = fault.at(place, message);
         let near = nearest(at.value, known.iter().copied());
         self.keep(match near {
-            Some(near) => diagnostic.hint(format!("did you mean “{near}”?")),
+            Some(near) => diagnostic.hint(did_you_mean(near)),
             None => diagnostic.hint(format!("known here: {}", known.join(", "))),
         });
         near

@@ -9,7 +9,7 @@ use super::stage::read_stage;
 use super::{At, toml_text};
 use crate::source::{MOST_LINES, MOST_STAGES, Source};
 use crate::{Checked, fault};
-use quantity::{Count, Fraction, Kind, Length, Mass, Measure, SpoonSystem, Volume};
+use quantity::{Count, Fraction, Kind, Length, Mass, Measure, SpoonSystem, Volume, print};
 use std::ops::Range;
 use toml::de::DeTable;
 
@@ -114,9 +114,7 @@ pub fn read_title(reader: &mut Reader, fields: &Fields, name: &At<String>) -> St
     if let Some(title) = fields.text(reader, "title") {
         return title.value.to_owned();
     }
-    let words = name.value.replace('-', " ");
-    let mut letters = words.chars();
-    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
+    print::capital(&name.value.replace('-', " "))
 }
 
 fn read_yield(reader: &mut Reader, table: &DeTable, span: Range<usize>) -> YieldDraft {

@@ -21,7 +21,7 @@ mod working;
 
 pub use amount::{Amount, MOST_AMOUNT, part};
 pub use draft::{ComponentDraft, Draft, IngredientDraft, LineDraft, Quiet, StageDraft, StepDraft, Uses, YieldDraft};
-pub use formula::{is_plain, read_formula, tin_volume};
+pub use formula::{is_plain, read_formula, stem, tin_volume};
 pub use head::{Head, Photograph, Places};
 pub use ingredients::read_ingredients;
 pub use kitchen::{Fryer, Hob, Kitchen, Oven, Pan, Scale, Vessel, read_kitchen, read_room_log};

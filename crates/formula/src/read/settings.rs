@@ -17,8 +17,6 @@ pub struct BookSettings {
     pub author: Option<String>,
     /// The language of the texts, as BCP 47 writes it.
     pub language: String,
-    /// Where the published book will stand.
-    pub address: Option<String>,
     /// Whose spoons are meant, if the book says so.
     pub spoons: Option<SpoonSystem>,
     /// A second system printed beside.
@@ -37,7 +35,6 @@ impl Default for BookSettings {
             title: String::new(),
             author: None,
             language: "en-GB".to_owned(),
-            address: None,
             spoons: None,
             second_units: None,
             eggs: EggSize::M,
@@ -65,7 +62,6 @@ pub fn read_book(source: &Source) -> Checked<BookSettings> {
         title: plain(text("title")).unwrap_or_default(),
         author: plain(text("author")),
         language: plain(text("language")).unwrap_or(defaults.language),
-        address: plain(text("address")),
         kitchen: text("kitchen"),
         currency: plain(text("currency")),
         ..BookSettings::default()

@@ -5,7 +5,7 @@ use super::formula::{Content, Formula, Shown, Step, Word};
 use crate::Place;
 use crate::diagnostic::told_enough;
 use crate::fault;
-use crate::ingredient::{nearest, plain_name};
+use crate::ingredient::{did_you_mean, nearest, plain_name};
 use crate::read::{Draft, StepDraft};
 use crate::source::MOST_NAMES;
 use quantity::{Kind, Mass, Measure, print};
@@ -269,7 +269,7 @@ impl Tying<'_> {
         let found = fault::REFERENCE_TO_NOTHING.at(place, format!("“{name}” is nothing that this step, stage or yield states"));
         let near = nearest(&plain_name(name), known.iter().copied()).map(str::to_owned);
         self.found.push(match near {
-            Some(near) => found.hint(format!("did you mean “{near}”?")).replace_with(format!("write “{near}”"), near),
+            Some(near) => found.hint(did_you_mean(&near)).replace_with(format!("write “{near}”"), near),
             None if own.contains(&name) => found.hint(format!("give the step or the yield its {name}")),
             None => found.hint(format!("known here: {}", known[..known.len().min(MOST_NAMES)].join(", "))),
         });

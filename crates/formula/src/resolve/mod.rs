@@ -7,6 +7,7 @@ pub mod formula;
 mod method;
 mod names;
 mod sizes;
+mod step;
 pub mod trial;
 mod usage;
 mod yields;

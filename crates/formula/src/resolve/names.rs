@@ -4,7 +4,7 @@ use super::formula::Content;
 use super::{Found, OtherFormula, Surroundings};
 use crate::diagnostic::told_enough;
 use crate::fault;
-use crate::ingredient::nearest;
+use crate::ingredient::{did_you_mean, nearest};
 use crate::read::{At, Draft, LineDraft, Uses};
 use crate::source::LONGEST_CHAIN;
 use quantity::Fraction;
@@ -158,7 +158,7 @@ impl<'d> Binder<'d, '_> {
         let message = format!("“{}” is no ingredient, stage, component or formula", name.value);
         let found = fault::UNKNOWN_INGREDIENT.at(name.place(&self.draft.file), message);
         self.found.push(match near {
-            Some(near) => found.hint(format!("did you mean “{near}”?")).replace_with(format!("write “{near}”"), near),
+            Some(near) => found.hint(did_you_mean(near)).replace_with(format!("write “{near}”"), near),
             None => found.hint("search with `wellproved ingredients WORD`, or describe it in a file of ingredients/"),
         });
         None
@@ -226,7 +226,7 @@ impl<'d> Binder<'d, '_> {
 
     fn unknown(&mut self, fault: &fault::Fault, name: &At<String>, what: &str, near: Option<String>) -> Option<Content> {
         let mut found = fault.at(name.place(&self.draft.file), format!("there is no {what} called “{}”", name.value));
-        found.hint = near.map(|near| format!("did you mean “{near}”?"));
+        found.hint = near.map(|near| did_you_mean(&near));
         self.found.push(found);
         None
     }

@@ -2,7 +2,7 @@
 
 use super::formula::StageAt;
 use crate::fault::{self, Fault};
-use crate::ingredient::nearest;
+use crate::ingredient::{did_you_mean, nearest};
 use crate::read::{Action, At, Attention, OfStage, Trial};
 use crate::{Diagnostic, Formula, Step};
 
@@ -83,7 +83,7 @@ fn unknown_stage(trial: &Trial, formula: &Formula, of: &OfStage) -> Diagnostic {
 fn unknown(trial: &Trial, fault: &Fault, name: &At<String>, what: &str, of: &str, known: Vec<&str>) -> Diagnostic {
     let found = fault.at(name.place(&trial.file), format!("“{of}” has no {what} called “{}”", name.value));
     match nearest(&name.value, known.iter().copied()) {
-        Some(near) => found.hint(format!("did you mean “{near}”?")),
+        Some(near) => found.hint(did_you_mean(near)),
         None => found.hint(format!("it has: {}", known.join(", "))),
     }
 }

@@ -316,3 +316,17 @@ levain = "half"
     close(overall(&formula, 0).prefermented.as_percent(), 10.0, 1e-9);
     assert_eq!(weighed(&formula, 0).len(), 4);
 }
+
+/// Nominal hydration counts what is water by kind, whatever the author calls it.
+#[test]
+fn water_by_another_name_is_water() {
+    let source = |file: &str, text: &str| (file.to_owned(), Source { file: file.into(), text: text.to_owned() });
+    let text = "title = \"x\"\n[[component]]\nname = \"dough\"\n[[component.stage]]\nname = \"mix\"\nkind = \"final-mix\"\n\
+                [component.stage.ingredients]\nflour-bread = \"100 g\"\nwater = \"40 g\"\nspring-water = \"25 g\"";
+    let own = "[spring-water]\nlike = \"water\"";
+    let book = Book::open(BookText { files: [source("ingredients/own.toml", own), source("formulas/x.toml", text)].into() });
+    let formula = book.value.formula("x").expect("the formula").value;
+    let figures = figures(&overall(&formula, 0)).expect("there is flour");
+    close(figures.nominal_hydration.as_percent(), 65.0, 1e-9);
+    close(figures.true_hydration.value.as_percent(), 65.0, 1e-9);
+}

@@ -2,7 +2,7 @@
 
 use super::courses;
 use crate::sheet::RULED;
-use crate::sheet::text::wrap;
+use crate::words::wrap;
 use bench::compare::{Comparison, Difference, Part, Row, Unit};
 use bench::forecast::UNCALIBRATED;
 use comfy_table::{CellAlignment, ContentArrangement, Table};
@@ -29,11 +29,9 @@ pub fn text(comparison: &Comparison, width: usize) -> String {
 
 /// What a part is of.
 pub fn heading(part: &Part) -> String {
-    let mut letters = part.title.chars();
-    let title: String = letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default();
     match &part.component {
         Some(component) => format!("{component}: {}", part.title),
-        None => title,
+        None => print::capital(part.title),
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::words::{day, time, verb, what};
 use crate::method::sentence;
-use crate::sheet::text::wrap;
+use crate::words::wrap;
 use crate::words::{Units, small};
 use formula::resolve::formula::{Content, Shown, Word};
 use plan::day::{Entry, Job, Timeline};

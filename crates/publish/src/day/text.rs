@@ -2,7 +2,7 @@
 
 use super::wishes;
 use super::words::{about, between, day, heat, served, time, time_seen_from, verb, what};
-use crate::sheet::text::wrap;
+use crate::words::wrap;
 use formula::{Known, Origin};
 use jiff::ZonedDateTime;
 use plan::day::{Entry, Job, Timeline, Told, Why, Workplace};

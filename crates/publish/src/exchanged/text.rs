@@ -2,7 +2,7 @@
 
 use crate::comparison;
 use crate::sheet::RULED;
-use crate::sheet::text::wrap;
+use crate::words::wrap;
 use bench::compare::Difference;
 use bench::exchange::{ChangedLine, Exchanged, NewTime};
 use comfy_table::{CellAlignment, ContentArrangement, Table};

@@ -2,7 +2,7 @@
 
 use super::figures::{KINDS, error, figure, label, learnt, strip, with_band};
 use super::{Report, ground};
-use crate::sheet::text::wrap;
+use crate::words::wrap;
 use bench::calibration::{Compared, Lesson, Parameter, Seen};
 use quantity::print;
 
@@ -42,7 +42,7 @@ fn counted(trials: usize, left_out: usize) -> String {
 
 fn lesson_in_words(report: &Report, lesson: &Lesson, width: usize) -> String {
     let Lesson { parameter, before, after, evidence } = lesson;
-    let name = capital(&report.name(parameter));
+    let name = print::capital(&report.name(parameter));
     let mut out = format!("\n{name}\n{}\n", "─".repeat(name.chars().count()));
     let (now, then) = (with_band(parameter, after), with_band(parameter, before));
     let told = match parameter {
@@ -52,7 +52,7 @@ fn lesson_in_words(report: &Report, lesson: &Lesson, width: usize) -> String {
         Parameter::Contact => format!("{now} times as good as is usual"),
     };
     let trials = if after.trials == 1 { "1 trial".to_owned() } else { format!("{} trials", after.trials) };
-    out.push_str(&wrap(&format!("{}, learnt from {trials}; before them {then}.", capital(&told)), width));
+    out.push_str(&wrap(&format!("{}, learnt from {trials}; before them {then}.", print::capital(&told)), width));
     let next = match parameter {
         Parameter::Friction => format!("{}\u{a0}K", print::number(after.next_band(), 1)),
         _ => format!("{}\u{a0}%", print::number(100.0 * after.next_band(), 0)),
@@ -111,7 +111,7 @@ fn chart(report: &Report, width: usize) -> String {
         width,
     ));
     for (trial, seen) in report.lessons.trials.iter().enumerate() {
-        out.push_str(&wrap(&format!("\n{}{}", capital(&report.called(trial)), remark(seen)), width));
+        out.push_str(&wrap(&format!("\n{}{}", print::capital(&report.called(trial)), remark(seen)), width));
         let mut title = "";
         for one in &seen.figures {
             if one.seen.title != title {
@@ -139,9 +139,4 @@ fn row(one: &Compared, width: usize) -> String {
     let head = format!("    {:<27}{:>11}  {}", label(&one.seen), figure(what, one.seen.seen), strip(one));
     let tail = format!("○ {}, ● {}", foreseen(one.before), foreseen(one.after));
     if width >= 95 { format!("{head}  {tail}\n") } else { format!("{head}\n{:>44}{tail}\n", "") }
-}
-
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
 }

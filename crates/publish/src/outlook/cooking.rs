@@ -1,7 +1,7 @@
 //! What a griddle, hot fat or an oven does.
 
 use super::chart::bars;
-use super::known::{capital, learnt, origin, time, whole};
+use super::known::{learnt, origin, time, whole};
 use super::story::Story;
 use bench::forecast::{Cooking, Heated, PROBE, Surely};
 use formula::Known;
@@ -11,7 +11,7 @@ use serde_json::{Value, json};
 /// Tells a cooking.
 pub fn tell(story: &mut Story, cooking: &Cooking) {
     let units = story.units;
-    story.stage(cooking.at, &capital(cooking.action.word()));
+    story.stage(cooking.at, &print::capital(cooking.action.word()));
     story.ground(&cooking.core);
     let range = |range: Between<Temperature>| units.temperature(range.map(|t| Temperature::celsius(t.as_celsius().round())));
     let mut words = format!("The middle comes off at {}{}", range(cooking.core.value), learnt(&cooking.core));
@@ -35,7 +35,7 @@ pub fn tell(story: &mut Story, cooking: &Cooking) {
         story.say(&format!("{} batches take {} together.", print::number(batches, 0), time(together)));
     }
     for remark in &cooking.remarks {
-        story.say(&format!("{}.", capital(remark)));
+        story.say(&format!("{}.", print::capital(remark)));
     }
     if !cooking.assumed.is_empty() {
         story.say(&format!("Assumed: {}.", cooking.assumed.join("; ")));

@@ -45,12 +45,6 @@ pub fn whole(t: Temperature, units: Units) -> String {
     units.temperature(Between::just(Temperature::celsius(t.as_celsius().round())))
 }
 
-/// A word with a capital.
-pub fn capital(word: &str) -> String {
-    let mut letters = word.chars();
-    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
-}
-
 /// Which trials a figure was learnt from, if it was.
 pub fn learnt<T>(known: &Known<T>) -> String {
     match &known.origin {

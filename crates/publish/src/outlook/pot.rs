@@ -1,6 +1,6 @@
 //! What simmers, boils and is reduced.
 
-use super::known::{self, capital, time, whole};
+use super::known::{self, time, whole};
 use super::story::Story;
 use bench::forecast::{Pot, Pours, Surroundings};
 use quantity::{Between, Mass, print};
@@ -67,7 +67,7 @@ fn pours_in_words(pours: &Pours, units: crate::words::Units) -> String {
         let water = if water >= Mass::ZERO { water } else { water * -1.0 };
         words.push_str(&format!(". To pour as the method says, {way} {} of water", gram(water)));
     }
-    format!("{}.", capital(&words))
+    format!("{}.", print::capital(&words))
 }
 
 fn gram(mass: Mass) -> String {

@@ -1,7 +1,7 @@
 //! What ferments: how warm it is mixed, when it is ripe or risen.
 
 use super::chart::bars;
-use super::known::{self, capital, degrees, learnt, time, whole};
+use super::known::{self, degrees, learnt, time, whole};
 use super::story::Story;
 use crate::words::{Units, until};
 use bench::forecast::{ByRule, Foreseen, HARMS_YEAST, Mixed, Point, Rise, SETS_EGG, Verdict, Warmed};
@@ -92,7 +92,7 @@ fn elsewhere(step: &Foreseen, units: Units) -> String {
 fn step_in_words(step: &Foreseen, units: Units) -> String {
     let stated = step.stated.map_or_else(|| "no stated time".to_owned(), print::time);
     let asked = step.until.as_ref().map(|condition| format!(", {}", until(condition, units))).unwrap_or_default();
-    let head = format!("{} {stated}{}{asked}:", capital(step.action.word()), elsewhere(step, units));
+    let head = format!("{} {stated}{}{asked}:", print::capital(step.action.word()), elsewhere(step, units));
     let risen = times(step.risen.value);
     match (&step.reached, step.verdict) {
         (Some(window), Verdict::Agrees | Verdict::PastAndUsable | Verdict::Spent | Verdict::Sooner | Verdict::Later) => {

@@ -1,9 +1,9 @@
 //! A story for the terminal: headings, sentences broken at the width, and at its end where the figures come from.
 
-use super::known::capital;
 use crate::words::Units;
 use formula::resolve::formula::StageAt;
 use formula::{Formula, Known, Origin};
+use quantity::print;
 use std::collections::BTreeMap;
 
 /// A story as it grows.
@@ -42,7 +42,7 @@ impl<'f> Story<'f> {
 
     /// A paragraph.
     pub fn say(&mut self, line: &str) {
-        self.out.push_str(&crate::sheet::text::wrap(line, self.width));
+        self.out.push_str(&crate::words::wrap(line, self.width));
     }
 
     /// A line as it is, such as a chart.
@@ -70,7 +70,7 @@ impl<'f> Story<'f> {
         if !self.grounds.is_empty() {
             self.heading("Where the figures come from");
             for (by, why) in std::mem::take(&mut self.grounds) {
-                self.say(&format!("• {}", capital(&format!("{by}{why}"))));
+                self.say(&format!("• {}", print::capital(&format!("{by}{why}"))));
             }
         }
         self.out

@@ -1,9 +1,10 @@
 //! Formula sheets as a page for the screen or the printer.
 
 use super::Shell;
-use super::table::{bare_grams, bare_percent};
-use crate::sheet::text::{head, remedy_in_words, silenced_in_words};
+use super::table::overall_table;
+use crate::sheet::words::{head, remedy_in_words, silenced_in_words};
 use crate::sheet::{ComponentSheet, LineSheet, Sheet, StageSheet};
+use crate::words::{bare_grams, bare_percent};
 use formula::read::BookSettings;
 use maud::{Markup, html};
 use quantity::print;
@@ -43,26 +44,8 @@ fn component_markup(sheet: &Sheet, component: &ComponentSheet) -> Markup {
 }
 
 fn overall_markup(component: &ComponentSheet, within: &str) -> Markup {
-    let many = component.stages.len() > 1;
-    html! {
-        div.scroll tabindex="0" role="region" aria-label={ "Overall formula of " (within) } {
-            table {
-                caption { "Overall formula" }
-                thead { tr {
-                    th scope="col" { "Ingredient" }
-                    th.number scope="col" { "% of flour" }
-                    th.number scope="col" { "total, g" }
-                    @if many { @for stage in &component.stages { th.number scope="col" { (stage.title) ", g" } } }
-                } }
-                tbody { @for row in &component.overall.rows { tr {
-                    th scope="row" { (row.kind.title()) }
-                    td.number { (row.percent.map(bare_percent).unwrap_or_default()) }
-                    td.number { (bare_grams(row.mass)) }
-                    @if many { @for mass in &row.by_stage { td.number { (bare_grams(*mass)) } } }
-                } } }
-            }
-        }
-    }
+    let stages: Vec<&str> = component.stages.iter().map(|stage| stage.title.as_str()).collect();
+    overall_table(&component.overall, &stages, "Overall formula", &format!("Overall formula of {within}"))
 }
 
 fn stage_markup(stage: &StageSheet, within: &str) -> Markup {

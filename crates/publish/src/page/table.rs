@@ -1,6 +1,6 @@
 //! The formula table: shares of all flour, totals, and each stage beside it.
 
-use crate::sheet::text::known;
+use crate::words::{bare_grams, bare_percent, counted};
 use formula::arithmetic::{Figures, Overall, figures, overall};
 use formula::{Component, Formula};
 use maud::{Markup, html};
@@ -27,41 +27,50 @@ pub fn formula_section(formula: &Formula) -> Markup {
 }
 
 /// One component's table with its figures.
-pub fn component_table(component: &Component, overall: &Overall) -> Markup {
-    let many = component.stages.len() > 1;
-    let shown: Vec<usize> =
-        (0..component.stages.len()).filter(|s| overall.rows.iter().any(|row| row.by_stage[*s] > Mass::ZERO)).collect();
+fn component_table(component: &Component, overall: &Overall) -> Markup {
+    let stages: Vec<&str> = component.stages.iter().map(|stage| stage.title.as_str()).collect();
+    let label = format!("Formula of {}", component.title);
     html! {
-        div.scroll tabindex="0" role="region" aria-label={ "Formula of " (component.title) } {
+        (overall_table(overall, &stages, &component.title, &label))
+        @if let Some(figures) = figures(overall) { (figures_list(&figures, overall)) }
+    }
+}
+
+/// An overall formula: shares of all flour where there is flour, totals, and what goes into each of several stages.
+pub fn overall_table(overall: &Overall, stages: &[&str], caption: &str, label: &str) -> Markup {
+    let has_flour = overall.total_flour > Mass::ZERO;
+    let of_stage = |s: usize| -> Mass { overall.rows.iter().map(|row| row.by_stage[s]).sum() };
+    let shown: Vec<usize> = (0..stages.len()).filter(|s| stages.len() > 1 && of_stage(*s) > Mass::ZERO).collect();
+    html! {
+        div.scroll tabindex="0" role="region" aria-label=(label) {
             table {
-                caption { (component.title) }
+                caption { (caption) }
                 thead { tr {
                     th scope="col" { "Ingredient" }
-                    th.number scope="col" { "%" }
-                    th.number scope="col" { "g" }
-                    @if many { @for s in &shown { th.number scope="col" { (component.stages[*s].title) ", g" } } }
+                    @if has_flour { th.number scope="col" { "% of flour" } }
+                    th.number scope="col" { "total, g" }
+                    @for s in &shown { th.number scope="col" { (stages[*s]) ", g" } }
                 } }
                 tbody {
                     @for row in &overall.rows {
                         tr {
                             th scope="row" { (row.kind.title()) }
-                            td.number { (row.percent.map(bare_percent).unwrap_or_default()) }
+                            @if has_flour { td.number { (row.percent.map(bare_percent).unwrap_or_default()) } }
                             td.number { (bare_grams(row.mass)) }
-                            @if many { @for s in &shown { td.number { (bare_grams(row.by_stage[*s])) } } }
+                            @for s in &shown { td.number { (bare_grams(row.by_stage[*s])) } }
                         }
                     }
                 }
                 tfoot { tr {
                     th scope="row" { "Total" }
-                    td.number { (print::number(overall.rows.iter().filter_map(|row| row.percent).sum::<Fraction>().as_percent(), 1)) }
+                    @if has_flour {
+                        td.number { (print::number(overall.rows.iter().filter_map(|row| row.percent).sum::<Fraction>().as_percent(), 1)) }
+                    }
                     td.number { (bare_grams(overall.total)) }
-                    @if many { @for s in &shown {
-                        td.number { (bare_grams(overall.rows.iter().map(|row| row.by_stage[*s]).sum())) }
-                    } }
+                    @for s in &shown { td.number { (bare_grams(of_stage(*s))) } }
                 } }
             }
         }
-        @if let Some(figures) = figures(overall) { (figures_list(&figures, overall)) }
     }
 }
 
@@ -71,22 +80,12 @@ fn figures_list(figures: &Figures, overall: &Overall) -> Markup {
         dl.figures {
             div { dt { "Prefermented flour" } dd { (percent(overall.prefermented)) } }
             div { dt { "Hydration, water alone" } dd { (percent(figures.nominal_hydration)) } }
-            div { dt { "Hydration, all water" } dd { (known(&figures.true_hydration)) } }
+            div { dt { "Hydration, all water" } dd { (counted(&figures.true_hydration)) } }
             div { dt { "Salt" } dd { (print::percent(figures.salt, 2)) } }
-            div { dt { "Sugars" } dd { (known(&figures.sugars)) } }
-            div { dt { "Fat" } dd { (known(&figures.fat)) } }
+            div { dt { "Sugars" } dd { (counted(&figures.sugars)) } }
+            div { dt { "Fat" } dd { (counted(&figures.fat)) } }
             @if figures.egg > Fraction::ZERO { div { dt { "Egg" } dd { (percent(figures.egg)) } } }
             @if let Some((usual, _)) = figures.leaven { div { dt { "Yeast, as instant" } dd { (print::percent(usual, 2)) } } }
         }
     }
-}
-
-/// A percentage for a column headed "%".
-pub fn bare_percent(share: Fraction) -> String {
-    print::bakers_percent(share).trim_end_matches(['%', print::NO_BREAK_SPACE]).to_owned()
-}
-
-/// A weight for a column headed "g"; empty where there is none.
-pub fn bare_grams(mass: Mass) -> String {
-    if mass == Mass::ZERO { String::new() } else { print::mass(mass).trim_end_matches(['g', print::NO_BREAK_SPACE]).to_owned() }
 }

@@ -1,8 +1,7 @@
 //! The sheet for other programs. Masses in gram, shares in percent, unrounded.
 
 use super::{ComponentSheet, LineSheet, Sheet};
-use formula::arithmetic::Figures;
-use formula::arithmetic::figures::Known;
+use formula::arithmetic::{Counted, Figures};
 use quantity::Fraction;
 use serde_json::{Value, json};
 
@@ -65,20 +64,20 @@ fn component(component: &ComponentSheet) -> Value {
 fn figures(figures: &Figures) -> Value {
     json!({
         "nominal-hydration-percent": figures.nominal_hydration.as_percent(),
-        "true-hydration": known(&figures.true_hydration),
+        "true-hydration": counted(&figures.true_hydration),
         "salt-percent": figures.salt.as_percent(),
-        "sugars": known(&figures.sugars),
-        "fat": known(&figures.fat),
+        "sugars": counted(&figures.sugars),
+        "fat": counted(&figures.fat),
         "egg-percent": figures.egg.as_percent(),
-        "milk-solids": known(&figures.milk_solids),
-        "flour-protein": known(&figures.flour_protein),
+        "milk-solids": counted(&figures.milk_solids),
+        "flour-protein": counted(&figures.flour_protein),
         "instant-yeast": figures.leaven.map(|(usual, spread)| json!({
             "percent": usual.as_percent(), "from-percent": spread.from.as_percent(), "to-percent": spread.to.as_percent(),
         })),
     })
 }
 
-fn known(figure: &Known) -> Value {
+fn counted(figure: &Counted) -> Value {
     let missing: Vec<&str> = figure.missing.iter().map(|missing| missing.ingredient.as_str()).collect();
     json!({ "percent": figure.value.as_percent(), "not-known-for": missing })
 }

@@ -3,6 +3,7 @@
 mod csv;
 mod json;
 pub mod text;
+pub mod words;
 
 pub use self::csv::csv;
 pub use json::json;

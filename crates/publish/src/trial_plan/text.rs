@@ -1,7 +1,7 @@
 //! A plan for a trial in words.
 
 use super::{Laid, name, product};
-use crate::sheet::text::wrap;
+use crate::words::wrap;
 use bench::trial::{Batch, Kind, Plan, Test};
 use quantity::print;
 

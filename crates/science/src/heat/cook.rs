@@ -52,6 +52,8 @@ pub struct Piece {
     pub crust: Crust,
     /// The pressure of the air.
     pub pressure: Pressure,
+    /// How many moments of its course are kept, besides the ends of its stages: few where only those count.
+    pub moments: u16,
 }
 
 impl Piece {
@@ -68,6 +70,7 @@ impl Piece {
             saturation: USUAL_SATURATION,
             crust: Crust::Forms,
             pressure: air_pressure::SEA_LEVEL,
+            moments: MOST_MOMENTS,
         }
     }
 }
@@ -168,12 +171,12 @@ fn in_steps(piece: &Piece, stages: &[Stage], longest_step: f64) -> Course {
     };
     let (crumb, water) = Crumb::new(&recipe);
     let grid = Grid::new(piece.shape, piece.thickness.as_metres(), piece.cells);
-    let longest = longest_step * grid.width * grid.width / USUAL_DIFFUSIVITY;
+    let longest = (longest_step * grid.width * grid.width / USUAL_DIFFUSIVITY).min(LONGEST_SECONDS);
     let mut body = Body::new(crumb, grid, piece.start.as_celsius(), water);
     body.pressure = piece.pressure;
     let mut log = Log::new(&body, piece);
     let whole: f64 = stages.iter().map(|stage| stage.lasts.as_seconds()).sum();
-    let spacing = (whole / MOST_RECORDS).ceil().max(1.0);
+    let spacing = (whole / f64::from(piece.moments.max(1))).ceil().max(1.0);
     for stage in stages {
         pass(&mut body, stage, [longest, spacing], &mut log);
     }
@@ -182,6 +185,9 @@ fn in_steps(piece: &Piece, stages: &[Stage], longest_step: f64) -> Course {
 
 /// The longest step as a Fourier number of one cell.
 const LONGEST_STEP: f64 = 2.2;
+/// The longest step in seconds, however coarse the cells: at a minute the steam of a thick loaf leaves in gulps, and
+/// its middle swings.
+const LONGEST_SECONDS: f64 = 8.0;
 /// The diffusivity of crumb that this is meant for, m²/s.
 const USUAL_DIFFUSIVITY: f64 = 1.3e-7;
 /// The first step after a change at the faces, as a share of the longest.
@@ -191,8 +197,8 @@ const GROWTH: f64 = 1.3;
 /// The implicit share of a step of full length: near one half, where errors fall with the square of the
 /// step, and a little above, where nothing swings.
 const NEARLY_CENTRED: f64 = 0.55;
-/// How many times a cook is recorded at most, beyond the ends of its stages.
-const MOST_RECORDS: f64 = 600.0;
+/// How many moments of a cook are kept where nothing else is said.
+const MOST_MOMENTS: u16 = 600;
 /// More steps than this a stage does not take; they grow longer instead.
 const MOST_STEPS: f64 = 10_000.0;
 
@@ -200,7 +206,7 @@ const MOST_STEPS: f64 = 10_000.0;
 fn pass(body: &mut Body<Crumb>, stage: &Stage, [longest, spacing]: [f64; 2], log: &mut Log) {
     let lasts = stage.lasts.as_seconds();
     let longest = longest.max(lasts / MOST_STEPS);
-    let spacing = spacing.max((lasts / MOST_RECORDS).ceil());
+    let spacing = spacing.max((lasts / f64::from(MOST_MOMENTS)).ceil());
     let faces = [stage.below, stage.above];
     let (mut gone, mut step, mut records) = (0.0, longest * FIRST_STEP, 1.0);
     while gone < lasts && step > 0.0 && lasts.is_finite() {

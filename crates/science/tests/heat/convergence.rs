@@ -85,3 +85,24 @@ fn no_heat_is_lost() {
 fn a_repeat_gives_the_same_bits() {
     assert_eq!(course(&cake(), &griddle_stages()), course(&cake(), &griddle_stages()));
 }
+
+/// A thick loaf by few cells and few moments: no step is so long that its middle swings below where it began or over the boil.
+#[test]
+fn a_coarse_thick_loaf_does_not_swing() {
+    let loaf = Piece { shape: Shape::Cylinder, thickness: Length::millimetres(45.0), cells: 24, moments: 40, ..cake() };
+    let air = griddle::oven(Temperature::celsius(220.0), HeatTransfer::watts_per_square_metre_kelvin(20.0));
+    let stage = cook::Stage { lasts: TimeSpan::minutes(65.0), below: Face::Insulated, above: Face::Open(air) };
+    for saturation in [0.0, 0.5, 1.0] {
+        let coarse = cook::course(&Piece { saturation: Fraction::ratio(saturation), ..loaf }, &[stage]);
+        let fine = cook::course(&Piece { saturation: Fraction::ratio(saturation), cells: 48, moments: 600, ..loaf }, &[stage]);
+        for core in coarse.times.iter().filter_map(|time| coarse.core_at(*time)) {
+            assert!(core >= loaf.start - TemperatureDifference::kelvins(0.5) && core.as_celsius() < 115.0, "{core:?}");
+        }
+        assert!(
+            (coarse.core().as_celsius() - fine.core().as_celsius()).abs() < 3.0,
+            "{saturation}: {:?} {:?}",
+            coarse.core(),
+            fine.core()
+        );
+    }
+}

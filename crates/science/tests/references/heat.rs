@@ -4,6 +4,10 @@ use crate::harness::{Case, Inputs, Row, check};
 use quantity::*;
 use science::heat::*;
 
+mod inputs;
+
+use inputs::{arrangement, celsius, component, constant, density, food, has, ratio, specific, transfer};
+
 /// How each equation answers a point.
 pub const CASES: &[Case] = &[
     ("heat::component_density", |at, _| component_density(component(at), celsius(at, "T")).as_kilograms_per_cubic_metre()),
@@ -110,67 +114,6 @@ const DRYING: crust_thickness::Drying = crust_thickness::Drying {
     water: Density::kilograms_per_cubic_metre(416.0),
     latent: SpecificEnergy::kilojoules_per_kilogram(2257.0),
 };
-
-fn has(at: &Inputs, symbol: &str) -> bool {
-    at.number_or(symbol, f64::NAN).is_finite()
-}
-
-fn celsius(at: &Inputs, symbol: &str) -> Temperature {
-    Temperature::celsius(at.number(symbol))
-}
-
-fn ratio(at: &Inputs, symbol: &str) -> Fraction {
-    Fraction::ratio(at.number(symbol))
-}
-
-fn density(at: &Inputs, symbol: &str) -> Density {
-    Density::kilograms_per_cubic_metre(at.number(symbol))
-}
-
-fn specific(at: &Inputs, symbol: &str) -> SpecificHeat {
-    SpecificHeat::joules_per_kilogram_kelvin(at.number(symbol))
-}
-
-fn transfer(at: &Inputs, symbol: &str) -> HeatTransfer {
-    HeatTransfer::watts_per_square_metre_kelvin(at.number(symbol))
-}
-
-fn component(at: &Inputs) -> Component {
-    match at.word("component") {
-        "water" => Component::Water,
-        "protein" => Component::Protein,
-        "fat" => Component::Fat,
-        "carbohydrate" => Component::Carbohydrate,
-        "fibre" => Component::Fibre,
-        "ash" => Component::Ash,
-        _ => Component::Ice,
-    }
-}
-
-fn constant(at: &Inputs) -> WaterConstant {
-    if at.word("constant") == "handbook" { WaterConstant::Handbook } else { WaterConstant::Original }
-}
-
-fn food(at: &Inputs) -> Composition {
-    let share = |symbol| Fraction::ratio(at.number_or(symbol, 0.0));
-    Composition {
-        water: share("water"),
-        protein: share("protein"),
-        fat: share("fat"),
-        carbohydrate: share("carbohydrate"),
-        fibre: share("fibre"),
-        ash: share("ash"),
-        ice: share("ice"),
-    }
-}
-
-fn arrangement(at: &Inputs) -> Arrangement {
-    match at.word("arrangement") {
-        "parallel" => Arrangement::Parallel,
-        "series" => Arrangement::Series,
-        _ => Arrangement::Geometric,
-    }
-}
 
 fn moist_pores(at: &Inputs, _: &str) -> f64 {
     let pores = pore_vapour_conductivity::Pores {

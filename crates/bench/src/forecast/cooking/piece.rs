@@ -29,6 +29,9 @@ const GAS_FREE: f64 = 1.1;
 /// and pores are wide.
 const CELLS: u16 = 24;
 
+/// Of how many moments its course is told.
+const MOMENTS: u16 = 100;
+
 /// The piece of a component, raw; none where neither thickness, tin nor weight tells its size.
 pub fn piece(formula: &Formula, component: usize, action: Action, around: &Surroundings, risen: Option<&Point>) -> Option<Made> {
     let yields = &formula.components[component].yields;
@@ -59,6 +62,7 @@ pub fn piece(formula: &Formula, component: usize, action: Action, around: &Surro
     let made = Piece {
         shape,
         cells: CELLS,
+        moments: MOMENTS,
         saturation: around.off.saturation(),
         pressure: around.pressure(),
         ..Piece::new(thickness, composition(&mixture(formula, component)), density, start)

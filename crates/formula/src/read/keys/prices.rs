@@ -1,0 +1,27 @@
+//! The keys of the prices' file.
+
+use super::Value::{Figure as Fig, Tables, Text};
+use super::{Table, may, must};
+
+/// What things cost, `prices.toml`.
+pub static PRICES: Table = Table {
+    title: "the prices",
+    keys: &[
+        may("electricity", Fig("an amount of money, such as \"0.32 EUR\""), "what a kilowatt-hour of electricity costs"),
+        may("gas", Fig("an amount of money, such as \"0.12 EUR\""), "what a kilowatt-hour of gas costs"),
+        may("hour", Fig("an amount of money, such as \"18 EUR\""), "what an hour of work costs"),
+        may("price", Tables(&PRICE), "what packs cost; of several of one ingredient the latest counts"),
+    ],
+};
+
+/// What a pack costs.
+pub static PRICE: Table = Table {
+    title: "a price",
+    keys: &[
+        must("of", Text, "the ingredient"),
+        must("pack", Fig("a weight, volume or count, such as \"1.5 kg\" or 10"), "how much is in a pack"),
+        must("costs", Fig("an amount of money, such as \"1.35 EUR\""), "what the pack costs"),
+        may("on", Text, "the day on which it cost that: 2026-10-01"),
+        may("from", Text, "where it is bought"),
+    ],
+};
