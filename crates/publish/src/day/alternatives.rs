@@ -2,8 +2,7 @@
 
 use super::wishes;
 use super::words::{span, time, time_seen_from};
-use crate::sheet::text::wrap;
-use crate::words::small;
+use crate::words::{small, wrap};
 use plan::alternatives::{Alternative, Change, NotSo, NotThatWay, Planned, Way};
 use plan::day::{Refusal, Wanted};
 use quantity::print;
