@@ -1,5 +1,6 @@
 //! When things are done: how long a formula takes, and the day's timeline counted back from serving.
 
+pub mod alternatives;
 pub mod day;
 pub mod engine;
 mod hours;

@@ -10,6 +10,7 @@ use formula::Book;
 use formula::read::DayHours;
 use jiff::ZonedDateTime;
 use jiff::tz::TimeZone;
+use plan::alternatives::{Alternative, NotThatWay, Way, alternatives, planned};
 use plan::day::{Happened, MOST_JOBS, Progress, Refusal, Timeline, Wanted, Workplace, timeline};
 use plan::engine::Propagation;
 use quantity::TimeSpan;
@@ -23,6 +24,7 @@ use std::time::Duration;
 ///   wellproved day potato-muffins.toml --serve "2026-11-29 09:30"
 ///   wellproved day saltmarsh --formula potato-muffins --formula cardamom-knots --serve 09:30
 ///   wellproved day saltmarsh --serve "2026-11-29 09:30" --format calendar > day.ics
+///   wellproved day potato-muffins.toml --serve "2026-11-29 09:30" --alternatives
 ///
 /// Wishes are weighed in this order: on time, nothing past its best, out when wished, asleep at night,
 /// fresh at serving, unhurried, close together. Ctrl-C gives the best so far.
@@ -62,6 +64,13 @@ pub struct Day {
     /// The longest time to look for a better order, in seconds.
     #[arg(long, value_name = "SECONDS", default_value_t = 10, value_parser = clap::value_parser!(u64).range(1..=3600))]
     patience: u64,
+    /// Sets the ways side by side in which the one formula can be made: on the same day, overnight at room temperature,
+    /// long and cold, each dosed so that it works.
+    #[arg(long, conflicts_with_all = ["done", "begun", "way"])]
+    alternatives: bool,
+    /// Plans the one formula made another way, dosed for it: "same-day", "overnight" or "cold".
+    #[arg(long, value_parser = way, conflicts_with_all = ["done", "begun"])]
+    way: Option<Way>,
     #[command(flatten)]
     place: Place,
     /// The form of the day.
@@ -100,11 +109,35 @@ impl Day {
         let happened = done.chain(begun).collect::<Result<Vec<_>, _>>()?;
         let wanted = Wanted { formulas, serve, now, there, happened, place, around };
         let mut watch = watch::Watcher::new(Duration::from_secs(self.patience));
-        let planned = timeline(&wanted, &Propagation, &mut watch);
+        if self.alternatives || self.way.is_some() {
+            one_alone(&wanted)?;
+        }
+        if self.alternatives {
+            let all = alternatives(&opened.book, &wanted, &Propagation, &mut watch);
+            watch.finish();
+            let all = all.map_err(|refusal| refused(refusal, &wanted))?;
+            terminal::say(&self.side_by_side(&all, &wanted)?)?;
+            return Ok(Outcome::Fine);
+        }
+        let planned = match self.way {
+            Some(way) => planned(way, &opened.book, &wanted, &Propagation, &mut watch).map(|day| day.timeline),
+            None => timeline(&wanted, &Propagation, &mut watch).map_err(NotThatWay::Day),
+        };
         watch.finish();
-        let day = planned.map_err(|refusal| refused(refusal, &wanted))?;
+        let day = planned.map_err(|why| not_that_way(why, &wanted))?;
         terminal::say(&self.laid_out(&day, &opened.book, &wanted))?;
         Ok(Outcome::Fine)
+    }
+
+    fn side_by_side(&self, all: &[Alternative], wanted: &Wanted) -> Result<String, Failure> {
+        match self.format {
+            DayFormat::Text => Ok(publish::day::alternatives(all, wanted, terminal::width())),
+            DayFormat::Json => Ok(format!("{:#}", publish::day::alternatives_json(all))),
+            _ => {
+                let failure = Failure::new("the ways are set side by side as text or as JSON");
+                Err(failure.hint("plan one of them with --way, in any form"))
+            }
+        }
     }
 
     fn laid_out(&self, day: &Timeline, book: &Book, wanted: &Wanted) -> String {
@@ -112,7 +145,7 @@ impl Day {
         match self.format {
             DayFormat::Text => publish::day::text(day, terminal::width()),
             DayFormat::Prep => publish::day::prep(day, units, terminal::width()),
-            DayFormat::Shopping => publish::day::shopping(day),
+            DayFormat::Shopping => publish::day::shopping(day, &book.prices),
             DayFormat::Chart => publish::day::chart(day),
             DayFormat::Calendar => publish::day::calendar(day, units, &wanted.now),
             DayFormat::Json => format!("{:#}", publish::day::json(day)),
@@ -133,6 +166,28 @@ impl Day {
             None => Ok(self.there.iter().cloned().collect()),
             Some(name) => Err(unknown("formula", name, book.formulas.keys().map(String::as_str))),
         }
+    }
+}
+
+/// Ways are of one formula.
+fn one_alone(wanted: &Wanted) -> Result<(), Failure> {
+    match wanted.formulas[..] {
+        [_] => Ok(()),
+        _ => Err(Failure::new(format!("ways are set side by side for one formula, and these are {}", wanted.formulas.len()))
+            .hint("name it with --formula")),
+    }
+}
+
+fn way(text: &str) -> Result<Way, String> {
+    let words: Vec<&str> = Way::ALL.iter().map(|way| way.word()).collect();
+    Way::named(text).ok_or_else(|| format!("there are: {}", words.join(", ")))
+}
+
+fn not_that_way(why: NotThatWay, wanted: &Wanted) -> Failure {
+    match why {
+        NotThatWay::Day(refusal) => refused(refusal, wanted),
+        NotThatWay::Formula(_) => Failure::new(format!("it cannot be made that way: {}", publish::day::reason(&why)))
+            .hint("see the other ways with --alternatives"),
     }
 }
 

@@ -33,6 +33,20 @@ fn what_to_buy() {
 }
 
 #[test]
+fn packs_are_whole() {
+    let sandbox = Sandbox::with_demo();
+    let prices = "[[price]]\nof = \"flour-strong-white\"\npack = \"200 g\"\ncosts = \"1 EUR\"\n\
+        [[price]]\nof = \"egg-whole\"\npack = 6\ncosts = \"2 EUR\"\n[[price]]\nof = \"milk-whole\"\npack = \"1 l\"\ncosts = \"1 EUR\"\n";
+    sandbox.write("saltmarsh/prices.toml", prices);
+    let out = sandbox.fine(&brunch(&["--format", "shopping"]));
+    // 480 g of flour, one egg, 180 g of milk.
+    for told in ["480\u{a0}g: 3 packs of 200\u{a0}g", ": 1 pack of 6\n", ": 1 pack of 1\u{a0}l\n"] {
+        assert!(out.contains(told), "{told}: {out}");
+    }
+    assert_eq!(out.matches("pack").count(), 3, "what has no price has no pack: {out}");
+}
+
+#[test]
 fn the_same_day_for_other_programs() {
     let out = Sandbox::with_demo().fine(&brunch(&["--format", "json"]));
     let day: serde_json::Value = serde_json::from_str(&out).expect("JSON");
@@ -171,5 +185,32 @@ fn far_off_days_are_planned_or_refused() {
     for serve in ["9999-12-30 09:30", "2400-02-29 10:00"] {
         let ran = sandbox.run(&words(&["--serve", serve]));
         assert_ne!(ran.status, 101, "{serve}: {}", ran.err);
+    }
+}
+
+#[test]
+fn the_muffins_in_other_ways() {
+    let sandbox = Sandbox::with_demo();
+    insta::assert_snapshot!("day_alternatives", sandbox.fine(&brunch(&["--alternatives"])));
+    let out = sandbox.fine(&brunch(&["--alternatives", "--format", "json"]));
+    let ways: serde_json::Value = serde_json::from_str(&out).expect("JSON");
+    assert_eq!(ways.as_array().map(Vec::len), Some(3));
+    assert!(sandbox.fine(&brunch(&["--way", "cold"])).contains("retard · Potato muffins: potato dough"));
+}
+
+#[test]
+fn ways_that_cannot_be_are_told_so() {
+    let sandbox = Sandbox::with_demo();
+    let day = ["day", "saltmarsh", "--serve", "2026-11-29 09:30", "--now", "2026-11-26 12:00", "--zone", "Europe/Vienna"];
+    for (more, reason) in [
+        (&["--alternatives"][..], "these are 6"),
+        (&["--way", "cold", "--formula", "caraway-rye-tin"], "a culture keeps its own time"),
+        (&["--way", "overnight", "--formula", "cardamom-knots"], "plain water"),
+        (&["--way", "quick"], "same-day, overnight, cold"),
+        (&["--alternatives", "--formula", "cardamom-knots", "--format", "chart"], "as text or as JSON"),
+        (&["--alternatives", "--way", "cold"], "cannot be used with"),
+    ] {
+        let ran = sandbox.run(&[&day[..], more].concat());
+        assert!(ran.status == 2 && ran.err.contains(reason), "{more:?}: {} {}", ran.out, ran.err);
     }
 }

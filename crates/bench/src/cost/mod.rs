@@ -104,7 +104,7 @@ fn items(formula: &Formula, prices: &Prices, missing: &mut Vec<String>) -> Vec<I
     }
     let mut items = Vec::new();
     for (ingredient, mass) in weighed.into_values().filter(|(_, mass)| *mass > Mass::ZERO) {
-        let bought = if ingredient.edible.as_ratio() > 0.0 { mass * (1.0 / ingredient.edible.as_ratio()) } else { mass };
+        let bought = bought(ingredient, mass);
         // Water from the tap costs next to nothing, and no book prices it.
         match latest(prices, ingredient).map(|pack| (pack, in_pack(pack, ingredient))) {
             _ if ingredient.is_water() => {}
@@ -118,6 +118,19 @@ fn items(formula: &Formula, prices: &Prices, missing: &mut Vec<String>) -> Vec<I
     }
     items.sort_by_key(|item| std::cmp::Reverse(item.costs));
     items
+}
+
+/// What is bought of an ingredient for what is weighed in: peel, shell and stone too.
+fn bought(ingredient: &Ingredient, mass: Mass) -> Mass {
+    if ingredient.edible.as_ratio() > 0.0 { mass * (1.0 / ingredient.edible.as_ratio()) } else { mass }
+}
+
+/// The whole packs that hold what is weighed in of an ingredient: how many, and the pack; none where no price tells it.
+#[must_use]
+pub fn whole_packs<'p>(ingredient: &Ingredient, mass: Mass, prices: &'p Prices) -> Option<(Count, &'p Pack)> {
+    let pack = latest(prices, ingredient)?;
+    let holds = in_pack(pack, ingredient).filter(|holds| *holds > Mass::ZERO)?;
+    Some((Count::pieces((bought(ingredient, mass) / holds - 1e-9).ceil()), pack))
 }
 
 /// The latest price of an ingredient; of those without a date the last written.

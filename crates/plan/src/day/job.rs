@@ -95,7 +95,7 @@ pub fn jobs(dishes: &[Dish], around: &Surroundings) -> Vec<Job> {
                     heats_oven,
                     span,
                     is_work: !heats_oven && step.attention == Attention::Active,
-                    stations: if heats_oven { vec![Station::Oven] } else { stations(step) },
+                    stations: if heats_oven { vec![Station::Oven] } else { stations(step, around) },
                 };
                 if is_first_bake(stage, s) {
                     let heats =
@@ -114,7 +114,7 @@ fn is_first_bake(stage: &Stage, step: usize) -> bool {
 }
 
 /// What a step stands on: by its action, or by what it names as its equipment.
-fn stations(step: &Step) -> Vec<Station> {
+fn stations(step: &Step, around: &Surroundings) -> Vec<Station> {
     let names = |word: &str| {
         let is_word = |name: &String| name.split(|c: char| !c.is_alphabetic()).any(|part| part.eq_ignore_ascii_case(word));
         step.equipment.iter().any(is_word)
@@ -138,6 +138,9 @@ fn stations(step: &Step) -> Vec<Station> {
     }
     if step.action == Action::Griddle {
         stations.push(Station::Griddle);
+    }
+    if around.is_in_proofer(step) {
+        stations.push(Station::Proofer);
     }
     if names("mixer") {
         stations.push(Station::Mixer);

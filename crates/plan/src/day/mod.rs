@@ -5,7 +5,7 @@ mod happened;
 mod job;
 mod model;
 mod order;
-mod span;
+pub(crate) mod span;
 mod timeline;
 mod tries;
 mod workplace;

@@ -6,7 +6,9 @@ use super::job::{Dish, Job};
 use super::order::Follows;
 use super::workplace::{Station, Workplace};
 use crate::problem::{Aim, Link, Measure, Problem, Resource, Slot, Task, Wish};
+use formula::Step;
 use formula::read::{Action, StageKind};
+use quantity::TimeSpan;
 
 /// What a wish of the problem stands for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -43,6 +45,8 @@ pub struct Frame {
 /// How long before serving the kitchen should be quiet but for what must be fresh: common practice, no source.
 const QUIET: Slot = 48;
 
+/// Bread that rests so long before it is cut is not the better for being late.
+const LONG_REST: TimeSpan = TimeSpan::hours(8.0);
 /// What a day is made of.
 #[derive(Clone, Copy)]
 pub struct Parts<'p> {
@@ -192,9 +196,12 @@ fn freshness(dishes: &[Dish], last: &Job) -> i32 {
 /// Hot bread most, whipped cream some, what keeps for days not at all: common practice, no source.
 fn component_freshness(dishes: &[Dish], job: &Job) -> i32 {
     let component = &dishes[job.dish].formula.components[job.at.0];
-    let mut steps = component.stages.iter().flat_map(|stage| &stage.steps);
-    if steps.any(|step| matches!(step.action, Action::Fry | Action::Griddle | Action::Bake)) {
-        2
+    let steps: Vec<&Step> = component.stages.iter().flat_map(|stage| &stage.steps).collect();
+    let is_hot = |step: &&Step| matches!(step.action, Action::Fry | Action::Griddle | Action::Bake);
+    if let Some(baked) = steps.iter().rposition(is_hot) {
+        // What has to rest for most of a day is not for eating fresh.
+        let rests = steps[baked..].iter().filter_map(|step| step.time).any(|time| time.from >= LONG_REST);
+        if rests { 0 } else { 2 }
     } else {
         i32::from(component.stages.last().is_some_and(|stage| stage.kind == StageKind::Creamed))
     }

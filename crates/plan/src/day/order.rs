@@ -24,6 +24,7 @@ const AT_ONCE: TimeSpan = TimeSpan::ZERO;
 const HOT_FOOD_WAITS: TimeSpan = TimeSpan::minutes(10.0);
 const BATTER_STANDS: TimeSpan = TimeSpan::minutes(10.0);
 const WORK_PAUSES: TimeSpan = TimeSpan::minutes(15.0);
+const COOLED_WAITS: TimeSpan = TimeSpan::hours(2.0);
 const PREPARED_WAITS: TimeSpan = TimeSpan::hours(2.0);
 const CUT_FRUIT_WAITS: TimeSpan = TimeSpan::hours(2.0);
 const FRIED_IS_BEST: TimeSpan = TimeSpan::minutes(30.0);
@@ -210,6 +211,7 @@ fn between(stage: &Stage, before: &Step, after: &Step, leeway: TimeSpan) -> (Tim
         (Action::Ferment | Action::Retard | Action::Bulk | Action::Proof, true, _) => (leeway, false),
         (action, ..) if action.cooks() && is_waiting(after) && !after.action.cooks() => (AT_ONCE, !is_waiting(before)),
         (action, ..) if action.cooks() => (HOT_FOOD_WAITS, false),
+        (Action::Cool, ..) => (kind_keeps(stage.kind).max(COOLED_WAITS), false),
         (_, true, _) => (kind_keeps(stage.kind).max(HOT_FOOD_WAITS), false),
         (_, false, true) if after.action.cooks() => (HOT_FOOD_WAITS, false),
         (_, false, true) => (AT_ONCE, true),

@@ -9,7 +9,7 @@ use super::job::Job;
 use super::timeline::Timeline;
 use super::workplace::Station;
 use crate::day::Told;
-use formula::read::Action;
+use formula::read::{Action, Condition};
 use jiff::ZonedDateTime;
 use quantity::TimeSpan;
 
@@ -22,12 +22,16 @@ pub struct Tries {
     pub in_time: usize,
     /// How late it is in the middle of all kitchens, and what one in twenty exceeds.
     pub late: (TimeSpan, TimeSpan),
+    /// In how many of them something waits longer than it is at its best.
+    pub past_best: usize,
     /// By how much each job may be late before serving is, by its number.
     pub slack: Vec<TimeSpan>,
 }
 
 /// Late is what comes more than so long after the planned time.
 const IN_TIME: f64 = 10.0;
+/// What a wait is over by on the grid alone is not told, in minutes.
+const GRID: f64 = 5.0;
 /// What setting something going takes of a pair of hands, in minutes.
 const SETTING_GOING: f64 = 5.0;
 
@@ -36,8 +40,8 @@ const SETTING_GOING: f64 = 5.0;
 pub fn tries(timeline: &Timeline, kitchens: usize) -> Tries {
     let plan = Planned::of(timeline);
     let mut dice = Dice(0x5EED);
-    let mut late: Vec<f64> =
-        (0..kitchens).map(|_| plan.run(&plan.draw(&mut dice)) - plan.served).map(|late| late.max(0.0)).collect();
+    let runs: Vec<Run> = (0..kitchens).map(|_| plan.run(&plan.draw(&mut dice))).collect();
+    let mut late: Vec<f64> = runs.iter().map(|run| (run.served - plan.served).max(0.0)).collect();
     late.sort_by(f64::total_cmp);
     let at = |share: f64| {
         let place = (share * kitchens.saturating_sub(1) as f64).round() as usize;
@@ -47,8 +51,17 @@ pub fn tries(timeline: &Timeline, kitchens: usize) -> Tries {
         kitchens,
         in_time: late.iter().filter(|late| **late <= IN_TIME).count(),
         late: (at(0.5), at(0.95)),
+        past_best: runs.iter().filter(|run| run.is_past_best).count(),
         slack: plan.slack().into_iter().map(TimeSpan::minutes).collect(),
     }
+}
+
+/// How one kitchen fares.
+struct Run {
+    /// When everything is on the table, in minutes.
+    served: f64,
+    /// Whether something waited longer than it is at its best.
+    is_past_best: bool,
 }
 
 /// A timeline in minutes from its first job.
@@ -88,18 +101,18 @@ impl<'p> Planned<'p> {
     }
 
     fn varies(&self, job: &Job) -> bool {
-        let action = self.timeline.dishes[job.dish].formula.stage(job.at).steps[job.step].action;
+        let step = &self.timeline.dishes[job.dish].formula.stage(job.at).steps[job.step];
         let is_chosen = matches!(
-            action,
+            step.action,
             Action::Ferment | Action::Retard | Action::Rest | Action::Chill | Action::Hold | Action::Soak | Action::Store
         );
-        let is_risen = action == Action::Ferment && job.span.leeway <= TimeSpan::minutes(30.0);
+        let is_risen = step.action == Action::Ferment && matches!(step.until, Some(Condition::RisenBy(_)));
         !job.heats_oven && (!is_chosen || is_risen)
     }
 
-    /// When everything is on the table if jobs take so long.
-    fn run(&self, lasts: &[f64]) -> f64 {
-        let mut ends: Vec<f64> = self.times.iter().map(|(_, end)| *end).collect();
+    /// How it goes if jobs take so long.
+    fn run(&self, lasts: &[f64]) -> Run {
+        let (mut begins, mut ends): (Vec<f64>, Vec<f64>) = self.times.iter().copied().unzip();
         let mut free: Vec<(Station, Vec<f64>)> = Station::ALL
             .into_iter()
             .map(|station| (station, vec![0.0; usize::try_from(self.timeline.place.capacity(station)).unwrap_or(1)]))
@@ -111,6 +124,7 @@ impl<'p> Planned<'p> {
             for at in &needed {
                 begin = begin.max(free[*at].1.iter().copied().fold(f64::INFINITY, f64::min));
             }
+            begins[job] = begin;
             ends[job] = begin + lasts[job];
             for at in needed {
                 let (station, places) = &mut free[at];
@@ -122,7 +136,12 @@ impl<'p> Planned<'p> {
             }
         }
         let last = self.timeline.follows.iter().filter(|one| one.after.is_none()).map(|one| ends[one.before]);
-        last.fold(self.served, f64::max)
+        let served = last.fold(self.served, f64::max);
+        let is_past_best = self.timeline.follows.iter().any(|one| {
+            let wait = one.after.map_or(served, |after| begins[after]) - ends[one.before];
+            one.most.is_some_and(|most| !one.is_strict && wait > most.as_minutes() + GRID)
+        });
+        Run { served, is_past_best }
     }
 
     fn needs(&self, job: usize, station: Station) -> bool {

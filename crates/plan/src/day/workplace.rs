@@ -16,11 +16,13 @@ pub enum Station {
     Griddle,
     /// The mixer.
     Mixer,
+    /// The proofer, at one temperature at a time.
+    Proofer,
 }
 
 impl Station {
     /// All of them, in the order in which they are listed.
-    pub const ALL: [Self; 5] = [Self::Hands, Self::Ring, Self::Oven, Self::Griddle, Self::Mixer];
+    pub const ALL: [Self; 6] = [Self::Hands, Self::Ring, Self::Oven, Self::Griddle, Self::Mixer, Self::Proofer];
 
     /// Whether something hot stands on or in it, which nobody leaves alone.
     #[must_use]
@@ -75,7 +77,7 @@ impl Workplace {
         match station {
             Station::Hands => i32::try_from(self.hands.value).unwrap_or(1),
             Station::Ring => i32::try_from(self.rings.value).unwrap_or(2),
-            Station::Oven | Station::Griddle | Station::Mixer => 1,
+            Station::Oven | Station::Griddle | Station::Mixer | Station::Proofer => 1,
         }
     }
 }

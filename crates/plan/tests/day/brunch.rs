@@ -4,7 +4,7 @@ use crate::checker::faults;
 use crate::demo::{book, plan, wanted};
 use formula::read::Action;
 use jiff::ZonedDateTime;
-use plan::day::{Entry, Timeline, Want, timeline};
+use plan::day::{Entry, Station, Timeline, Want, timeline};
 use plan::engine::{Patient, Propagation};
 
 const SERVE: &str = "2026-11-29T09:30[Europe/Vienna]";
@@ -89,4 +89,13 @@ fn what_is_there_already_is_not_made() {
     let timeline = timeline(&wanted, &Propagation, &mut Patient).expect("a timeline");
     assert_eq!(timeline.dishes.len(), 1);
     assert_eq!(faults(&timeline), Vec::<String>::new());
+}
+
+#[test]
+fn one_proofer_holds_one_dough_at_a_time() {
+    let timeline = plan(&["caraway-rye-tin", "cardamom-knots"], SERVE, "2026-11-25T12:00[Europe/Vienna]").expect("a timeline");
+    assert_eq!(faults(&timeline), Vec::<String>::new());
+    let warm = timeline.entries.iter().filter(|entry| timeline.jobs[entry.job].stations.contains(&Station::Proofer));
+    let warm: Vec<Action> = warm.map(|entry| action(&timeline, entry)).collect();
+    assert_eq!(warm, [Action::Bulk, Action::Proof], "the rye wants 27 °C in a room of 22; the knots do not");
 }

@@ -2,6 +2,7 @@
 #![allow(clippy::disallowed_methods, reason = "tests read the demo book from the disk")]
 
 mod again;
+mod alternatives;
 mod brunch;
 mod checker;
 mod dates;

@@ -20,7 +20,7 @@ const PAUSE: i64 = 75;
 pub fn chart(timeline: &Timeline) -> String {
     let scale = Scale::of(timeline);
     let rows = rows(timeline);
-    let width = LABEL + scale.width() + 24.0;
+    let width = LABEL + scale.width() + 72.0;
     let height = TOP + ROW * rows.len() as f64 + 30.0;
     let title = format!("{}, on the table at {}", day(&timeline.served), time(&timeline.served));
     let description =

@@ -32,6 +32,7 @@ pub fn json(timeline: &Timeline) -> Value {
         "tried": {
             "kitchens": tried.kitchens,
             "within-10-minutes": tried.in_time,
+            "something-past-its-best": tried.past_best,
             "minutes-late": { "half": minutes(tried.late.0), "one-in-twenty": minutes(tried.late.1) },
             "slack-minutes": tried.slack.iter().map(|span| minutes(*span)).collect::<Vec<_>>(),
         },

@@ -1,5 +1,6 @@
 //! A day's timeline as people see it: by the clock, as a list to work from, to buy by, to hang up, to carry in a pocket.
 
+mod alternatives;
 mod calendar;
 mod chart;
 mod json;
@@ -9,6 +10,7 @@ mod text;
 mod wishes;
 mod words;
 
+pub use alternatives::{alternatives, alternatives_json, reason};
 pub use calendar::calendar;
 pub use chart::chart;
 pub use json::json;

@@ -1,7 +1,8 @@
 //! What to buy for a day, by the aisle it stands in.
 
+use bench::cost::whole_packs;
 use formula::Ingredient;
-use formula::read::Group;
+use formula::read::{Group, Prices};
 use formula::resolve::formula::Content;
 use plan::day::Timeline;
 use quantity::{Count, Mass, print};
@@ -15,9 +16,10 @@ struct Item<'i> {
     pieces: Option<Count>,
 }
 
-/// The list as text: every ingredient of all that is made once, whole pieces rounded up.
+/// The list as text: every ingredient of all that is made once, whole pieces rounded up, and whole packs where the
+/// book's prices say what is in one.
 #[must_use]
-pub fn shopping(timeline: &Timeline) -> String {
+pub fn shopping(timeline: &Timeline, prices: &Prices) -> String {
     let mut items: BTreeMap<(Group, &str), Item> = BTreeMap::new();
     let mut there: BTreeMap<&str, Mass> = BTreeMap::new();
     for dish in &timeline.dishes {
@@ -45,7 +47,7 @@ pub fn shopping(timeline: &Timeline) -> String {
             let heading = aisle_of(*group);
             out.push_str(&format!("{gap}{heading}\n{}\n", "─".repeat(heading.chars().count())));
         }
-        out.push_str(&format!("☐ {}\n", in_words(item)));
+        out.push_str(&format!("☐ {}\n", in_words(item, prices)));
     }
     if !there.is_empty() {
         out.push_str("\nMade already\n────────────\n");
@@ -54,14 +56,21 @@ pub fn shopping(timeline: &Timeline) -> String {
     out
 }
 
-fn in_words(item: &Item) -> String {
+fn in_words(item: &Item, prices: &Prices) -> String {
     let title = &item.ingredient.called;
-    match item.pieces.filter(|pieces| *pieces > Count::ZERO) {
+    let amount = match item.pieces.filter(|pieces| *pieces > Count::ZERO) {
         Some(pieces) => {
             let whole = Count::pieces((pieces.as_pieces() - 1e-9).ceil());
             format!("{title}, {} ({})", print::count(whole), print::large_mass(item.mass))
         }
         None => format!("{title}, {}", print::large_mass(item.mass)),
+    };
+    match whole_packs(item.ingredient, item.mass, prices) {
+        Some((packs, pack)) => {
+            let word = if packs == Count::pieces(1.0) { "pack" } else { "packs" };
+            format!("{amount}: {} {word} of {}", print::count(packs), pack.pack.value)
+        }
+        None => amount,
     }
 }
 

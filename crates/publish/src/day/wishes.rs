@@ -7,7 +7,7 @@ use quantity::TimeSpan;
 
 /// What the wishes have come to, a sentence a line.
 pub fn told(timeline: &Timeline) -> Vec<String> {
-    let mut lines: Vec<String> = timeline.unmet.iter().map(|unmet| gives_way(timeline, unmet.want, unmet.gives_way)).collect();
+    let mut lines = giving_way(timeline);
     if lines.is_empty() {
         return vec!["Every wish is granted.".to_owned()];
     }
@@ -27,6 +27,11 @@ pub fn told(timeline: &Timeline) -> Vec<String> {
         }
     }
     lines
+}
+
+/// The wishes that give way, a line each.
+pub fn giving_way(timeline: &Timeline) -> Vec<String> {
+    timeline.unmet.iter().map(|unmet| gives_way(timeline, unmet.want, unmet.gives_way)).collect()
 }
 
 fn left(timeline: &Timeline, want: Want) -> Option<&Left> {

@@ -59,6 +59,7 @@ pub const fn station(station: Station) -> &'static str {
         Station::Oven => "oven",
         Station::Griddle => "griddle",
         Station::Mixer => "mixer",
+        Station::Proofer => "proofer",
     }
 }
 

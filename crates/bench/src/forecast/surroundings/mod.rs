@@ -164,6 +164,14 @@ impl Surroundings {
         }
     }
 
+    /// Whether a step's food stands in the proofer, or another place kept warm.
+    #[must_use]
+    pub fn is_in_proofer(&self, step: &Step) -> bool {
+        let holds = |found: Temperature| self.proofer.is_some_and(|one| one.from <= found && found <= one.to);
+        let waits = step.attention == Attention::Waiting && !step.action.cooks();
+        waits && step.temperature.is_some() && matches!(self.stand(step), Stand::Place(found) if holds(found))
+    }
+
     fn is_in_the_room(&self, step: &Step, wanted: Temperature) -> bool {
         let holds_room = step.temperature.is_some_and(|asked| asked.from <= self.room.value && self.room.value <= asked.to);
         let apart = (wanted.as_celsius() - self.room.value.as_celsius()).abs();
