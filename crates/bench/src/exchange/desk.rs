@@ -48,6 +48,9 @@ const WHOLE: [&str; 7] = ["title", "note", "temperature", "taken-out", "after-sc
 /// What a line may keep when something else takes its place.
 pub const KEEP: [&str; 4] = ["temperature", "taken-out", "after-scaling", "as-flour"];
 
+/// A text's figures are rounded to hundredths of a gram, and a hundredth of milk powder is eight of water.
+const ROUNDING: Mass = Mass::grams(0.1);
+
 impl<'d> Desk<'d> {
     /// A formula before anything is changed.
     pub fn of(book: &'d Book, source: &'d Source, before: &'d Formula, around: &'d Surroundings, wishes: &'d Wishes) -> Self {
@@ -222,9 +225,10 @@ impl<'d> Desk<'d> {
         Ok(())
     }
 
+    /// Takes so much more of a liquid, or less of it.
     fn change_liquid(&mut self, at: StageAt, name: String, title: &str, by: Mass) -> Result<(), Unfit> {
         let has = self.balance.get(at, &name);
-        if has + by < Mass::grams(-0.005) {
+        if has + by < -ROUNDING {
             let (take, has) = (quantity::print::mass(-by), quantity::print::mass(has));
             let stage = &self.before.stage(at).title;
             return Err(Unfit::NotSo(format!("{take} of {title} would have to be taken from “{stage}”, which has only {has}")));

@@ -172,7 +172,7 @@ fn dose(formula: &mut Formula, at: StageAt, time: TimeSpan, around: &Surrounding
     }
     let title = component.stages[at.1].title.clone();
     let lines = found.lines.into_iter();
-    Ok(lines.map(|(line, before, now, share)| Change::Dosed(title.clone(), line, before, now, share)).collect())
+    Ok(lines.map(|line| Change::Dosed(title.clone(), line.title, line.stated, line.needed, line.share)).collect())
 }
 
 /// How far to either side of the likely time a step's new time reaches: common practice, no source.
