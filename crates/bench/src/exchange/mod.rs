@@ -1,7 +1,7 @@
 //! Exchanges: one thing for another in a formula's own text, with what changes, what cannot be kept, and the
 //! new times. A file and a line of the list for each.
 //!
-//! An exchange edits the author's text in place and states what every line should weigh ([`Balance`]); the
+//! An exchange edits the author's text in place and states what every line should weigh (its balance); the
 //! text is then read anew, and it is refused where a line would weigh anything else.
 
 mod balance;
