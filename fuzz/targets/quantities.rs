@@ -39,6 +39,7 @@ fn measure(text: &str) {
             read.time(spoons).is_some(),
             read.share(spoons).is_some(),
             read.length(spoons).is_some(),
+            read.power(spoons).is_some(),
             read.temperature().is_some(),
         ];
         assert_eq!(kinds.iter().filter(|kind| **kind).count(), 1, "{text:?} is not one kind of quantity");
