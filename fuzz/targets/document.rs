@@ -27,7 +27,7 @@ const FILES: [&str; 8] = [
     "trials/x.csv",
     "kitchens/x.csv",
     "formulas/x.toml",
-    "formulas/x.toml",
+    "prices.toml",
 ];
 
 fuzz_target!(|bytes: &[u8]| {

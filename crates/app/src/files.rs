@@ -8,6 +8,10 @@ use std::fs;
 use std::io::Write;
 use std::path::{Component, Path, PathBuf};
 
+/// The files at the head of a book's folder, and the folders in it.
+const SETTINGS: [&str; 2] = ["book.toml", "prices.toml"];
+const PARTS: [&str; 4] = ["kitchens", "ingredients", "formulas", "trials"];
+
 /// A book as it was found on the disk.
 pub struct Found {
     /// Its folder.
@@ -50,15 +54,13 @@ fn read_alone(file: &Path, only: Option<String>) -> Result<Found, Failure> {
 
 fn read_book(folder: PathBuf, only: Option<String>) -> Result<Found, Failure> {
     let mut found = Found { folder: folder.clone(), text: BookText::default(), refused: Vec::new(), only };
-    let settings = folder.join("book.toml");
-    if settings.is_file() {
-        found.read(&settings, "book.toml".to_owned(), "book.toml")?;
+    for name in SETTINGS {
+        let file = folder.join(name);
+        if file.is_file() {
+            found.read(&file, name.to_owned(), name)?;
+        }
     }
-    let prices = folder.join("prices.toml");
-    if prices.is_file() {
-        found.read(&prices, "prices.toml".to_owned(), "prices.toml")?;
-    }
-    for part in ["kitchens", "ingredients", "formulas", "trials"] {
+    for part in PARTS {
         found.read_folder(&folder.join(part), part)?;
     }
     // A bare folder of formulas is a book too.
@@ -77,7 +79,7 @@ impl Found {
     /// in the place of the formula of its name.
     fn with(mut self, file: &Path) -> Result<Self, Failure> {
         let Ok(inner) = file.strip_prefix(&self.folder) else { return Ok(self) };
-        let is_of_the_book = ["formulas", "kitchens", "ingredients", "book.toml"].iter().any(|part| inner.starts_with(part));
+        let is_of_the_book = PARTS.iter().chain(&SETTINGS).any(|part| inner.starts_with(part));
         if is_of_the_book {
             return Ok(self);
         }
@@ -115,7 +117,7 @@ impl Found {
     fn read_folder_flat(&mut self, folder: &Path) -> Result<(), Failure> {
         for path in listed(folder)? {
             let name = path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
-            if path.extension().is_none_or(|end| end != "toml") || name == "book.toml" || path.is_dir() {
+            if path.extension().is_none_or(|end| end != "toml") || SETTINGS.contains(&name.as_str()) || path.is_dir() {
                 continue;
             }
             match left_out(&path) {

@@ -17,6 +17,12 @@ use clap::Parser;
 use failure::Stopped;
 use std::process::ExitCode;
 
+/// The names of the commands, in the order of the manual.
+#[must_use]
+pub fn command_names() -> Vec<String> {
+    commands::names()
+}
+
 /// Reads the command line, does what it says, and gives the status: 0 fine, 1 faults found, 2 could not run.
 #[must_use]
 pub fn run() -> ExitCode {

@@ -193,3 +193,9 @@ pub fn wrap(line: &str, width: usize) -> String {
     out.push('\n');
     out
 }
+
+/// A weight to the gram, in kilogram where it is large.
+#[must_use]
+pub fn whole_gram(mass: Mass) -> String {
+    print::large_mass(Mass::grams(mass.as_grams().round()))
+}

@@ -1,7 +1,9 @@
 //! What a command is asked about: a book that is opened and proof-read, formulas and kitchens by their names.
 
+mod figures;
 mod kitchen;
 
+pub use figures::{count, length, percent, time};
 pub use kitchen::{InKitchen, Place, kitchen, time_of_day};
 
 use crate::book::{self, Opened};

@@ -1,13 +1,12 @@
 //! `exchange`: one thing for another in a formula's own text.
 
+use super::choices::{Choice, listed};
 use super::keep::Keep;
 use super::{Ended, Format, Outcome};
-use crate::asked::{InKitchen, OneFormula};
+use crate::asked::{InKitchen, OneFormula, count, length, percent, time};
 use crate::failure::Failure;
 use crate::terminal;
 use bench::exchange::{ALL, Wishes, exchange};
-use formula::Formula;
-use quantity::{Fraction, Kind, Length, Measure, SpoonSystem, TimeSpan, read_number};
 
 /// Exchanges one thing for another in a formula and shows what changes, what cannot be kept, and the new times.
 ///
@@ -65,8 +64,9 @@ impl Exchange {
     pub fn run(self) -> Ended {
         let (opened, formula) = self.asked.open()?;
         let Some(name) = &self.exchange else {
-            self.refuse_to_write_nothing()?;
-            terminal::say(&listed(&formula, self.format))?;
+            self.kept.cannot_yet("which exchange?")?;
+            let choices = ALL.iter().map(|one| Choice::of(one.name, one.about, one.asks, (one.fits)(&formula)));
+            terminal::say(&listed(&format!("Exchanges in {}", formula.head.title), choices, self.format))?;
             return Ok(Outcome::Fine);
         };
         let wishes = self.wishes()?;
@@ -83,13 +83,6 @@ impl Exchange {
         Ok(Outcome::Fine)
     }
 
-    fn refuse_to_write_nothing(&self) -> Result<(), Failure> {
-        if self.kept.is_asked() {
-            return Err(Failure::new("which exchange?").hint("there is nothing to write yet: name one of the list"));
-        }
-        Ok(())
-    }
-
     fn wishes(&self) -> Result<Wishes, Failure> {
         Ok(Wishes {
             of: self.of.clone(),
@@ -102,62 +95,5 @@ impl Exchange {
             from: self.from.clone(),
             count: self.count.as_deref().map(count).transpose()?,
         })
-    }
-}
-
-/// Every exchange with what of a formula it could be made with.
-fn listed(formula: &Formula, format: Format) -> String {
-    if format == Format::Json {
-        let all = ALL.iter().map(
-            |one| serde_json::json!({ "name": one.name, "about": one.about, "asks": one.asks, "fits": (one.fits)(formula) }),
-        );
-        return format!("{:#}", serde_json::Value::Array(all.collect()));
-    }
-    let mut out = format!("Exchanges in {}\n", formula.head.title);
-    for one in ALL {
-        let mut fits = (one.fits)(formula);
-        fits.dedup();
-        let with = if fits.is_empty() { "nothing here".to_owned() } else { fits.join(", ") };
-        out.push_str(&format!("\n{}: {}\nwith: {with}\n", one.name, one.about));
-        out.push_str(&publish::words::wrap(&format!("asks: {}", one.asks), terminal::width()));
-    }
-    out
-}
-
-fn measure(text: &str, kind: Kind, wanted: &str) -> Result<Measure, Failure> {
-    let wrong = || Failure::new(format!("“{text}” is no {wanted}"));
-    let hint = match kind {
-        Kind::Share => "write it in percent: \"30 %\"",
-        Kind::Time => "write it with its unit: \"12 h\", \"90 min\"",
-        _ => "write it with its unit: \"1800 m\"",
-    };
-    let measure: Measure = text.parse().map_err(|_| wrong().hint(hint))?;
-    if measure.unit.kind() == kind { Ok(measure) } else { Err(wrong().hint(hint)) }
-}
-
-/// A figure of the command line: a share of at most ten wholes.
-pub fn percent(text: &str) -> Result<Fraction, Failure> {
-    let measure = measure(text, Kind::Share, "percentage")?;
-    let share = measure.share(SpoonSystem::Metric).map(|range| range.to);
-    share.filter(|share| *share <= Fraction::percent(1000.0)).ok_or_else(|| Failure::new(format!("“{text}” is no percentage")))
-}
-
-/// A figure of the command line: of a range its middle.
-pub fn time(text: &str) -> Result<TimeSpan, Failure> {
-    let measure = measure(text, Kind::Time, "time")?;
-    let range = measure.time(SpoonSystem::Metric).ok_or_else(|| Failure::new(format!("“{text}” is no time")))?;
-    Ok((range.from + range.to) * 0.5)
-}
-
-fn length(text: &str) -> Result<Length, Failure> {
-    let measure = measure(text, Kind::Length, "altitude")?;
-    measure.length(SpoonSystem::Metric).map(|range| range.to).ok_or_else(|| Failure::new(format!("“{text}” is no altitude")))
-}
-
-/// A figure of the command line: above nothing.
-pub fn count(text: &str) -> Result<f64, Failure> {
-    match read_number(text) {
-        Ok((number, "")) if number > 0.0 && number <= 10_000.0 => Ok(number),
-        _ => Err(Failure::new(format!("“{text}” is no count")).hint("a number above nothing is wanted")),
     }
 }

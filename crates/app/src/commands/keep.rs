@@ -23,6 +23,14 @@ impl Keep {
         self.write.is_some() || self.in_place
     }
 
+    /// Refuses to write where nothing was chosen yet, with the question that is open.
+    pub fn cannot_yet(&self, question: &str) -> Result<(), Failure> {
+        if self.is_asked() {
+            return Err(Failure::new(question).hint("there is nothing to write yet: name one of the list"));
+        }
+        Ok(())
+    }
+
     /// Refuses a file that is there already before anything is worked out.
     pub fn can(&self) -> Result<(), Failure> {
         self.write.as_deref().map_or(Ok(()), must_be_new)

@@ -1,6 +1,7 @@
 //! The commands, one a file, and the words in which `--help` teaches them.
 
 mod check;
+mod choices;
 mod compare;
 mod completions;
 mod day;
@@ -61,6 +62,11 @@ macro_rules! commands {
         #[derive(Subcommand)]
         enum Command {
             $($name(Box<$file::$name>),)*
+        }
+
+        /// Their names, as the command line says them.
+        pub fn names() -> Vec<String> {
+            <Arguments as clap::CommandFactory>::command().get_subcommands().map(|one| one.get_name().to_owned()).collect()
         }
 
         /// Runs the command that was asked for.

@@ -1,13 +1,12 @@
 //! `solve`: questions asked backwards.
 
-use super::exchange::{count, percent, time};
+use super::choices::{Choice, listed};
 use super::keep::Keep;
 use super::{Ended, Format, Outcome};
-use crate::asked::{InKitchen, OneFormula, time_of_day};
+use crate::asked::{InKitchen, OneFormula, count, percent, time, time_of_day};
 use crate::failure::Failure;
 use crate::terminal;
 use bench::target::{ALL, Asked, Ready, When, solve};
-use formula::Formula;
 use quantity::Fraction;
 
 /// Answers questions asked backwards: what dose, when to begin, how warm the water, which blend, how large a batch.
@@ -82,10 +81,9 @@ impl Solve {
     pub fn run(self) -> Ended {
         let (opened, formula) = self.one.open()?;
         let Some(name) = &self.target else {
-            if self.kept.is_asked() {
-                return Err(Failure::new("which target?").hint("there is nothing to write yet: name one of the list").into());
-            }
-            terminal::say(&listed(&formula, self.format))?;
+            self.kept.cannot_yet("which target?")?;
+            let choices = ALL.iter().map(|one| Choice::of(one.name, one.about, one.asks, (one.fits)(&formula)));
+            terminal::say(&listed(&format!("Targets in {}", formula.head.title), choices, self.format))?;
             return Ok(Outcome::Fine);
         };
         let asked = self.asked()?;
@@ -134,24 +132,4 @@ fn aim(text: &str) -> Result<(String, Fraction), Failure> {
     let wrong = || Failure::new(format!("“{text}” is no aim")).hint("write --aim salt=\"2 %\"");
     let (name, share) = text.split_once('=').ok_or_else(wrong)?;
     Ok((name.trim().to_owned(), percent(share.trim()).map_err(|_| wrong())?))
-}
-
-/// Every target with what of a formula it can be asked for.
-fn listed(formula: &Formula, format: Format) -> String {
-    if format == Format::Json {
-        let all = ALL.iter().map(
-            |one| serde_json::json!({ "name": one.name, "about": one.about, "asks": one.asks, "fits": (one.fits)(formula) }),
-        );
-        return format!("{:#}", serde_json::Value::Array(all.collect()));
-    }
-    let mut out = format!("Targets in {}\n", formula.head.title);
-    for one in ALL {
-        let mut fits = (one.fits)(formula);
-        fits.dedup();
-        let with = if fits.is_empty() { "nothing here".to_owned() } else { fits.join(", ") };
-        out.push_str(&publish::words::wrap(&format!("\n{}: {}", one.name, one.about), terminal::width()));
-        out.push_str(&publish::words::wrap(&format!("of: {with}"), terminal::width()));
-        out.push_str(&publish::words::wrap(&format!("asks: {}", one.asks), terminal::width()));
-    }
-    out
 }

@@ -106,3 +106,12 @@ fn a_title_cannot_command_the_terminal() {
         assert!(!ran.out.contains(['\u{1b}', '\u{7}']) && !ran.err.contains(['\u{1b}', '\u{7}']), "{}", ran.out);
     }
 }
+
+#[test]
+fn prices_beside_formulas_are_no_formula() {
+    let sandbox = Sandbox::empty();
+    sandbox.write("flat/bread.toml", small_formula("flour-bread = \"500 g\"", "Mix {flour-bread}."));
+    sandbox.write("flat/prices.toml", "[[price]]\nof = \"flour-bread\"\npack = \"1 kg\"\ncosts = \"1.50 EUR\"\n");
+    let ran = sandbox.run(&["forecast", "flat"]);
+    assert!(ran.status == 0 && ran.out.contains("0.75\u{a0}EUR"), "{}{}", ran.out, ran.err);
+}

@@ -2,30 +2,12 @@
 
 use crate::sandbox::Sandbox;
 
-const COMMANDS: [&str; 15] = [
-    "check",
-    "sheet",
-    "scale",
-    "forecast",
-    "day",
-    "solve",
-    "learn",
-    "design",
-    "exchange",
-    "compare",
-    "publish",
-    "ingredients",
-    "explain",
-    "new",
-    "completions",
-];
-
 #[test]
 fn the_whole_help() {
     let sandbox = Sandbox::empty();
     let mut all = sandbox.fine(&["--help"]);
-    for command in COMMANDS {
-        all.push_str(&format!("\n\n━━━ {command}\n\n{}", sandbox.fine(&[command, "--help"])));
+    for command in wellproved_app::command_names() {
+        all.push_str(&format!("\n\n━━━ {command}\n\n{}", sandbox.fine(&[&command, "--help"])));
     }
     insta::assert_snapshot!("help", all);
 }

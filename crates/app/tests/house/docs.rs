@@ -60,24 +60,8 @@ fn the_manual_of_commands() {
         String::from_utf8_lossy(&output.stdout).trim_end().to_owned()
     };
     let mut page = format!("# The commands\n\n```text\n{}\n```\n", help(&["--help"]));
-    for command in [
-        "check",
-        "sheet",
-        "scale",
-        "forecast",
-        "day",
-        "solve",
-        "learn",
-        "design",
-        "exchange",
-        "compare",
-        "publish",
-        "ingredients",
-        "explain",
-        "new",
-        "completions",
-    ] {
-        page.push_str(&format!("\n## {command}\n\n```text\n{}\n```\n", help(&[command, "--help"])));
+    for command in wellproved_app::command_names() {
+        page.push_str(&format!("\n## {command}\n\n```text\n{}\n```\n", help(&[&command, "--help"])));
     }
     fresh("docs/commands.md", &page);
 }

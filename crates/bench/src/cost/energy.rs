@@ -1,6 +1,6 @@
 //! The energy that a formula's heats take: wide bands, by custom.
 
-use crate::forecast::Forecast;
+use crate::forecast::{Forecast, boils};
 use formula::Formula;
 use formula::read::Action;
 use quantity::{Between, Power, TimeSpan};
@@ -42,8 +42,7 @@ pub fn energy(formula: &Formula, forecast: &Forecast) -> Vec<Energy> {
     }
     for pot in &forecast.pots {
         let stage = formula.stage(pot.at);
-        let boils = |action| matches!(action, Action::Simmer | Action::Reduce | Action::Boil);
-        let times = stage.steps.iter().filter(|step| boils(step.action)).filter_map(|step| step.time);
+        let times = stage.steps.iter().filter(|step| boils(step)).filter_map(|step| step.time);
         let lasts: TimeSpan = times.map(crate::forecast::middle).sum();
         let hours = HELD.map(|held| used(ring, TimeSpan::minutes(6.0), lasts * held));
         all.push(Energy { title: stage.title.clone(), on_the_hob: true, kilowatt_hours: hours });

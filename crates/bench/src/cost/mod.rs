@@ -2,10 +2,8 @@
 //! price is a gap and is said, never nothing.
 
 mod energy;
-mod price;
 
 pub use energy::{Energy, energy};
-pub use price::for_food_cost;
 
 use crate::forecast::{Forecast, Surroundings};
 use formula::prices::currency;
@@ -55,6 +53,18 @@ impl Cost {
     #[must_use]
     pub fn of_energy(&self) -> Decimal {
         self.energy.iter().filter_map(|(_, costs)| costs.map(|costs| (costs.from + costs.to) / Decimal::TWO)).sum()
+    }
+
+    /// A piece with all that goes with it, if it comes in pieces.
+    #[must_use]
+    pub fn a_piece(&self, whole: Decimal) -> Option<Decimal> {
+        whole.checked_div(decimal(self.makes.0?.as_pieces()))
+    }
+
+    /// 100 g of all that is made.
+    #[must_use]
+    pub fn in_100_g(&self) -> Option<Decimal> {
+        (self.total() * Decimal::ONE_HUNDRED).checked_div(decimal(self.makes.1.as_grams()))
     }
 
     /// Everything that has a price.
@@ -172,6 +182,6 @@ fn priced(energy: Energy, prices: &Prices, around: &Surroundings) -> (Energy, Op
 }
 
 /// A figure as a decimal, to a millionth; what is no number counts as nothing.
-pub(crate) fn decimal(value: f64) -> Decimal {
+fn decimal(value: f64) -> Decimal {
     Decimal::from_f64(value).map(|value| value.round_dp(6)).unwrap_or_default()
 }

@@ -6,7 +6,7 @@
 ///
 /// Inputs that do not depend on each other explain a variance by the square of their correlation each; ranks
 /// stand in for figures, so that a bent answer counts as well as a straight one. The same as Spearman's
-/// coefficient, see Saltelli and others, Global Sensitivity Analysis (2008), section 1.2.5.
+/// coefficient, see Saltelli and others, Global Sensitivity Analysis (2008), section 1.2.5, from memory.
 #[must_use]
 pub fn blamed(seen: &[(&Vec<f64>, f64)]) -> Vec<f64> {
     let inputs = seen.first().map_or(0, |(draw, _)| draw.len());

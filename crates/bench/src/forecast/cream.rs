@@ -1,9 +1,9 @@
 //! Creamed and stirred mixtures: how warm they come from the bowl, how firm their fat is, how strong their alcohol.
 
 use super::held::Products;
-use super::mixing::mixed;
+use super::mixing::{is_butter, mixed};
 use super::surroundings::Surroundings;
-use formula::read::{Group, StageKind};
+use formula::read::StageKind;
 use formula::resolve::formula::StageAt;
 use formula::{Formula, Known, Stage};
 use quantity::{Fraction, Mass, Temperature};
@@ -54,7 +54,8 @@ pub fn creams(formula: &Formula, around: &Surroundings) -> Vec<Cream> {
 fn cream(formula: &Formula, at: StageAt, stage: &Stage, around: &Surroundings, products: &mut Products) -> Cream {
     let temperature = mixed((stage, at.1), around, &|_, _| None).computed;
     let made = products.made(formula, at);
-    let butter: Mass = stage.lines.iter().filter(|line| is_butter(line)).map(|line| line.mass.value).sum();
+    let butter: Mass =
+        stage.lines.iter().filter(|line| line.ingredient().is_some_and(|one| is_butter(one))).map(|line| line.mass.value).sum();
     let is_carried = butter.as_grams() > stage.mixed().as_grams() * 0.2;
     let solid = science::heat::solid_fat::EQUATION.name;
     let spread = science::heat::solid_fat::SPREAD;
@@ -77,9 +78,4 @@ fn cream(formula: &Formula, at: StageAt, stage: &Stage, around: &Surroundings, p
         water_activity: (made.water > Mass::ZERO).then(activity),
         temperature,
     }
-}
-
-fn is_butter(line: &formula::Line) -> bool {
-    let fat = |one: &formula::Ingredient| one.composition.share(formula::ingredient::Figure::Fat);
-    line.ingredient().is_some_and(|one| one.group == Group::Dairy && fat(one) > Some(Fraction::percent(60.0)))
 }

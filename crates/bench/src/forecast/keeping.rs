@@ -29,11 +29,17 @@ pub struct Keeping {
     pub fridge: Known<TimeSpan>,
 }
 
+impl Keeping {
+    /// Whether it is so dry or sweet that the tables ask for no cold, whatever its pH.
+    #[must_use]
+    pub fn is_dry(&self) -> bool {
+        self.food_code == food_code::Verdict::NotControlled
+    }
+}
+
 /// The longest stay of ready-to-eat food at 5 °C or below: US Food Code 2022, 3-501.17.
 const SEVEN_DAYS: TimeSpan = TimeSpan::days(7.0);
 const FOOD_CODE: &str = "US Food Code 2022, 3-501.17: ready-to-eat food held at 5 °C or below, the day of making counted";
-/// So dry or sweet that the tables ask for no cold whatever the pH.
-const DRY: Fraction = Fraction::ratio(0.88);
 
 /// Foresees how every component keeps.
 pub fn keepings(formula: &Formula, around: &Surroundings) -> Vec<Keeping> {
@@ -53,6 +59,7 @@ fn keeping(formula: &Formula, c: usize, around: &Surroundings, products: &mut Pr
     held.boil_off(held.total * component.yields.bake_loss);
     let is_told = held.untold.as_grams() <= held.total.as_grams() * 0.05 && held.water > Mass::ZERO;
     let activity = is_told.then(|| held.water_activity());
+    let food_code = food_code::verdict(Treatment::NotHeatedOrNotPackaged, activity, None);
     Some(Keeping {
         component: c,
         warm: warm(component, around),
@@ -65,10 +72,7 @@ fn keeping(formula: &Formula, c: usize, around: &Surroundings, products: &mut Pr
             )
         }),
         is_baked: is_baked(component),
-        food_code: match activity {
-            Some(a_w) if a_w < DRY => food_code::Verdict::NotControlled,
-            _ => food_code::verdict(Treatment::NotHeatedOrNotPackaged, activity, None),
-        },
+        food_code,
         listeria: listeria::verdict(&ReadyToEat { water_activity: activity, ..ReadyToEat::default() }),
         fridge: Known::assumed(SEVEN_DAYS, FOOD_CODE),
     })

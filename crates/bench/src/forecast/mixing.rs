@@ -159,6 +159,12 @@ fn is_liquid(line: &Line) -> bool {
     line.ingredient().is_some_and(|one| one.is_water() || one.group == Group::Liquid || one.is_milk())
 }
 
+/// Whether it is butter, or what else of milk is mostly fat.
+pub fn is_butter(ingredient: &Ingredient) -> bool {
+    let fat = ingredient.composition.share(formula::ingredient::Figure::Fat);
+    ingredient.group == Group::Dairy && fat > Some(Fraction::percent(60.0))
+}
+
 /// Specific heats of the common ingredients, in the words of the science room's table.
 fn specific_heat(ingredient: &Ingredient) -> SpecificHeat {
     let name = match ingredient.group {
@@ -167,9 +173,7 @@ fn specific_heat(ingredient: &Ingredient) -> SpecificHeat {
         Group::Egg => "egg",
         Group::Sugar => "sugar",
         Group::Fat => "oil",
-        Group::Dairy if ingredient.composition.share(formula::ingredient::Figure::Fat) > Some(Fraction::percent(60.0)) => {
-            "butter"
-        }
+        _ if is_butter(ingredient) => "butter",
         Group::Dairy | Group::Liquid => "milk",
         _ => "",
     };

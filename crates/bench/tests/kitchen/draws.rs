@@ -43,7 +43,7 @@ fn a_coarse_scale_is_blamed_for_a_pinch() {
 }
 
 /// Of a straight sum 2a + b the variance is 4/5 a's and 1/5 b's (Saltelli and others, Global Sensitivity
-/// Analysis, 2008, section 1.2.1); c has no part in it.
+/// Analysis, 2008, section 1.2.1, from memory); c has no part in it.
 #[test]
 fn a_straight_sum_is_shared_out_by_its_squares() {
     let mut numbers = (0..4000_u64).map(|n| {

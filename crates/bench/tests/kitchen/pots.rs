@@ -14,30 +14,32 @@ fn syrup(boil_off: &str, until: &str, kitchen: &Kitchen) -> Pot {
     forecast(&work_out(&text), kitchen).pots.remove(0)
 }
 
-/// 1,000 g of 40 °Brix to 65 °Brix: 384.6 g of water, exact (physics of dilution).
+/// 1,000 g of 40 °Brix to 65 °Brix: 384.6 g of water, by the balance of its sugar, exact.
 #[test]
 fn a_syrup_loses_the_water_that_its_strength_asks_for() {
     let pot = syrup("20 %", "65 Brix", &kitchen(21.0));
     assert!((pot.brix.0.as_percent() - 40.0).abs() < 0.2 && (pot.brix.1.as_percent() - 50.0).abs() < 0.2, "{:?}", pot.brix);
     let wanted = pot.wanted.expect("it wants 65 °Brix");
     assert!((wanted.water.as_grams() - 384.6).abs() < 2.5, "{}", wanted.water.as_grams());
-    // Sucrose at 65 % boils at 103.8 °C (CRC handbook: 1.9 molal steps; the room's own equation is held to tables).
-    assert!((wanted.boils_at.as_celsius() - 103.8).abs() < 0.5, "{}", wanted.boils_at.as_celsius());
+    // Claassen's table has 3.0 K at 60 % and 5.1 K at 70 % (from memory): between them lies 65 %.
+    let boils = wanted.boils_at.as_celsius();
+    assert!((103.0..105.1).contains(&boils), "{boils}");
 }
 
-/// High up it boils cooler by as much as water does, 5.0 K at 1,500 m (standard atmosphere).
+/// High up it boils cooler by as much as water does, 5.0 K at 1,500 m (84.6 kPa in the ICAO standard atmosphere, steam tables; from memory).
 #[test]
 fn high_up_a_syrup_boils_cooler() {
     let at = |metres: f64| syrup("20 %", "65 Brix", &high(metres)).boils_at.as_celsius();
     assert!((at(0.0) - at(1500.0) - 5.0).abs() < 0.2, "{} {}", at(0.0), at(1500.0));
 }
 
-/// 70 % of sucrose at 25 °C runs at about 0.42 Pa·s, 0.48 at 20 °C and 70 % (ICUMSA, physics of sugar); from
-/// 50 °Brix to there water has to leave, and from there to a thinner pour it has to be added.
+/// Sucrose of 60 % runs at 0.0437 Pa·s at 25 °C (the room's reference table) and of 70 % at 0.482 at 20 °C (ICUMSA), so
+/// 0.4 Pa·s at 25 °C lies somewhat above 70 %: from 50 °Brix, 400 g of sugar in 800 g, 229 g of water leave for 70 %
+/// and 267 g for 75 %. A thinner pour asks for water instead.
 #[test]
 fn a_stated_pour_asks_for_water_off_or_on() {
     let thick = syrup("20 %", "pours at 0.4 Pa·s", &kitchen(25.0)).pours.expect("it pours").water.expect("it is asked");
     let thin = syrup("42 %", "pours at 0.01 Pa·s", &kitchen(25.0)).pours.expect("it pours").water.expect("it is asked");
-    assert!(thick.as_grams() > 150.0 && thick.as_grams() < 260.0, "{}", thick.as_grams());
+    assert!((228.0..267.0).contains(&thick.as_grams()), "{}", thick.as_grams());
     assert!(thin.as_grams() < 0.0, "{}", thin.as_grams());
 }

@@ -37,7 +37,7 @@ fn a_proofer_holds_what_the_room_does_not() {
     assert_eq!(stands(&without).map(|stands| stands.found), Some(Temperature::celsius(17.0)));
 }
 
-/// At 2,000 m water boils 6.7 K lower (standard atmosphere: 79.5 kPa): no moist middle gets hotter than that.
+/// At 2,000 m water boils 6.7 K lower (79.5 kPa in the ICAO standard atmosphere, steam tables; from memory): no moist middle gets hotter than that.
 #[test]
 fn high_up_the_middle_stays_cooler() {
     let loaf = work_out(LOAF);

@@ -32,19 +32,11 @@ pub fn tell(story: &mut Story, cost: &Cost) {
         words.push_str(&format!("; {} of hands {}", time(work.0), money(paid)));
     }
     story.say(&format!("{words}."));
-    let (pieces, grams) = cost.makes;
     let mut per = vec![format!("{} in all", money(cost.total()))];
-    if let Some(pieces) = pieces.filter(|pieces| *pieces > Count::ZERO) {
-        let each = cost.total() / decimal(pieces.as_pieces());
-        per.push(format!(
-            "{} a piece with all that goes with it ({} of it ingredients)",
-            money(each),
-            money(cost.ingredients() / decimal(pieces.as_pieces()))
-        ));
+    if let (Some(all), Some(food)) = (cost.a_piece(cost.total()), cost.a_piece(cost.ingredients())) {
+        per.push(format!("{} a piece with all that goes with it ({} of it ingredients)", money(all), money(food)));
     }
-    if grams.as_grams() >= 1.0 {
-        per.push(format!("{} for 100 g", money(cost.total() * Decimal::ONE_HUNDRED / decimal(grams.as_grams()))));
-    }
+    per.extend(cost.in_100_g().map(|costs| format!("{} for 100 g", money(costs))));
     story.say(&format!("{}.", per.join("; ")));
     if let Some(dearest) = cost.items.first() {
         let share = share(dearest.costs, cost.ingredients());
@@ -62,11 +54,6 @@ fn cut(title: &str, width: usize) -> String {
 fn share(part: Decimal, whole: Decimal) -> String {
     let percent = part.checked_div(whole).unwrap_or_default() * Decimal::ONE_HUNDRED;
     format!("{}\u{a0}%", percent.round_dp(0))
-}
-
-/// A figure as a decimal, to a millionth.
-fn decimal(value: f64) -> Decimal {
-    Decimal::from_f64_retain(value).map(|value| value.round_dp(6)).unwrap_or(Decimal::ONE)
 }
 
 /// Rounded up to the currency's smallest coin, by ISO 4217's minor units; from memory for those that are not two.

@@ -3,7 +3,7 @@
 use super::known::{self, time};
 use super::story::Story;
 use bench::forecast::Keeping;
-use quantity::{Fraction, TimeSpan, print};
+use quantity::{TimeSpan, print};
 use serde_json::{Value, json};
 
 /// Tells how all components keep.
@@ -43,11 +43,10 @@ fn warm_in_words(warm: TimeSpan) -> String {
 }
 
 fn cold(keeping: &Keeping) -> String {
-    let is_dry = keeping.water_activity.as_ref().is_some_and(|activity| activity.value < Fraction::ratio(0.88));
     let days = print::number(keeping.fridge.value.as_days(), 0);
     if keeping.is_baked {
         "baked things are customarily kept as the storage line says, and mould or staling ends it (common practice, no source); with a cold filling they belong in the fridge".to_owned()
-    } else if is_dry {
+    } else if keeping.is_dry() {
         "so dry or sweet that published tables ask for no cold; keep it closed against mould all the same".to_owned()
     } else {
         format!(

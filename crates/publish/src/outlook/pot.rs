@@ -2,6 +2,7 @@
 
 use super::known::{self, time, whole};
 use super::story::Story;
+use crate::words::whole_gram as gram;
 use bench::forecast::{Pot, Pours, Surroundings};
 use quantity::{Between, Mass, print};
 use serde_json::{Value, json};
@@ -68,10 +69,6 @@ fn pours_in_words(pours: &Pours, units: crate::words::Units) -> String {
         words.push_str(&format!(". To pour as the method says, {way} {} of water", gram(water)));
     }
     format!("{}.", print::capital(&words))
-}
-
-fn gram(mass: Mass) -> String {
-    print::large_mass(Mass::grams(mass.as_grams().round()))
 }
 
 /// A pot for other programs.

@@ -1,6 +1,7 @@
 //! What comes of components.
 
 use super::story::Story;
+use crate::words::whole_gram as gram;
 use bench::forecast::Yielded;
 use quantity::{Mass, print};
 use serde_json::{Value, json};
@@ -31,10 +32,6 @@ pub fn tell(story: &mut Story, yielded: &[Yielded]) {
         }
         story.say(&format!("{words}."));
     }
-}
-
-fn gram(mass: Mass) -> String {
-    print::large_mass(Mass::grams(mass.as_grams().round()))
 }
 
 /// What comes of a component, for other programs.

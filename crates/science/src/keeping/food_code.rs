@@ -66,7 +66,8 @@ impl Verdict {
 /// | `a_w`  | water activity | –    |
 /// | `pH`   | sourness       | –    |
 ///
-/// "–" is not controlled. Without one of the two there is no verdict. Food named by the Code as
+/// "–" is not controlled. Without water activity there is no verdict; without pH only where every column of
+/// the row says the same. Food named by the Code as
 /// controlled, such as custard, cut melon or garlic in oil, stays so unless it was measured.
 ///
 /// ```
@@ -77,17 +78,27 @@ impl Verdict {
 /// ```
 #[must_use]
 pub fn verdict(treatment: Treatment, water_activity: Option<Fraction>, sourness: Option<Acidity>) -> Verdict {
-    let (Some(water_activity), Some(sourness)) = (water_activity, sourness) else { return Verdict::Unknown };
-    let (a_w, ph) = (water_activity.as_ratio(), sourness.as_ph());
-    if a_w.is_nan() || ph.is_nan() {
+    let (Some(a_w), ph) = (water_activity.map(Fraction::as_ratio), sourness.map(Acidity::as_ph)) else {
+        return Verdict::Unknown;
+    };
+    if a_w.is_nan() || ph.is_some_and(f64::is_nan) {
         return Verdict::Unknown;
     }
-    let sour_enough = match treatment {
+    let passes = |ph: f64| match treatment {
         Treatment::HeatedThenPackaged => table_a(a_w, ph),
         Treatment::NotHeatedOrNotPackaged => table_b(a_w, ph),
     };
-    if sour_enough { Verdict::NotControlled } else { Verdict::AssessmentNeeded }
+    match ph {
+        Some(ph) if passes(ph) => Verdict::NotControlled,
+        Some(_) => Verdict::AssessmentNeeded,
+        // So dry that no column asks for anything, whatever the sourness.
+        None if passes(LEAST_SOUR) => Verdict::NotControlled,
+        None => Verdict::Unknown,
+    }
 }
+
+/// The far end of the tables' last column.
+const LEAST_SOUR: f64 = 14.0;
 
 fn table_a(a_w: f64, ph: f64) -> bool {
     if a_w <= 0.92 {

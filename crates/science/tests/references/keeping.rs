@@ -219,7 +219,8 @@ fn every_entry_of_the_data_is_read() {
 fn an_unknown_food_gets_no_verdict() {
     use food_code::{Treatment, Verdict, verdict};
     for treatment in [Treatment::HeatedThenPackaged, Treatment::NotHeatedOrNotPackaged] {
-        assert_eq!(verdict(treatment, Some(Fraction::ratio(0.8)), None), Verdict::Unknown);
+        assert_eq!(verdict(treatment, Some(Fraction::ratio(0.8)), None), Verdict::NotControlled);
+        assert_eq!(verdict(treatment, Some(Fraction::ratio(0.95)), None), Verdict::Unknown);
         assert_eq!(verdict(treatment, None, Some(Acidity::ph(4.0))), Verdict::Unknown);
         assert_eq!(verdict(treatment, Some(Fraction::ratio(f64::NAN)), Some(Acidity::ph(4.0))), Verdict::Unknown);
     }

@@ -22,7 +22,7 @@ pub struct Off {
 }
 
 /// The width of a 5 to 95 % band in standard deviations.
-const BAND: f64 = 3.29;
+const BAND: f64 = 2.0 * crate::forecast::BAND;
 
 impl Off {
     /// A coefficient as far off its usual figure as this kitchen is, its range taken as a band of 5 to 95 %.
