@@ -3,10 +3,10 @@
 use super::Logged;
 use super::as_done::as_done;
 use crate::forecast::{Calibration, Rise, Surroundings, expected_core, rises};
+use formula::Formula;
 use formula::read::{Action, CookSeen, MixSeen, RiseSeen};
 use formula::resolve::formula::StageAt;
 use formula::resolve::trial::{cooking_step, waiting_step};
-use formula::{Formula, Origin};
 use quantity::{Temperature, TimeSpan};
 use science::ferment::{Reading, telling};
 
@@ -206,11 +206,5 @@ impl Outlook {
             What::Risen => Some(course.at(began + seen.after?)?.risen / start),
             _ => Some(course.at(began + seen.after?)?.temperature.as_celsius()),
         }
-    }
-
-    /// Whether anything of the room was only assumed.
-    #[must_use]
-    pub const fn assumes_the_room(&self) -> bool {
-        matches!(self.around.room.origin, Origin::Assumed { .. })
     }
 }

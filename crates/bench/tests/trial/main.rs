@@ -185,7 +185,7 @@ fn what_cannot_be_planned_is_told_why() {
     assert_eq!(of(twice, 4, 1), NoPlan::NamedTwice("f0".to_owned()));
 }
 
-/// Panels of the triangle test at 5 %: ISO 4120, table A.3, recomputed exactly (`standards.md` § 3.1: for 50, 40, 30 and
+/// Panels of the triangle test at 5 %: ISO 4120, table A.3, recomputed exactly from the binomial distribution (for 50, 40, 30 and
 /// 20 % who tell, at risks of 20, 10 and 5 % of missing them); rounded up to whole sets of the six orders.
 #[test]
 fn panels_are_those_of_the_standard() {
