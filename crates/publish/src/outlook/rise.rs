@@ -105,17 +105,19 @@ fn mixed_in_words(mixed: &Mixed, units: Units) -> String {
         format!("From its ingredients it comes to {}{}", degrees(mixed.computed.value, units), learnt(&mixed.computed));
     match (mixed.wanted, &mixed.liquid) {
         (None, _) => format!("{computed}."),
-        (Some(wanted), None) => format!("{computed}; the method wants {}.", degrees(wanted, units)),
+        (Some(wanted), None) => {
+            format!("{computed}; the method wants {}, but the rise is reckoned from what they come to.", degrees(wanted, units))
+        }
         (Some(wanted), Some((liquid, at))) if mixed.is_within_reach() => {
             let hot = if at.as_celsius() > 50.0 { " (too hot to meet the yeast alone)" } else { "" };
             let is_near = (mixed.computed.value.as_celsius() - wanted.as_celsius()).abs() < 0.5;
             let (wanted, at) = (degrees(wanted, units), degrees(*at, units));
-            let from = if is_near { String::new() } else { format!(", and the rise is reckoned from those {wanted}") };
+            let from = if is_near { String::new() } else { format!(", and the rise is reckoned from that") };
             format!("{computed}; for the {wanted} of the method the {liquid} must be at {at}{hot}{from}.")
         }
         (Some(wanted), Some((liquid, _))) => {
             let wanted = degrees(wanted, units);
-            format!("{computed}; {wanted} cannot be reached by the {liquid} alone: warm or chill more than that.")
+            format!("{computed}; {wanted} cannot be reached by the {liquid} alone: warm or chill more than that. The rise is reckoned from what they come to.")
         }
     }
 }
