@@ -112,12 +112,14 @@ fn mixed_in_words(mixed: &Mixed, units: Units) -> String {
             let hot = if at.as_celsius() > 50.0 { " (too hot to meet the yeast alone)" } else { "" };
             let is_near = (mixed.computed.value.as_celsius() - wanted.as_celsius()).abs() < 0.5;
             let (wanted, at) = (degrees(wanted, units), degrees(*at, units));
-            let from = if is_near { String::new() } else { format!(", and the rise is reckoned from that") };
+            let from = if is_near { "" } else { ", and the rise is reckoned from that warmth" };
             format!("{computed}; for the {wanted} of the method the {liquid} must be at {at}{hot}{from}.")
         }
         (Some(wanted), Some((liquid, _))) => {
             let wanted = degrees(wanted, units);
-            format!("{computed}; {wanted} cannot be reached by the {liquid} alone: warm or chill more than that. The rise is reckoned from what they come to.")
+            format!(
+                "{computed}; {wanted} cannot be reached by the {liquid} alone: warm or chill more than that. The rise is reckoned from what they come to."
+            )
         }
     }
 }
