@@ -5,7 +5,7 @@ use crate::asked::{Formulas, InKitchen};
 use crate::terminal;
 use bench::forecast::foresee;
 
-/// Foresees what doughs and preferments will do: how warm they are mixed, when they are ripe, when they have risen.
+/// Foresees what a formula will do: how it ripens, rises, cooks, pours and keeps, what it holds and costs.
 ///
 ///   wellproved forecast potato-muffins.toml
 ///   wellproved forecast potato-muffins.toml --room "19 °C"

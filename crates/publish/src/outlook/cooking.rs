@@ -16,7 +16,8 @@ pub fn tell(story: &mut Story, cooking: &Cooking) {
     story.ground(&cooking.core);
     Cooking::RESTS_ON.iter().for_each(|(by, equation)| story.rests_on(by, equation));
     let range = |range: Between<Temperature>| units.temperature(range.map(|t| Temperature::celsius(t.as_celsius().round())));
-    let mut words = format!("The middle comes off at {}{}", range(cooking.core.value), learnt(&cooking.core));
+    let usual = cooking.points.last().map_or_else(String::new, |last| format!("about {}, within ", whole(last.core, units)));
+    let mut words = format!("The middle comes off at {usual}{}{}", range(cooking.core.value), learnt(&cooking.core));
     if let Some(wanted) = cooking.wanted {
         let verdict = reaches(cooking, wanted);
         words.push_str(&format!("; the {} that the method wants is {verdict}", units.temperature(Between::just(wanted))));
@@ -127,6 +128,7 @@ pub fn json(cooking: &Cooking) -> Value {
     json!({
         "action": cooking.action.word(),
         "core-celsius": [core.from.as_celsius(), core.to.as_celsius()],
+        "usual-core-celsius": cooking.points.last().map(|last| last.core.as_celsius()),
         "wanted-celsius": cooking.wanted.map(Temperature::as_celsius),
         "reached-minutes": cooking.reached.map(TimeSpan::as_minutes),
         "side-minutes": cooking.side.map(TimeSpan::as_minutes),
