@@ -179,7 +179,7 @@ fn thick_pieces_take_longer() {
         formula.components[0].yields.thickness = Some(quantity::Length::millimetres(millimetres));
         let foreseen = forecast(&formula, &kitchen(21.0));
         let cooking = &foreseen.cookings[0];
-        (cooking.core.value, cooking.surely() == bench::forecast::Surely::Enough)
+        (cooking.core_range(), cooking.surely() == bench::forecast::Surely::Enough)
     };
     let (thin, thick) = (core(10.0), core(40.0));
     assert!(thin.1 && !thick.1);

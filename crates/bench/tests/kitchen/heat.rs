@@ -35,7 +35,7 @@ fn an_oven_that_is_off_is_reckoned_as_it_is() {
         &loaf,
         &Kitchen { oven: Some(Oven { fan: true, real: vec![], falls_by: None, recovers_in: None }), ..kitchen(21.0) },
     );
-    assert!(off.cookings[0].core.value.from < on.cookings[0].core.value.from);
+    assert!(off.cookings[0].core_range().from < on.cookings[0].core_range().from);
     assert!(
         off.cookings[0].remarks[0].replace('\u{a0}', " ").contains("really at about 183 °C"),
         "{:?}",

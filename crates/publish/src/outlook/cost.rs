@@ -1,8 +1,9 @@
 //! What a formula costs.
 
-use super::known::time;
+use super::known::{self, time};
 use super::story::Story;
 use bench::cost::Cost;
+use bench::grounds::by;
 use quantity::{Count, print};
 use rust_decimal::{Decimal, RoundingStrategy};
 use serde_json::{Value, json};
@@ -79,8 +80,8 @@ pub fn json(cost: &Cost) -> Value {
         .energy
         .iter()
         .map(|(one, costs)| {
-            let hours = [one.kilowatt_hours.from, one.kilowatt_hours.to];
-            json!({ "what": one.title, "kilowatt-hours": hours, "costs": costs.map(|c| [c.from.to_string(), c.to.to_string()]) })
+            let drawn = known::range(&by::ENERGY.known(one.kilowatt_hours), "kilowatt-hours", |hours| hours);
+            json!({ "what": one.title, "draws": drawn, "costs": costs.map(|c| [c.from.to_string(), c.to.to_string()]) })
         })
         .collect();
     json!({
