@@ -152,10 +152,13 @@ fn step_in_words(step: &Foreseen, units: Units, by_time: &str, by_rise: &str) ->
     let head = format!("{} {stated}{}{asked}:", print::capital(step.action.word()), elsewhere(step, units));
     let risen = times(step.risen.value);
     match (&step.reached, step.verdict) {
-        (Some(window), Verdict::Agrees | Verdict::PastAndUsable | Verdict::Spent | Verdict::Sooner | Verdict::Later) => {
+        (Some(window), Verdict::Agrees | Verdict::PastAndUsable | Verdict::PastThenSpent | Verdict::Spent | Verdict::Sooner | Verdict::Later) => {
             let is_window = window.from != window.to;
             let when = if is_window {
-                format!("ripe from {} to {}{by_time}", time(window.from.value), time(window.to.value))
+                let (from, to) = (time(window.from.value), time(window.to.value));
+                let spent = step.spent.as_ref().filter(|_| step.verdict == Verdict::PastThenSpent);
+                let until = spent.map(|spent| format!(", of use until about {}", time(spent.value))).unwrap_or_default();
+                format!("ripe from {from} to {to}{until}{by_time}")
             } else {
                 format!("after {}{}{by_time}", time(window.from.value), band(&window.from))
             };
@@ -232,6 +235,7 @@ fn step(step: &Foreseen) -> Value {
         "stated": step.stated.map(|stated| known::range(&Known::stated(stated, step.place.clone()), "hours", TimeSpan::as_hours)),
         "stands-at": step.stands.map(|stands| known::by(by::PLACE, stands.found.as_celsius(), "celsius")),
         "reached": step.reached.as_ref().map(|window| json!({ "from": known::hours(&window.from), "to": known::hours(&window.to) })),
+        "spent-after": step.spent.as_ref().map(known::hours),
         "risen-at-end": known::figure(&step.risen, "times", |times| times),
         "verdict": step.verdict.in_words(),
     })
