@@ -34,8 +34,10 @@ impl Address {
             Self::File(path) => {
                 let plain = |byte: &u8| byte.is_ascii_alphanumeric() || b"/._-~".contains(byte);
                 let text = path.to_string_lossy();
-                let escaped: String =
-                    text.bytes().map(|byte| if plain(&byte) { char::from(byte).to_string() } else { format!("%{byte:02X}") }).collect();
+                let escaped: String = text
+                    .bytes()
+                    .map(|byte| if plain(&byte) { char::from(byte).to_string() } else { format!("%{byte:02X}") })
+                    .collect();
                 format!("sqlite://{escaped}?mode=rwc")
             }
             Self::Server(url) => url.clone(),

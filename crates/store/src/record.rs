@@ -64,9 +64,7 @@ impl Store {
                 continue;
             }
             let kept = match record(&value) {
-                Some(Record::Text(named, body)) if named == hash(&body) => {
-                    revision::keep_text(&mut writing, &named, &body).await
-                }
+                Some(Record::Text(named, body)) if named == hash(&body) => revision::keep_text(&mut writing, &named, &body).await,
                 Some(Record::Text(..)) => return Err(wrong("the text is not what its hash says")),
                 Some(Record::Revision(one)) => revision::keep(&mut writing, &one).await,
                 Some(Record::Edition(one)) => edition::keep(&mut writing, &one).await,

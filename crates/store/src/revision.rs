@@ -97,7 +97,8 @@ impl Store {
     /// # Errors
     /// [`StoreFault::NoSuch`] where there is none of that number.
     pub async fn text(&self, kind: Kind, name: &str, number: i64) -> Result<String, StoreFault> {
-        let asked = "SELECT text.body FROM revision JOIN text ON text.hash = revision.hash WHERE kind = $1 AND name = $2 AND number = $3";
+        let asked =
+            "SELECT text.body FROM revision JOIN text ON text.hash = revision.hash WHERE kind = $1 AND name = $2 AND number = $3";
         let row = sqlx::query(asked).bind(kind.word()).bind(name).bind(number).fetch_optional(&self.pool).await?;
         match row {
             Some(row) => Ok(row.try_get(0)?),

@@ -56,10 +56,15 @@ impl History {
         let history = store.history(Kind::Formula, name).await.map_err(told)?;
         if history.is_empty() {
             let saved = store.revisions().await.map_err(told)?;
-            let names: BTreeSet<&str> = saved.iter().filter(|one| one.kind == Kind::Formula).map(|one| one.name.as_str()).collect();
+            let names: BTreeSet<&str> =
+                saved.iter().filter(|one| one.kind == Kind::Formula).map(|one| one.name.as_str()).collect();
             let never = opened.book.formulas.contains_key(name);
             let failure = Failure::new(format!("“{name}” was never saved"));
-            return Err(if never { failure.hint("save the book with `wellproved save`") } else { unknown("saved formula", name, names.into_iter()) });
+            return Err(if never {
+                failure.hint("save the book with `wellproved save`")
+            } else {
+                unknown("saved formula", name, names.iter().copied())
+            });
         }
         if let Some(number) = self.show {
             let text = store.text(Kind::Formula, name, number).await.map_err(told)?;
@@ -72,7 +77,9 @@ impl History {
         }
         terminal::say(&match self.format {
             Format::Text => told_of.iter().map(|(one, changed)| in_words(one, changed)).collect::<Vec<_>>().join("\n"),
-            Format::Json => format!("{:#}", json!(told_of.iter().map(|(one, changed)| as_json(one, Some(changed))).collect::<Vec<_>>())),
+            Format::Json => {
+                format!("{:#}", json!(told_of.iter().map(|(one, changed)| as_json(one, Some(changed))).collect::<Vec<_>>()))
+            }
         })
     }
 
@@ -84,7 +91,9 @@ impl History {
             Format::Json => format!("{:#}", json!(all.iter().map(|one| as_json(one, None)).collect::<Vec<_>>())),
             Format::Text if latest.is_empty() => "Nothing was saved yet: `wellproved save` does.".to_owned(),
             Format::Text => {
-                let line = |one: &&Revision| format!("{:<12} {:<32} revision {:<4} {}", one.kind.word(), one.name, one.number, moment(one));
+                let line = |one: &&Revision| {
+                    format!("{:<12} {:<32} revision {:<4} {}", one.kind.word(), one.name, one.number, moment(one))
+                };
                 latest.iter().map(line).map(|line| line.trim_end().to_owned()).collect::<Vec<_>>().join("\n")
             }
         }
@@ -92,7 +101,10 @@ impl History {
 }
 
 fn moment(one: &Revision) -> String {
-    one.at.to_zoned_datetime(jiff::tz::TimeZone::try_system().unwrap_or(jiff::tz::TimeZone::UTC)).strftime("%Y-%m-%d %H:%M").to_string()
+    one.at
+        .to_zoned_datetime(jiff::tz::TimeZone::try_system().unwrap_or(jiff::tz::TimeZone::UTC))
+        .strftime("%Y-%m-%d %H:%M")
+        .to_string()
 }
 
 fn in_words(one: &Revision, changed: &str) -> String {

@@ -45,8 +45,15 @@ impl Save {
         let (mut lines, mut unchanged) = (Vec::new(), 0);
         for (file, source) in &opened.text.files {
             let Some((kind, name)) = document(file) else { continue };
-            let saving =
-                Saving { kind, name: &name, text: &source.text, note: &self.note, by: &self.by, at: Timestamp::now(), from: None };
+            let saving = Saving {
+                kind,
+                name: &name,
+                text: &source.text,
+                note: &self.note,
+                by: &self.by,
+                at: Timestamp::now(),
+                from: None,
+            };
             match store.save(&saving).await.map_err(told)? {
                 Saved::Unchanged(_) => unchanged += 1,
                 Saved::New(one) => lines.push(line(&store, opened, kind, &name, one.number).await?),

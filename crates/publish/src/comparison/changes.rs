@@ -7,20 +7,15 @@ use std::cmp::Reverse;
 /// The changes of the first formula into the second, the weightiest first; of many, so many and how many more.
 #[must_use]
 pub fn changes(comparison: &Comparison, most: usize) -> String {
-    let rows = comparison.parts.iter().flat_map(|part| {
+    // The figures of the overall formula follow from its ingredients, which are told.
+    let parts = comparison.parts.iter().filter(|part| part.title != "figures");
+    let rows = parts.flat_map(|part| {
         let component = part.component.as_ref().filter(|_| part.title != "overall formula");
         part.rows.iter().map(move |row| (component, row))
     });
     let mut changed: Vec<(Option<&String>, &Row)> = rows.filter(|(_, row)| is_changed(row)).collect();
     changed.sort_by_key(|(_, row)| Reverse(row.difference));
-    // A thing that stands in two parts, such as a figure and its ingredient, is told once.
-    let mut told: Vec<String> = Vec::new();
-    for (component, row) in changed {
-        let words = in_words(row, component);
-        if !told.contains(&words) {
-            told.push(words);
-        }
-    }
+    let mut told: Vec<String> = changed.into_iter().map(|(component, row)| in_words(row, component)).collect();
     let more = told.len().saturating_sub(most);
     told.truncate(most);
     let mut words = told.join("; ");

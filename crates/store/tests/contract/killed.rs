@@ -60,7 +60,8 @@ fn killed_two_hundred_times() {
         }
         wait(async {
             let store = Store::open(&address).await.expect("sound");
-            let numbers: Vec<i64> = store.history(Kind::Formula, "rye").await.expect("a history").iter().map(|one| one.number).collect();
+            let numbers: Vec<i64> =
+                store.history(Kind::Formula, "rye").await.expect("a history").iter().map(|one| one.number).collect();
             assert!(numbers.len() as i64 >= acknowledged, "{} of {acknowledged}", numbers.len());
             assert_eq!(numbers, (1..=numbers.len() as i64).collect::<Vec<_>>(), "no hole");
             for number in numbers {

@@ -52,10 +52,21 @@ fn what_is_no_record_is_told_with_its_line_and_nothing_is_kept() {
             (with(2, "not json"), 3, "expected"),
             (with(2, "{\"text\":\"00\",\"body\":\"one\"}"), 3, "hash"),
             (with(3, "{\"revision\":1}"), 4, "neither"),
-            (with(lines.len() - 1, "{\"edition\":1,\"note\":\"\",\"at\":\"2026-11-25T00:00:00Z\",\"of\":[[\"formula\",\"none\",1]]}"), lines.len(), ""),
+            (
+                with(
+                    lines.len() - 1,
+                    "{\"edition\":1,\"note\":\"\",\"at\":\"2026-11-25T00:00:00Z\",\"of\":[[\"formula\",\"none\",1]]}",
+                ),
+                lines.len(),
+                "",
+            ),
         ] {
             let why = store.read_records(&broken).await.expect_err(words);
-            assert!(matches!(&why, StoreFault::NotARecord { line: at, why } if *at == line && why.contains(words)), "{}: {why}", address.shown());
+            assert!(
+                matches!(&why, StoreFault::NotARecord { line: at, why } if *at == line && why.contains(words)),
+                "{}: {why}",
+                address.shown()
+            );
             assert_eq!(store.revisions().await.expect("all"), []);
         }
     });

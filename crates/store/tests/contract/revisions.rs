@@ -6,7 +6,8 @@ use store::{Kind, Saved, Saving, StoreFault};
 #[test]
 fn what_is_saved_is_read_again() {
     on_each("read", |store, _| async move {
-        let texts = ["title = \"Rye\"\n", "title = \"Rye, darker\"\n", "title = \"Roggen é 🥖 'quoted' -- ; DROP TABLE text\"\r\n"];
+        let texts =
+            ["title = \"Rye\"\n", "title = \"Rye, darker\"\n", "title = \"Roggen é 🥖 'quoted' -- ; DROP TABLE text\"\r\n"];
         for (n, text) in texts.into_iter().enumerate() {
             let saving = Saving { note: "darker", by: "Ada", at: at(n as i64), ..formula("rye", text) };
             let Saved::New(one) = store.save(&saving).await.expect("saved") else { panic!("it is new") };
@@ -88,7 +89,8 @@ fn many_at_once() {
                 Err(why) => panic!("{why}"),
             }
         }
-        let numbers: Vec<i64> = store.history(Kind::Formula, "rye").await.expect("a history").iter().map(|one| one.number).collect();
+        let numbers: Vec<i64> =
+            store.history(Kind::Formula, "rye").await.expect("a history").iter().map(|one| one.number).collect();
         assert_eq!(numbers, (1..=saved).collect::<Vec<_>>());
         assert!(saved >= 1);
     });
