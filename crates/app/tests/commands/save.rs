@@ -23,7 +23,10 @@ fn what_changed_is_saved_and_told() {
     assert!(said.contains("1 file saved"), "{said}");
     assert!(sandbox.fine(&["save", "saltmarsh"]).contains("Nothing has changed"));
     let history = sandbox.fine(&["history", "saltmarsh", "--formula", "cardamom-knots"]);
-    assert!(history.contains(", Ada") && history.contains("“more salt”") && history.contains("1.8\u{a0}% → 2.1\u{a0}%"), "{history}");
+    assert!(
+        history.contains(", Ada") && history.contains("“more salt”") && history.contains("1.8\u{a0}% → 2.1\u{a0}%"),
+        "{history}"
+    );
 }
 
 #[test]
