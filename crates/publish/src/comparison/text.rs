@@ -105,7 +105,7 @@ const fn mark(difference: Difference) -> &'static str {
     }
 }
 
-fn plain(value: f64, unit: Unit) -> String {
+pub(super) fn plain(value: f64, unit: Unit) -> String {
     if unit == Unit::Hours {
         let sign = if value < 0.0 { "\u{2212}" } else { "" };
         let time = print::rounded_time(Between::just(TimeSpan::hours(value.abs())));
