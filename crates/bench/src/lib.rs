@@ -14,4 +14,3 @@ pub mod rules;
 pub mod target;
 pub mod trial;
 pub mod weighing;
-

@@ -6,9 +6,9 @@ use super::balance::sound;
 use super::desk::Desk;
 use super::manuscript::Part;
 use crate::forecast::{Foreseen, Verdict, rises};
-use formula::{Formula, Origin};
 use formula::read::{Attention, Condition};
 use formula::resolve::formula::StageAt;
+use formula::{Formula, Origin};
 use quantity::{Between, TimeSpan};
 
 /// A step whose time is new.

@@ -87,9 +87,7 @@ pub fn learnt<T>(known: &Known<T>) -> String {
 pub fn ground(origin: &Origin) -> Option<String> {
     match origin {
         Origin::Computed { by, source } => Some(print::capital(&format!("{by}{}", why(source)))),
-        Origin::Measured(by) => {
-            Some(print::capital(&format!("{by} — this kitchen's own trials, told by the command “learn”.")))
-        }
+        Origin::Measured(by) => Some(print::capital(&format!("{by} — this kitchen's own trials, told by the command “learn”."))),
         Origin::Stated(_) | Origin::Asked | Origin::Assumed { .. } => None,
     }
 }
