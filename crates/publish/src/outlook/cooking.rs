@@ -28,7 +28,7 @@ pub fn tell(story: &mut Story, cooking: &Cooking) {
     }
     let stated = story.formula.components[cooking.at.0].yields.bake_loss;
     let ground = story.ground(&cooking.loss);
-    story.say(&format!("{words}. {}{ground}.", lost(cooking, stated)));
+    story.say(&format!("{words}. {}.", lost(cooking, stated, &ground)));
     story.draw(&chart(&cooking.points, units));
     let grounds = (story.ground(&cooking.set), story.ground(&cooking.browning));
     story.say(&set_and_brown(cooking, &grounds));
@@ -60,8 +60,8 @@ fn reaches(cooking: &Cooking, wanted: Temperature) -> &'static str {
 }
 
 /// What is lost, beside what the formula states.
-fn lost(cooking: &Cooking, stated: Fraction) -> String {
-    let mut words = format!("It has lost about {} by then", print::percent(cooking.loss.value, 0));
+fn lost(cooking: &Cooking, stated: Fraction, ground: &str) -> String {
+    let mut words = format!("It has lost about {}{ground} by then", print::percent(cooking.loss.value, 0));
     if stated > Fraction::ZERO {
         words.push_str(&format!(", where the formula states {}", print::percent(stated, 0)));
     }
