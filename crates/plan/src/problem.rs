@@ -92,6 +92,8 @@ pub type Aim = Vec<(i32, Measure)>;
 pub enum Measure {
     /// When a task begins.
     Begin(usize),
+    /// How long the second begins after the first's end.
+    Wait(usize, usize),
     /// How far a wish gives way.
     GivesWay(usize),
     /// How far a task's end lies beyond a moment.
@@ -126,6 +128,7 @@ impl Problem {
         let end = |task: usize| begins[task] + self.tasks[task].lasts;
         let one = |measure: Measure| match measure {
             Measure::Begin(task) => begins[task],
+            Measure::Wait(before, after) => (begins[after] - end(before)).max(0),
             Measure::GivesWay(wish) => self.gives_way(&self.wishes[wish], begins),
             Measure::Beyond(task, border) => (end(task) - border).max(0),
             Measure::Last => (0..self.tasks.len()).map(end).max().unwrap_or(0),

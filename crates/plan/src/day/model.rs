@@ -152,10 +152,18 @@ impl Model {
 }
 
 /// What makes one day better than another, the weightiest first.
-pub const AIMS: [&str; 7] =
-    ["on time", "nothing past its best", "out when wished", "asleep at night", "fresh at serving", "unhurried", "close together"];
+pub const AIMS: [&str; 8] = [
+    "on time",
+    "nothing past its best",
+    "out when wished",
+    "asleep at night",
+    "fresh at serving",
+    "unhurried",
+    "waiting where it keeps",
+    "close together",
+];
 
-/// On time, nothing past its best, at hand when out, asleep at night, fresh, unhurried, close together.
+/// On time, nothing past its best, at hand when out, asleep at night, fresh, unhurried, waiting where it keeps, close.
 fn aims(model: &Model, parts: Parts, frame: Frame) -> Vec<Aim> {
     let Parts { dishes, jobs, follows, aways, .. } = parts;
     let gives_way = |is_meant: &dyn Fn(&Want) -> bool| -> Aim {
@@ -167,7 +175,7 @@ fn aims(model: &Model, parts: Parts, frame: Frame) -> Vec<Aim> {
     for one in follows.iter().filter(|one| one.after.is_none()) {
         let weight = freshness(dishes, &jobs[one.before]);
         if weight > 0 {
-            fresh.extend([(weight, Measure::Begin(model.serving)), (-weight, Measure::Begin(one.before))]);
+            fresh.push((weight, Measure::Wait(from_the_heat(dishes, jobs, one.before), model.serving)));
         }
     }
     for (at, job) in jobs.iter().enumerate().filter(|(_, job)| job.is_work && component_freshness(dishes, job) == 0) {
@@ -176,6 +184,11 @@ fn aims(model: &Model, parts: Parts, frame: Frame) -> Vec<Aim> {
             unhurried.push((1, Measure::Beyond(at, frame.serve - QUIET)));
         }
     }
+    let waits = follows.iter().filter_map(|one| {
+        let weight = haste(one.most?).filter(|_| !one.is_strict)?;
+        Some((weight, Measure::Wait(one.before, one.after.unwrap_or(model.serving))))
+    });
+    let waits = waits.collect();
     let close = (0..jobs.len()).flat_map(|at| [(1, Measure::Begin(model.serving)), (-1, Measure::Begin(at))]).collect();
     vec![
         gives_way(&|want| *want == Want::Served),
@@ -184,13 +197,28 @@ fn aims(model: &Model, parts: Parts, frame: Frame) -> Vec<Aim> {
         gives_way(&because(Why::Asleep)),
         fresh,
         unhurried,
+        waits,
         close,
     ]
+}
+
+/// How much a wait costs of what keeps so long: the sooner it is past its best, the more; what keeps for more than a
+/// day nothing. Common practice, no source.
+fn haste(keeps: TimeSpan) -> Option<i32> {
+    let classes = [(TimeSpan::hours(1.0), 8), (TimeSpan::hours(6.0), 3), (TimeSpan::hours(24.0), 1)];
+    classes.into_iter().find(|(most, _)| keeps <= *most).map(|(_, weight)| weight)
 }
 
 /// How much it matters that the last job of a component is close to serving.
 fn freshness(dishes: &[Dish], last: &Job) -> i32 {
     if dishes[last.dish].is_served { component_freshness(dishes, last) } else { 0 }
+}
+
+/// The last job of a component that cooks it, from which on it is no longer quite fresh; the last of all if none does.
+fn from_the_heat(dishes: &[Dish], jobs: &[Job], last: usize) -> usize {
+    let is_same = |job: &Job| job.dish == jobs[last].dish && job.at.0 == jobs[last].at.0 && !job.heats_oven;
+    let cooks = |job: &Job| is_same(job) && dishes[job.dish].formula.stage(job.at).steps[job.step].action.cooks();
+    jobs.iter().rposition(cooks).unwrap_or(last)
 }
 
 /// Hot bread most, whipped cream some, what keeps for days not at all: common practice, no source.

@@ -22,6 +22,7 @@ pub struct Follows {
 const AT_ONCE: TimeSpan = TimeSpan::ZERO;
 // How long things keep between two jobs: common practice, no source.
 const HOT_FOOD_WAITS: TimeSpan = TimeSpan::minutes(10.0);
+const WARM_UNDER_A_CLOTH: TimeSpan = TimeSpan::minutes(30.0);
 const BATTER_STANDS: TimeSpan = TimeSpan::minutes(10.0);
 const WORK_PAUSES: TimeSpan = TimeSpan::minutes(15.0);
 const COOLED_WAITS: TimeSpan = TimeSpan::hours(2.0);
@@ -80,7 +81,12 @@ impl Order<'_> {
                 self.push(job - 1, Some(job), Some(OVEN_STAYS_HOT), false);
             }
             let Some(before) = s.checked_sub(1).and_then(|s| self.job(dish, at, s)) else { continue };
-            let (most, is_strict) = between(&stage, &stage.steps[s - 1], step, self.jobs[before].span.leeway);
+            let leeway = self.jobs[before].span.leeway;
+            let is_cooked = stage.steps[..s].iter().any(|step| step.action.cooks());
+            let (most, is_strict) = match stage.steps[s - 1].action {
+                Action::Rest if stage.kind == StageKind::MakeUp && is_cooked => (WARM_UNDER_A_CLOTH, false),
+                _ => between(&stage, &stage.steps[s - 1], step, leeway),
+            };
             self.push(before, Some(job), Some(most), is_strict);
         }
     }

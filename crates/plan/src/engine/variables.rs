@@ -180,6 +180,13 @@ impl Variables {
         match measure {
             Measure::Begin(task) => self.begins[task],
             Measure::GivesWay(wish) => self.gives_way[wish],
+            Measure::Wait(before, after) => {
+                let wait = self.solver.new_bounded_integer(0, problem.end);
+                let terms = vec![self.begins[after].scaled(1), self.begins[before].scaled(-1), wait.scaled(-1)];
+                self.at_most(terms, problem.tasks[before].lasts);
+                self.rest.push(wait);
+                wait
+            }
             Measure::Beyond(task, border) => {
                 let beyond = self.solver.new_bounded_integer(0, problem.end);
                 self.at_most(vec![self.begins[task].scaled(1), beyond.scaled(-1)], border - problem.tasks[task].lasts);

@@ -72,6 +72,21 @@ fn the_tin_loaf_is_baked_in_time_to_rest() {
 }
 
 #[test]
+fn nothing_that_rises_dawdles_where_something_else_can_wait() {
+    for (name, keeps) in [("caraway-rye-tin", "tin"), ("potato-muffins", "syrup"), ("cardamom-knots", "base")] {
+        let timeline = plan(&[name], SERVE, NOW).expect("a timeline");
+        for entry in &timeline.entries {
+            let job = &timeline.jobs[entry.job];
+            let waits = entry.needed.timestamp().duration_since(entry.end.timestamp()).as_mins();
+            let rises = matches!(action(&timeline, entry), Action::Ferment | Action::Bulk | Action::Proof | Action::Retard);
+            assert!(!rises || waits == 0, "{name}: {:?} waits {waits} min", action(&timeline, entry));
+            let stage = &timeline.dishes[job.dish].formula.stage(job.at).name;
+            assert!(waits < 60 || stage == keeps || action(&timeline, entry) == Action::Chill, "{name}: {stage} waits {waits} min");
+        }
+    }
+}
+
+#[test]
 fn all_five_together_stand_the_check() {
     let all = ["potato-muffins", "caraway-rye-tin", "cardamom-knots", "buckwheat-chickpea-griddle-bread", "cider-apple-fritters"];
     let timeline = plan(&all, SERVE, "2026-11-25T12:00[Europe/Vienna]").expect("a timeline");
