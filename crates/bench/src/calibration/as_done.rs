@@ -95,6 +95,7 @@ fn from_the_bowl(stage: &mut Stage, temperature: Temperature) {
                 time: None,
                 side_time: None,
                 at_a_time: None,
+                decks: None,
                 until: None,
                 temperature: None,
                 attention: Attention::Active,

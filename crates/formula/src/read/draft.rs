@@ -158,6 +158,8 @@ pub struct StepDraft {
     pub side_time: Option<Between<TimeSpan>>,
     /// How many pieces go at once.
     pub at_a_time: Option<Count>,
+    /// How many of the oven's decks it takes.
+    pub decks: Option<Count>,
     /// The condition.
     pub until: Option<Condition>,
     /// What it is done at.

@@ -1,7 +1,7 @@
 //! The steps of all that is made, each with its time, its stations and what it follows.
 
 use super::span::{Span, Told, foreseen_steps, span};
-use super::workplace::Station;
+use super::workplace::{DECK, Station, Workplace};
 use crate::used::{product_stages, used_formulas};
 use bench::forecast::{Surroundings, rises};
 use formula::read::{Action, Attention};
@@ -39,9 +39,24 @@ pub struct Job {
     pub is_work: bool,
     /// What it stands on, in or under, besides hands.
     pub stations: Vec<Station>,
+    /// How much of the oven it takes, in hundredths of a deck.
+    pub decks: i32,
+    /// In how many loads it goes into the oven.
+    pub loads: u32,
 }
 
 impl Job {
+    /// How much of a station it needs.
+    #[must_use]
+    pub fn needs(&self, station: Station) -> i32 {
+        match station {
+            Station::Hands => i32::from(self.is_work),
+            _ if !self.stations.contains(&station) => 0,
+            Station::Oven => self.decks,
+            _ => 1,
+        }
+    }
+
     /// Whether nobody may sleep or leave while it goes on.
     #[must_use]
     pub fn wants_somebody(&self) -> bool {
@@ -80,7 +95,7 @@ pub fn dishes(formulas: &[Arc<Formula>], there: &BTreeSet<String>) -> Vec<Dish> 
 
 /// The jobs of all dishes, each dish's in working order.
 #[must_use]
-pub fn jobs(dishes: &[Dish], around: &Surroundings) -> Vec<Job> {
+pub fn jobs(dishes: &[Dish], place: &Workplace, around: &Surroundings) -> Vec<Job> {
     let mut jobs = Vec::new();
     for (d, dish) in dishes.iter().enumerate() {
         let foreseen = rises(&dish.formula, around);
@@ -88,6 +103,7 @@ pub fn jobs(dishes: &[Dish], around: &Surroundings) -> Vec<Job> {
             let stage = dish.formula.stage(*at);
             let told = foreseen_steps(&dish.formula, &foreseen, *at);
             for (s, step) in stage.steps.iter().enumerate() {
+                let (decks, loads) = decks(step, place);
                 let job = |span: Span, heats_oven: bool| Job {
                     dish: d,
                     at: *at,
@@ -96,17 +112,38 @@ pub fn jobs(dishes: &[Dish], around: &Surroundings) -> Vec<Job> {
                     span,
                     is_work: !heats_oven && step.attention == Attention::Active,
                     stations: if heats_oven { vec![Station::Oven] } else { stations(step, around) },
+                    decks: if heats_oven { 0 } else { decks },
+                    loads: if heats_oven { 1 } else { loads },
                 };
                 if is_first_bake(stage, s) {
                     let heats =
                         Span { early: OVEN_HEATS, likely: OVEN_HEATS, late: OVEN_HEATS, leeway: OVEN_HEATS, from: Told::Assumed };
                     jobs.push(job(heats, true));
                 }
-                jobs.push(job(span(&dish.formula.components[at.0], step, told[s]), false));
+                jobs.push(job(span(&dish.formula.components[at.0], step, told[s]).times(loads), false));
             }
         }
     }
     jobs
+}
+
+/// How much of the oven a bake takes, and in how many loads it goes in; all of it and one where it does not say.
+fn decks(step: &Step, place: &Workplace) -> (i32, u32) {
+    let all = place.capacity(Station::Oven);
+    let Some(takes) = step.decks.filter(|_| step.action == Action::Bake) else { return (all, 1) };
+    let takes = takes.as_pieces() * f64::from(DECK);
+    let loads = (takes / f64::from(all) - 1e-9).ceil().clamp(1.0, 1000.0);
+    (((takes - 1e-9).ceil() as i32).clamp(1, all), loads as u32)
+}
+
+/// Whether the oven can be as hot as two jobs ask at the same time.
+#[must_use]
+pub fn bake_together(dishes: &[Dish], one: &Job, other: &Job) -> bool {
+    let heat = |job: &Job| dishes[job.dish].formula.stage(job.at).steps[job.step].temperature;
+    match (heat(one), heat(other)) {
+        (Some(one), Some(other)) => one.from <= other.to && other.from <= one.to,
+        (one, other) => one.is_none() && other.is_none(),
+    }
 }
 
 fn is_first_bake(stage: &Stage, step: usize) -> bool {

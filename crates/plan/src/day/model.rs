@@ -2,10 +2,11 @@
 
 use super::clock::{Away, Clock, Why, slots_for, slots_within};
 use super::happened::Progress;
-use super::job::{Dish, Job};
+use super::job::{Dish, Job, bake_together};
 use super::order::Follows;
+use super::stays::{Space, Stay, Until};
 use super::workplace::{Station, Workplace};
-use crate::problem::{Aim, Link, Measure, Problem, Resource, Slot, Task, Wish};
+use crate::problem::{self, Aim, Edge, Link, Measure, Problem, Resource, Slot, Task, Wish};
 use formula::Step;
 use formula::read::{Action, StageKind};
 use quantity::TimeSpan;
@@ -17,6 +18,8 @@ pub enum Want {
     Served,
     /// A time in which nobody is at hand, by its place among them.
     Left(usize),
+    /// There are bowls, or room in the fridge, for all that stands there.
+    Room(Space),
     /// What a job made is used while it is at its best, by the place among what follows what.
     AtItsBest(usize),
 }
@@ -56,6 +59,8 @@ pub struct Parts<'p> {
     pub jobs: &'p [Job],
     /// What follows what.
     pub follows: &'p [Follows],
+    /// What stands in bowls and in the fridge.
+    pub stays: &'p [Stay],
     /// The kitchen.
     pub place: &'p Workplace,
     /// When nobody is at hand.
@@ -67,7 +72,7 @@ pub struct Parts<'p> {
 /// Sets the problem up.
 #[must_use]
 pub fn model(parts: Parts, clock: &Clock, frame: Frame) -> Model {
-    let Parts { jobs, follows, place, aways, progress, .. } = parts;
+    let Parts { jobs, follows, aways, progress, .. } = parts;
     let task = |lasts: Slot| Task { lasts, earliest: frame.earliest, latest: frame.end };
     let mut problem = Problem { end: frame.end, ..Problem::default() };
     let fixed = |lasts: Slot, at: Slot| Task { lasts, earliest: at, latest: at };
@@ -90,7 +95,8 @@ pub fn model(parts: Parts, clock: &Clock, frame: Frame) -> Model {
     let mut model = Model { problem, wants: Vec::new(), serving };
     model.follow(follows);
     let starts = model.set_going(parts, task(1));
-    model.share(jobs, &starts, place);
+    model.share(parts, &starts);
+    model.stand(parts);
     let somebody: Vec<usize> = (0..jobs.len()).filter(|job| jobs[*job].wants_somebody()).chain(starts.iter().copied()).collect();
     for (at, away) in aways.iter().enumerate() {
         let (from, to) = (clock.slot_before(away.from.timestamp()).max(0), clock.slot_after(away.to.timestamp()).min(frame.end));
@@ -137,10 +143,11 @@ impl Model {
         starts
     }
 
-    fn share(&mut self, jobs: &[Job], starts: &[usize], place: &Workplace) {
+    fn share(&mut self, parts: Parts, starts: &[usize]) {
+        let Parts { dishes, jobs, place, .. } = parts;
         for station in Station::ALL {
-            let needs = |job: &Job| if station == Station::Hands { job.is_work } else { job.stations.contains(&station) };
-            let mut uses: Vec<(usize, i32)> = (0..jobs.len()).filter(|job| needs(&jobs[*job])).map(|job| (job, 1)).collect();
+            let mut uses: Vec<(usize, i32)> = (0..jobs.len()).map(|job| (job, jobs[job].needs(station))).collect();
+            uses.retain(|(_, amount)| *amount > 0);
             if station == Station::Hands {
                 uses.extend(starts.iter().map(|start| (*start, 1)));
             }
@@ -148,12 +155,61 @@ impl Model {
                 self.problem.resources.push(Resource { capacity: place.capacity(station), uses });
             }
         }
+        // The oven is as hot as one job asks: those that ask for other heats keep each other out.
+        for apart in kept_apart(dishes, jobs) {
+            self.problem.resources.push(Resource { capacity: 1, uses: apart.into_iter().map(|job| (job, 1)).collect() });
+        }
+    }
+
+    fn stand(&mut self, parts: Parts) {
+        let edge = |until: &Until| match *until {
+            Until::Begins(job) => Edge::Begin(job),
+            Until::Done(job) => Edge::End(job),
+            Until::Served => Edge::Begin(self.serving),
+        };
+        for space in Space::ALL {
+            let own = parts.stays.iter().filter(|stay| stay.space == space);
+            let stays = own.map(|stay| problem::Stay {
+                from: stay.from,
+                until: stay.until.iter().map(edge).collect(),
+                amount: stay.amount,
+            });
+            let stays: Vec<problem::Stay> = stays.collect();
+            let capacity = parts.place.room(space);
+            if stays.iter().map(|stay| i64::from(stay.amount)).sum::<i64>() > i64::from(capacity) {
+                self.wants.push(Want::Room(space));
+                self.problem.wishes.push(Wish::Room { capacity, stays });
+            }
+        }
     }
 }
 
+/// Groups of jobs in the oven of which no two can go on at once, so that every such pair is in one of them.
+fn kept_apart(dishes: &[Dish], jobs: &[Job]) -> Vec<Vec<usize>> {
+    let hot: Vec<usize> = (0..jobs.len()).filter(|job| jobs[*job].stations.contains(&Station::Oven)).collect();
+    let is_apart = |one: usize, other: usize| !bake_together(dishes, &jobs[one], &jobs[other]);
+    let mut groups: Vec<Vec<usize>> = Vec::new();
+    for (at, &one) in hot.iter().enumerate() {
+        for &other in hot[at + 1..].iter().filter(|other| is_apart(one, **other)) {
+            if groups.iter().any(|group| group.contains(&one) && group.contains(&other)) {
+                continue;
+            }
+            let mut group = vec![one, other];
+            for &more in &hot {
+                if group.iter().all(|job| *job != more && is_apart(*job, more)) {
+                    group.push(more);
+                }
+            }
+            groups.push(group);
+        }
+    }
+    groups
+}
+
 /// What makes one day better than another, the weightiest first.
-pub const AIMS: [&str; 8] = [
+pub const AIMS: [&str; 9] = [
     "on time",
+    "room for everything",
     "nothing past its best",
     "out when wished",
     "asleep at night",
@@ -163,7 +219,7 @@ pub const AIMS: [&str; 8] = [
     "close together",
 ];
 
-/// On time, nothing past its best, at hand when out, asleep at night, fresh, unhurried, waiting where it keeps, close.
+/// On time, room for everything, nothing past its best, at hand when out, asleep at night, fresh, unhurried, waiting where it keeps, close.
 fn aims(model: &Model, parts: Parts, frame: Frame) -> Vec<Aim> {
     let Parts { dishes, jobs, follows, aways, .. } = parts;
     let gives_way = |is_meant: &dyn Fn(&Want) -> bool| -> Aim {
@@ -192,6 +248,7 @@ fn aims(model: &Model, parts: Parts, frame: Frame) -> Vec<Aim> {
     let close = (0..jobs.len()).flat_map(|at| [(1, Measure::Begin(model.serving)), (-1, Measure::Begin(at))]).collect();
     vec![
         gives_way(&|want| *want == Want::Served),
+        gives_way(&|want| matches!(want, Want::Room(_))),
         gives_way(&|want| matches!(want, Want::AtItsBest(_))),
         gives_way(&because(Why::Out)),
         gives_way(&because(Why::Asleep)),

@@ -22,6 +22,15 @@ pub struct Span {
     pub from: Told,
 }
 
+impl Span {
+    /// The same for what is done so many times over.
+    #[must_use]
+    pub fn times(self, loads: u32) -> Self {
+        let loads = f64::from(loads);
+        Self { early: self.early * loads, likely: self.likely * loads, late: self.late * loads, ..self }
+    }
+}
+
 /// Where a step's time comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Told {

@@ -5,6 +5,7 @@ use super::happened::{Happened, Progress, progress};
 use super::job::{Dish, Job, dishes, jobs};
 use super::model::{Frame, Model, Parts, Want, model};
 use super::order::{Follows, order};
+use super::stays::{Stay, stays};
 use super::workplace::Workplace;
 use crate::engine::{Engine, Outcome, Plan, Reached, Watch};
 use crate::problem::{Problem, Slot};
@@ -64,6 +65,8 @@ pub struct Timeline {
     pub jobs: Vec<Job>,
     /// What follows what.
     pub follows: Vec<Follows>,
+    /// What stands in bowls and in the fridge.
+    pub stays: Vec<Stay>,
     /// The jobs that are still to be done or go on, with their times, in order of time.
     pub entries: Vec<Entry>,
     /// When serving was wanted.
@@ -113,7 +116,31 @@ pub struct Unmet {
     /// What it is.
     pub want: Want,
     /// How far.
-    pub gives_way: TimeSpan,
+    pub gives_way: HowFar,
+}
+
+/// How far a wish gives way.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum HowFar {
+    /// By so long.
+    Time(TimeSpan),
+    /// By so much room: bowls, or decilitres.
+    Room(i32),
+}
+
+impl HowFar {
+    fn of(want: Want, by: Slot) -> Self {
+        if matches!(want, Want::Room(_)) { Self::Room(by) } else { Self::Time(span_of(by)) }
+    }
+
+    /// The time; none where room gives way.
+    #[must_use]
+    pub const fn time(self) -> TimeSpan {
+        match self {
+            Self::Time(span) => span,
+            Self::Room(_) => TimeSpan::ZERO,
+        }
+    }
 }
 
 /// A wish of a conflict.
@@ -122,7 +149,7 @@ pub struct Against {
     /// What it is.
     pub want: Want,
     /// How far it would have to give way if it alone did; none if that would not help.
-    pub alone: Option<TimeSpan>,
+    pub alone: Option<HowFar>,
 }
 
 /// The most jobs that are planned: far more than one kitchen does in a fortnight's waking hours.
@@ -143,7 +170,7 @@ pub fn timeline(wanted: &Wanted, engine: &dyn Engine, watch: &mut dyn Watch) -> 
     }
     let place = wanted.place.clone();
     let dishes = dishes(&wanted.formulas, &wanted.there);
-    let jobs = jobs(&dishes, &wanted.around);
+    let jobs = jobs(&dishes, &place, &wanted.around);
     if jobs.is_empty() {
         return Err(Refusal::NothingToDo);
     }
@@ -160,7 +187,16 @@ pub fn timeline(wanted: &Wanted, engine: &dyn Engine, watch: &mut dyn Watch) -> 
     let earliest = clock.slot_after(wanted.now.timestamp()).max(0);
     let frame = Frame { serve: before, earliest, end: before * 2 };
     let aways = aways(&place, &clock.moment(earliest), &clock.moment(frame.end));
-    let parts = Parts { dishes: &dishes, jobs: &jobs, follows: &follows, place: &place, aways: &aways, progress: &progress };
+    let stays = stays(&dishes, &jobs, &follows, &wanted.around);
+    let parts = Parts {
+        dishes: &dishes,
+        jobs: &jobs,
+        follows: &follows,
+        stays: &stays,
+        place: &place,
+        aways: &aways,
+        progress: &progress,
+    };
     let model = model(parts, &clock, frame);
     let plan = match engine.solve(&model.problem, watch) {
         Outcome::Found(plan) => plan,
@@ -173,7 +209,7 @@ pub fn timeline(wanted: &Wanted, engine: &dyn Engine, watch: &mut dyn Watch) -> 
     let entries = entries.into_iter().filter(|entry| !is_done(entry.job)).collect();
     let served = clock.moment(plan.begins[model.serving]);
     let wanted = wanted.serve.clone();
-    Ok(Timeline { place, dishes, jobs, follows, entries, wanted, served, left, unmet, conflicts, reached: plan.reached })
+    Ok(Timeline { place, dishes, jobs, follows, stays, entries, wanted, served, left, unmet, conflicts, reached: plan.reached })
 }
 
 /// The longest chain of jobs, in slots.
@@ -230,11 +266,14 @@ fn left(model: &Model, aways: Vec<Away>, plan: &Plan, clock: &Clock) -> Vec<Left
 
 fn unmet(model: &Model, plan: &Plan) -> Vec<Unmet> {
     let wishes = model.problem.wishes.iter().zip(&model.wants);
-    let all = wishes.map(|(wish, want)| Unmet { want: *want, gives_way: span_of(model.problem.gives_way(wish, &plan.begins)) });
-    all.filter(|unmet| unmet.gives_way > TimeSpan::ZERO).collect()
+    let all = wishes.map(|(wish, want)| (*want, model.problem.gives_way(wish, &plan.begins)));
+    all.filter(|(_, by)| *by > 0).map(|(want, by)| Unmet { want, gives_way: HowFar::of(want, by) }).collect()
 }
 
 fn conflicts(model: &Model, plan: &Plan) -> Vec<Vec<Against>> {
-    let one = |(wish, alone): &(usize, Option<Slot>)| Against { want: model.wants[*wish], alone: alone.map(span_of) };
+    let one = |(wish, alone): &(usize, Option<Slot>)| {
+        let want = model.wants[*wish];
+        Against { want, alone: alone.map(|by| HowFar::of(want, by)) }
+    };
     plan.conflicts.iter().map(|conflict| conflict.wishes.iter().map(one).collect()).collect()
 }

@@ -8,3 +8,4 @@ mod checker;
 mod dates;
 mod demo;
 mod hours;
+mod room;

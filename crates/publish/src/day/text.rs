@@ -5,7 +5,7 @@ use super::words::{about, between, day, heat, served, time, time_seen_from, verb
 use crate::words::wrap;
 use formula::{Known, Origin};
 use jiff::ZonedDateTime;
-use plan::day::{Entry, Job, Timeline, Told, Why, Workplace};
+use plan::day::{Entry, Job, Space, Station, Timeline, Told, Why};
 use quantity::TimeSpan;
 
 /// The timeline as text of that width.
@@ -16,7 +16,7 @@ pub fn text(timeline: &Timeline, width: usize) -> String {
     for title in served(timeline) {
         out.push_str(&wrap(title, width));
     }
-    out.push_str(&wrap(&place(&timeline.place), width));
+    out.push_str(&wrap(&place(timeline), width));
     let mut lines: Vec<(&ZonedDateTime, usize, String)> = Vec::new();
     for entry in &timeline.entries {
         lines.push((&entry.begin, 1, line(timeline, entry)));
@@ -53,12 +53,24 @@ pub fn text(timeline: &Timeline, width: usize) -> String {
 
 const CAUTION: &str = "Times are planned, not measured: look at the dough, not at the clock. Never leave hot fat, and nothing on the heat when nobody is there.";
 
-fn place(place: &Workplace) -> String {
+fn place(timeline: &Timeline) -> String {
+    let place = &timeline.place;
     let assumed = |origin: &Origin| if matches!(origin, Origin::Assumed { .. }) { " (assumed)" } else { "" };
     let counted = |known: &Known<u32>, one: &str, more: &str| {
         format!("{} {}{}", known.value, if known.value == 1 { one } else { more }, assumed(&known.origin))
     };
+    let stands = |space: Space| timeline.stays.iter().any(|stay| stay.space == space);
     let mut told = vec![counted(&place.hands, "pair of hands", "pairs of hands"), counted(&place.rings, "ring", "rings")];
+    if timeline.jobs.iter().any(|job| job.stations.contains(&Station::Oven)) {
+        told.push(counted(&place.decks, "deck in the oven", "decks in the oven"));
+    }
+    if stands(Space::Bowls) {
+        told.push(counted(&place.bowls, "bowl", "bowls"));
+    }
+    if stands(Space::Fridge) {
+        let room = quantity::print::volume(place.fridge_room.value);
+        told.push(format!("{room} free in the fridge{}", assumed(&place.fridge_room.origin)));
+    }
     if let Some(hours) = place.asleep.value {
         told.push(format!("asleep {hours}{}", assumed(&place.asleep.origin)));
     }
@@ -77,6 +89,9 @@ fn line(timeline: &Timeline, entry: &Entry) -> String {
     let end = time_seen_from(&entry.end, &entry.begin);
     let heat = heat(timeline, job).map(|heat| format!(" at {heat}")).unwrap_or_default();
     let mut line = format!("{}–{end}  {mark} {}{heat} · {}", time(&entry.begin), verb(timeline, job), what(timeline, job));
+    if job.loads > 1 {
+        line.push_str(&format!(", in {} loads", job.loads));
+    }
     line.push_str(&looking(timeline, job));
     if between(&entry.end, &entry.needed) >= TimeSpan::minutes(10.0) && !job.heats_oven {
         line.push_str(&format!("; then waits until {}", time_seen_from(&entry.needed, &entry.begin)));

@@ -2,8 +2,8 @@
 
 use super::words::{about, action, between, day, span, thing, time_seen_from, verb};
 use jiff::SignedDuration;
-use plan::day::{Left, Timeline, Told, Want, Why};
-use quantity::TimeSpan;
+use plan::day::{HowFar, Left, Space, Timeline, Told, Want, Why};
+use quantity::{TimeSpan, Volume, print};
 
 /// What the wishes have come to, a sentence a line.
 pub fn told(timeline: &Timeline) -> Vec<String> {
@@ -39,8 +39,10 @@ fn left(timeline: &Timeline, want: Want) -> Option<&Left> {
 }
 
 /// How a wish gives way in this timeline.
-fn gives_way(timeline: &Timeline, want: Want, by: TimeSpan) -> String {
+fn gives_way(timeline: &Timeline, want: Want, far: HowFar) -> String {
+    let by = far.time();
     match want {
+        Want::Room(space) => format!("- {} missing", room(space, far)),
         Want::Served => {
             format!("- served {} later than wished, at {}", span(by), time_seen_from(&timeline.served, &timeline.wanted))
         }
@@ -66,9 +68,23 @@ fn gives_way(timeline: &Timeline, want: Want, by: TimeSpan) -> String {
     }
 }
 
+/// "2 bowls", "1.5 l in the fridge".
+fn room(space: Space, far: HowFar) -> String {
+    let HowFar::Room(count) = far else { return String::new() };
+    match space {
+        Space::Bowls if count == 1 => "1 bowl".to_owned(),
+        Space::Bowls => format!("{count} bowls"),
+        Space::Fridge => format!("{} in the fridge", print::volume(Volume::millilitres(100.0 * f64::from(count)))),
+    }
+}
+
 /// A wish of the conflict as a rule.
 fn rule(timeline: &Timeline, want: Want) -> Option<String> {
     match want {
+        Want::Room(space) => Some(match space {
+            Space::Bowls => format!("no more than {} bowls", timeline.place.bowls.value),
+            Space::Fridge => format!("no more than {} in the fridge", print::volume(timeline.place.fridge_room.value)),
+        }),
         Want::Served => Some(format!("serving at {}", time_seen_from(&timeline.wanted, &timeline.wanted))),
         Want::Left(_) => {
             let away = &left(timeline, want)?.away;
@@ -98,8 +114,10 @@ fn rule(timeline: &Timeline, want: Want) -> Option<String> {
 const NO_LONGER_FOOD: TimeSpan = TimeSpan::hours(1.0);
 
 /// What would help if it alone gave way.
-fn would_help(timeline: &Timeline, want: Want, by: TimeSpan) -> Option<String> {
+fn would_help(timeline: &Timeline, want: Want, far: HowFar) -> Option<String> {
+    let by = far.time();
     match want {
+        Want::Room(space) => Some(format!("find {} more", room(space, far))),
         Want::Served => {
             let later = timeline.wanted.checked_add(SignedDuration::from_secs(by.as_seconds() as i64)).ok()?;
             Some(format!("serve at {}", time_seen_from(&later, &timeline.wanted)))
@@ -130,7 +148,7 @@ pub fn proof(timeline: &Timeline) -> String {
     format!(
         "Not proved to be the best: by “{}” it may be up to {} % better; not looked at to the end: {}.",
         first.map_or("", |(_, name)| name),
-        quantity::print::number(gap, 1),
+        print::number(gap, 1),
         open.join(", ")
     )
 }
@@ -149,7 +167,7 @@ pub fn chances(timeline: &Timeline) -> Vec<String> {
     let mut lines = vec![format!(
         "Tried in {} kitchens as quick and as slow as the forecast allows: {} % serve within 10 min of {}; half of them {half}, {worst}.",
         tried.kitchens,
-        quantity::print::number(share, 0),
+        print::number(share, 0),
         time_seen_from(&timeline.served, &timeline.served),
     )];
     for entry in &timeline.entries {

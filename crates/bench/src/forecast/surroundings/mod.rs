@@ -164,6 +164,13 @@ impl Surroundings {
         }
     }
 
+    /// Whether a step's food stands in the fridge.
+    #[must_use]
+    pub fn is_in_fridge(&self, step: &Step) -> bool {
+        let asks_cold = step.temperature.map(super::midway).is_some_and(|wanted| wanted <= COLD);
+        step.attention == Attention::Waiting && (matches!(step.action, Action::Retard | Action::Chill) || asks_cold)
+    }
+
     /// Whether a step's food stands in the proofer, or another place kept warm.
     #[must_use]
     pub fn is_in_proofer(&self, step: &Step) -> bool {

@@ -236,6 +236,11 @@ pub static STEP: Table = Table {
             Fig("a number of pieces, such as 4"),
             "how many pieces go at once, on a griddle or in fat; time is then the time of one batch",
         ),
+        may(
+            "decks",
+            Fig("a number of decks, such as 2 or \"1/2\""),
+            "how many of an oven's decks or shelves a bake takes; all of them if left out",
+        ),
         may("until", Text, "the condition: \"ripe\", \"doubled\", \"96 °C core\", \"65 Brix\", or plain words"),
         may("temperature", Fig("a temperature, such as \"20-22 °C\""), "what it is done at: room, oven, fat or dough"),
         may("attention", Word(Attention::WORDS), "\"active\" when hands are needed, which is meant if left out, or \"waiting\""),

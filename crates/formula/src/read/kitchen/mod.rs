@@ -12,7 +12,7 @@ use super::working::{Working, read_working};
 use super::{At, keys, toml_text};
 use crate::source::Source;
 use crate::{Checked, fault};
-use quantity::{Between, Kind, Length, Mass, Measure, SpoonSystem, Temperature, TimeSpan};
+use quantity::{Between, Kind, Length, Mass, Measure, SpoonSystem, Temperature, TimeSpan, Volume};
 use std::ops::RangeInclusive;
 use toml::de::DeTable;
 
@@ -33,6 +33,8 @@ pub struct Kitchen {
     pub room_by_clock: Vec<(TimeSpan, Temperature)>,
     /// How cold the fridge is.
     pub fridge: Option<Temperature>,
+    /// How much of the fridge is free for what is made.
+    pub fridge_room: Option<Volume>,
     /// What a proofer, or a warm place, can be set to.
     pub proofer: Option<Between<Temperature>>,
     /// How high above the sea.
@@ -79,6 +81,7 @@ impl Kitchen {
             room_log: None,
             room_by_clock: Vec::new(),
             fridge: None,
+            fridge_room: None,
             proofer: None,
             altitude: None,
             stored: Vec::new(),
