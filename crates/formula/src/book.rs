@@ -2,10 +2,11 @@
 
 use crate::arithmetic;
 use crate::ingredient::{StockedFile, nearest, plain_name};
+use crate::larder::{LARDER, misplaced as misplaced_larder};
 use crate::prices::{PRICES, misplaced as misplaced_prices};
 use crate::read::{
-    At, BookSettings, Kitchen, Prices, Trial, is_plain, read_book, read_formula, read_ingredients, read_kitchen, read_prices,
-    read_room_log, stem,
+    At, BookSettings, Kitchen, Larder, Prices, Trial, is_plain, read_book, read_formula, read_ingredients, read_kitchen,
+    read_larder, read_prices, read_room_log, stem,
 };
 use crate::resolve::formula::{Blend, Formula};
 use crate::resolve::trial::misplaced;
@@ -71,6 +72,8 @@ pub struct Book {
     pub trials: Vec<Trial>,
     /// What its ingredients, energy and work cost.
     pub prices: Prices,
+    /// What is there already.
+    pub larder: Larder,
     others: RwLock<BTreeMap<String, Other>>,
 }
 
@@ -85,7 +88,7 @@ impl Book {
         let mut stocked = Vec::new();
         let mut formulas = BTreeMap::new();
         let mut settings_file = None;
-        let mut prices = Prices::default();
+        let (mut prices, mut larder) = (Prices::default(), Larder::default());
         let (mut kitchen_files, mut logs) = (Vec::new(), BTreeMap::new());
         let (seen, files): (BTreeMap<_, _>, BTreeMap<_, _>) =
             text.files.into_iter().partition(|(file, _)| file.starts_with(TRIALS));
@@ -98,6 +101,10 @@ impl Book {
             } else if file == PRICES {
                 let read = read_prices(&source);
                 prices = read.value;
+                keep(read.diagnostics);
+            } else if file == LARDER {
+                let read = read_larder(&source);
+                larder = read.value;
                 keep(read.diagnostics);
             } else if file.starts_with("kitchens/") && file.ends_with(".csv") {
                 logs.insert(file, source);
@@ -128,12 +135,13 @@ impl Book {
         let pantry = Pantry::stocked(stocked);
         keep(pantry.diagnostics);
         keep(misplaced_prices(&prices, &pantry.value, &settings));
+        keep(misplaced_larder(&larder, &pantry.value));
         let chosen = settings.kitchen.as_ref().zip(settings_file.as_ref());
         keep(chosen.and_then(|(kitchen, file)| unknown_kitchen(kitchen, file, &kitchens)).into_iter().collect());
         let Checked { value: trials, diagnostics } = read_trials(&seen, &formulas, &kitchens);
         keep(diagnostics);
         let others = RwLock::new(BTreeMap::new());
-        Checked { value: Self { settings, kitchens, pantry: pantry.value, formulas, trials, prices, others }, diagnostics: found }
+        Checked { value: Self { settings, kitchens, pantry: pantry.value, formulas, trials, prices, larder, others }, diagnostics: found }
     }
 
     /// The kitchen that formulas are worked out for.

@@ -9,6 +9,7 @@ pub mod diagnostic;
 pub mod fault;
 pub mod ingredient;
 pub mod known;
+pub mod larder;
 pub mod prices;
 pub mod read;
 pub mod resolve;

@@ -1,9 +1,10 @@
 //! How long a formula takes, hands and waiting apart.
 
+use crate::held::may_be_left_out;
 use crate::used::{product_stages, used_formulas};
 use formula::read::Attention;
 use formula::resolve::formula::StageAt;
-use formula::{Component, Formula, Step};
+use formula::{Component, Formula, Stage, Step};
 use quantity::{Between, TimeSpan};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -38,6 +39,11 @@ pub fn hours(formula: &Formula) -> Hours {
     // One pair of hands cannot be quicker than all its work.
     let total = Between { from: total.from.max(preparing.from + cooking.from), to: total.to.max(preparing.to + cooking.to) };
     Hours { preparing, cooking, total, untimed }
+}
+
+/// The steps of a stage that are always done.
+fn needed(stage: &Stage) -> impl Iterator<Item = &Step> {
+    stage.steps.iter().enumerate().filter(|(at, _)| !may_be_left_out(stage, *at)).map(|(_, step)| step)
 }
 
 /// How long a step takes for all pieces of its component, batch after batch.
@@ -78,7 +84,8 @@ impl Steps {
     fn add(&mut self, formula: &Formula, stages: &BTreeSet<StageAt>) {
         for at in stages {
             let component = &formula.components[at.0];
-            for step in &formula.stage(*at).steps {
+            let stage = formula.stage(*at);
+            for step in needed(stage) {
                 let time = lasts(component, step);
                 self.untimed += usize::from(time.is_none());
                 let Some(time) = time else { continue };
@@ -112,7 +119,7 @@ fn finish(formula: &Formula, at: StageAt, made: &Made, finished: &mut Finished) 
             let begun =
                 stages.chain(stage.uses_formulas().filter_map(|other| made.get(&other.name))).copied().fold(NOTHING, later);
             let component = &formula.components[here.0];
-            finished.insert(here, plus(begun, add(stage.steps.iter().filter_map(|step| lasts(component, step)))));
+            finished.insert(here, plus(begun, add(needed(stage).filter_map(|step| lasts(component, step)))));
             way.pop();
         } else {
             way.extend(waits);
@@ -124,6 +131,6 @@ fn finish(formula: &Formula, at: StageAt, made: &Made, finished: &mut Finished) 
 /// The time that a component's steps need hands for.
 #[must_use]
 pub fn hands_on(component: &Component) -> Between<TimeSpan> {
-    let steps = component.stages.iter().flat_map(|stage| &stage.steps);
+    let steps = component.stages.iter().flat_map(needed);
     add(steps.filter(|step| step.attention == Attention::Active).filter_map(|step| lasts(component, step)))
 }

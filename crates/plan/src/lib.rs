@@ -3,6 +3,7 @@
 pub mod alternatives;
 pub mod day;
 pub mod engine;
+mod held;
 mod hours;
 pub mod problem;
 mod used;

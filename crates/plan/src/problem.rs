@@ -19,6 +19,8 @@ pub struct Problem {
     pub wishes: Vec<Wish>,
     /// What makes one plan better than another, the weightiest first; each is to be as small as can be.
     pub aims: Vec<Aim>,
+    /// Whether wishes that give way are left without a reason, which takes time to find.
+    pub is_without_why: bool,
 }
 
 /// A task that is not interrupted.

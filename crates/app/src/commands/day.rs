@@ -85,7 +85,7 @@ pub enum DayFormat {
     Text,
     /// What to do by day and hour, with the weights.
     Prep,
-    /// What to buy, by aisle.
+    /// What to buy, by aisle, less what larder.toml says is there.
     Shopping,
     /// A drawing by component and station, SVG.
     Chart,
@@ -145,7 +145,7 @@ impl Day {
         match self.format {
             DayFormat::Text => publish::day::text(day, terminal::width()),
             DayFormat::Prep => publish::day::prep(day, units, terminal::width()),
-            DayFormat::Shopping => publish::day::shopping(day, &book.prices),
+            DayFormat::Shopping => publish::day::shopping(day, &book.prices, &book.larder),
             DayFormat::Chart => publish::day::chart(day),
             DayFormat::Calendar => publish::day::calendar(day, units, &wanted.now),
             DayFormat::Json => format!("{:#}", publish::day::json(day)),

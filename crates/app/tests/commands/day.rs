@@ -35,6 +35,7 @@ fn what_to_buy() {
 #[test]
 fn packs_are_whole() {
     let sandbox = Sandbox::with_demo();
+    sandbox.write("saltmarsh/larder.toml", "on = 2026-11-25\n[holds]\n");
     let prices = "[[price]]\nof = \"flour-strong-white\"\npack = \"200 g\"\ncosts = \"1 EUR\"\n\
         [[price]]\nof = \"egg-whole\"\npack = 6\ncosts = \"2 EUR\"\n[[price]]\nof = \"milk-whole\"\npack = \"1 l\"\ncosts = \"1 EUR\"\n";
     sandbox.write("saltmarsh/prices.toml", prices);
@@ -44,6 +45,20 @@ fn packs_are_whole() {
         assert!(out.contains(told), "{told}: {out}");
     }
     assert_eq!(out.matches("pack").count(), 3, "what has no price has no pack: {out}");
+}
+
+#[test]
+fn what_the_larder_holds_is_not_bought() {
+    let sandbox = Sandbox::with_demo();
+    let larder = "on = 2026-11-25\n[holds]\nflour-strong-white = \"320 g\"\negg-whole = 3\nsalt = \"1 g\"\n";
+    sandbox.write("saltmarsh/larder.toml", larder);
+    let out = sandbox.fine(&brunch(&["--format", "shopping"]));
+    let (buy, there) = out.split_once("There already").expect("something is there");
+    // 480 g of flour, one egg and 9.6 g of salt are needed.
+    assert!(buy.contains("160\u{a0}g of 480\u{a0}g, the rest is there"), "{out}");
+    assert!(buy.contains("fine salt, 8.6\u{a0}g of 9.6\u{a0}g"), "{out}");
+    assert!(there.contains("egg, 1") && !buy.contains("egg"), "{out}");
+    assert!(there.contains("counted on 2026-11-25"), "{out}");
 }
 
 #[test]
@@ -71,7 +86,7 @@ fn a_kitchen_with_more_hands_says_so() {
         kitchen.replace("altitude", "hands = 2\nrings = 4\nasleep = \"21:00-05:00\"\naltitude"),
     );
     let out = sandbox.fine(&brunch(&[]));
-    assert!(out.contains("2 pairs of hands, 4 rings, asleep 21:00–05:00."), "{out}");
+    assert!(out.contains("2 pairs of hands, 4 rings, 6 bowls,") && out.contains("asleep 21:00–05:00."), "{out}");
     assert!(out.contains("Every wish is granted."), "up at five there is time enough: {out}");
 }
 

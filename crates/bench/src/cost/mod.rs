@@ -6,10 +6,11 @@ mod energy;
 pub use energy::{Energy, energy};
 
 use crate::forecast::{Forecast, Surroundings};
+use formula::larder::weighs;
 use formula::prices::currency;
-use formula::read::{Attention, BookSettings, Pack, Prices};
+use formula::read::{Attention, BookSettings, Larder, Pack, Prices};
 use formula::{Content, Formula, Ingredient};
-use quantity::{Between, Count, Kind, Mass, SpoonSystem, TimeSpan};
+use quantity::{Between, Count, Mass, Measure, SpoonSystem, TimeSpan};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::FromPrimitive;
 use std::collections::BTreeMap;
@@ -151,17 +152,24 @@ fn latest<'p>(prices: &'p Prices, ingredient: &Ingredient) -> Option<&'p Pack> {
 
 /// What a pack weighs.
 fn in_pack(pack: &Pack, ingredient: &Ingredient) -> Option<Mass> {
-    let spoons = SpoonSystem::Metric;
-    match pack.pack.value.unit.kind() {
-        Kind::Mass => pack.pack.value.mass(spoons).map(|mass| mass.to),
-        Kind::Volume => Some(pack.pack.value.volume(spoons)?.to * ingredient.density.as_ref()?.0),
-        _ => {
-            let count = pack.pack.value.count(spoons)?.to;
-            // What is bought by the piece is bought with its shell, peel or stone.
-            let whole = ingredient.piece.as_ref()?.weighs * (1.0 / ingredient.edible.as_ratio());
-            Some(whole * count.as_pieces())
-        }
+    weighs(&pack.pack.value, ingredient)
+}
+
+/// How much of what is weighed in of an ingredient the larder holds already: without peel, shell and stone, and no more
+/// than is weighed in. Where pieces are wanted and pieces are there, they are counted, whatever one weighs.
+#[must_use]
+pub fn there_already(ingredient: &Ingredient, mass: Mass, pieces: Option<Count>, larder: &Larder) -> Mass {
+    let all = bought(ingredient, mass);
+    if all <= Mass::ZERO {
+        return Mass::ZERO;
     }
+    let is_it = |name: &str| name == ingredient.name || ingredient.also.iter().any(|also| also == name);
+    let share = |amount: &Measure| match (amount.count(SpoonSystem::Metric), pieces.filter(|pieces| *pieces > Count::ZERO)) {
+        (Some(held), Some(pieces)) => Some(held.to / pieces),
+        _ => weighs(amount, ingredient).map(|held| held / all),
+    };
+    let held = larder.holds.iter().filter(|(name, _)| is_it(&name.value));
+    mass * held.filter_map(|(_, amount)| share(&amount.value)).sum::<f64>().min(1.0)
 }
 
 /// The time of hands: every active step, once for each batch.

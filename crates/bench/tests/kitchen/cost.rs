@@ -1,8 +1,9 @@
 //! What a formula costs, by worked figures and exact shares.
 
 use crate::book;
-use bench::cost::{Cost, cost};
+use bench::cost::{Cost, cost, there_already};
 use bench::forecast::forecast;
+use quantity::{Count, Mass};
 use rust_decimal::Decimal;
 
 const FORMULA: &str = "title = \"Flat bread\"\n[[component]]\nname = \"bread\"\n[component.yield]\npieces = 4\n[[component.stage]]\nname = \"dough\"\nkind = \"final-mix\"\n\
@@ -45,4 +46,23 @@ fn the_latest_price_counts_and_hands_are_paid() {
     assert_eq!(costs.work.1, Some(decimal("10.00")));
     assert_eq!(costs.total(), decimal("11.00"));
     assert_eq!(costs.missing.len(), 2, "{:?}", costs.missing);
+}
+
+/// 120 g of 500 g of flour are there whatever the pack; three eggs of one are enough; a quarter of a litre of oil at
+/// 0.92 g/ml is more than 200 g (density of sunflower oil at room temperature: 0.92, Codex Alimentarius standard 210).
+#[test]
+fn what_is_there_is_not_bought() {
+    let larder = "on = 2026-11-25\n[holds]\nflour-bread = \"120 g\"\negg-whole = 3\noil-sunflower = \"250 ml\"\nquince = \"500 g\"\n";
+    let book = book(&[("formulas/flat.toml", FORMULA), ("larder.toml", larder)]);
+    let there = |name: &str, grams: f64, pieces: Option<f64>| {
+        let ingredient = book.pantry.find(name).expect("an ingredient");
+        there_already(&ingredient, Mass::grams(grams), pieces.map(Count::pieces), &book.larder).as_grams()
+    };
+    assert!((there("flour-bread", 500.0, None) - 120.0).abs() < 1e-9);
+    assert_eq!(there("egg-whole", 52.0, Some(1.0)), 52.0);
+    assert!((there("egg-whole", 208.0, Some(4.0)) - 156.0).abs() < 1e-9, "three of four, whatever they weigh");
+    assert_eq!(there("oil-sunflower", 200.0, None), 200.0);
+    assert!(there("oil-sunflower", 250.0, None) < 240.0);
+    assert!(there("quince", 600.0, None) < 500.0, "500 g of quince with its core");
+    assert_eq!(there("salt", 10.0, None), 0.0);
 }

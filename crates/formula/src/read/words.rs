@@ -130,6 +130,8 @@ words! {
         Cool = "cool",
         /// Hold warm or cold.
         Hold = "hold",
+        /// Warm through what was cooked before.
+        Rewarm = "rewarm",
         /// Drain.
         Drain = "drain",
         /// Brush or coat.

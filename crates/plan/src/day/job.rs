@@ -2,6 +2,7 @@
 
 use super::span::{Span, Told, foreseen_steps, span};
 use super::workplace::{DECK, Station, Workplace};
+use crate::held::may_be_left_out;
 use crate::used::{product_stages, used_formulas};
 use bench::forecast::{Surroundings, rises};
 use formula::read::{Action, Attention};
@@ -20,6 +21,8 @@ pub struct Dish {
     pub stages: BTreeSet<StageAt>,
     /// Whether it comes to the table itself; otherwise another formula uses it.
     pub is_served: bool,
+    /// Whether it is held and warmed again where its formula says that it may be.
+    pub is_held: bool,
 }
 
 /// What is done in one go.
@@ -57,6 +60,13 @@ impl Job {
         }
     }
 
+    /// Whether it is held or stored: until what comes next, however long that is.
+    #[must_use]
+    pub fn is_held(&self, dishes: &[Dish]) -> bool {
+        let action = dishes[self.dish].formula.stage(self.at).steps[self.step].action;
+        matches!(action, Action::Hold | Action::Store) && !self.heats_oven
+    }
+
     /// Whether nobody may sleep or leave while it goes on.
     #[must_use]
     pub fn wants_somebody(&self) -> bool {
@@ -84,7 +94,7 @@ pub fn dishes(formulas: &[Arc<Formula>], there: &BTreeSet<String>) -> Vec<Dish> 
         }
         let all = || formula.stages().map(|(at, _)| at).collect();
         let stages = if is_served { all() } else { product_stages(formula) };
-        dishes.push(Dish { formula: Arc::clone(formula), stages, is_served });
+        dishes.push(Dish { formula: Arc::clone(formula), stages, is_served, is_held: false });
     };
     for formula in formulas {
         used_formulas(formula).iter().for_each(|other| add(other, false));
@@ -102,7 +112,8 @@ pub fn jobs(dishes: &[Dish], place: &Workplace, around: &Surroundings) -> Vec<Jo
         for at in &dish.stages {
             let stage = dish.formula.stage(*at);
             let told = foreseen_steps(&dish.formula, &foreseen, *at);
-            for (s, step) in stage.steps.iter().enumerate() {
+            let done = |s: &usize| dish.is_held || !may_be_left_out(stage, *s);
+            for (s, step) in stage.steps.iter().enumerate().filter(|(s, _)| done(s)) {
                 let (decks, loads) = decks(step, place);
                 let job = |span: Span, heats_oven: bool| Job {
                     dish: d,
@@ -115,7 +126,7 @@ pub fn jobs(dishes: &[Dish], place: &Workplace, around: &Surroundings) -> Vec<Jo
                     decks: if heats_oven { 0 } else { decks },
                     loads: if heats_oven { 1 } else { loads },
                 };
-                if is_first_bake(stage, s) {
+                if heats_the_oven(stage, s) {
                     let heats =
                         Span { early: OVEN_HEATS, likely: OVEN_HEATS, late: OVEN_HEATS, leeway: OVEN_HEATS, from: Told::Assumed };
                     jobs.push(job(heats, true));
@@ -130,7 +141,7 @@ pub fn jobs(dishes: &[Dish], place: &Workplace, around: &Surroundings) -> Vec<Jo
 /// How much of the oven a bake takes, and in how many loads it goes in; all of it and one where it does not say.
 fn decks(step: &Step, place: &Workplace) -> (i32, u32) {
     let all = place.capacity(Station::Oven);
-    let Some(takes) = step.decks.filter(|_| step.action == Action::Bake) else { return (all, 1) };
+    let Some(takes) = step.decks.filter(|_| is_in_the_oven(step)) else { return (all, 1) };
     let takes = takes.as_pieces() * f64::from(DECK);
     let loads = (takes / f64::from(all) - 1e-9).ceil().clamp(1.0, 1000.0);
     (((takes - 1e-9).ceil() as i32).clamp(1, all), loads as u32)
@@ -146,16 +157,23 @@ pub fn bake_together(dishes: &[Dish], one: &Job, other: &Job) -> bool {
     }
 }
 
-fn is_first_bake(stage: &Stage, step: usize) -> bool {
-    stage.steps[step].action == Action::Bake && (step == 0 || stage.steps[step - 1].action != Action::Bake)
+/// Whether the oven has to be hot for a step that no step before it has heated it for.
+fn heats_the_oven(stage: &Stage, step: usize) -> bool {
+    is_in_the_oven(&stage.steps[step]) && (step == 0 || !is_in_the_oven(&stage.steps[step - 1]))
+}
+
+fn is_in_the_oven(step: &Step) -> bool {
+    step.action == Action::Bake || (step.action == Action::Rewarm && names(step, "oven"))
+}
+
+/// Whether a step names that among its equipment.
+pub fn names(step: &Step, word: &str) -> bool {
+    let is_word = |name: &String| name.split(|c: char| !c.is_alphabetic()).any(|part| part.eq_ignore_ascii_case(word));
+    step.equipment.iter().any(is_word)
 }
 
 /// What a step stands on: by its action, or by what it names as its equipment.
 fn stations(step: &Step, around: &Surroundings) -> Vec<Station> {
-    let names = |word: &str| {
-        let is_word = |name: &String| name.split(|c: char| !c.is_alphabetic()).any(|part| part.eq_ignore_ascii_case(word));
-        step.equipment.iter().any(is_word)
-    };
     let on_the_hob = matches!(
         step.action,
         Action::Griddle
@@ -168,18 +186,19 @@ fn stations(step: &Step, around: &Surroundings) -> Vec<Station> {
             | Action::Melt
     );
     let mut stations = Vec::new();
-    if step.action == Action::Bake {
+    let on_a_griddle = step.action == Action::Griddle || (step.action == Action::Rewarm && names(step, "griddle"));
+    if is_in_the_oven(step) {
         stations.push(Station::Oven);
-    } else if on_the_hob || (names("pan") && step.attention == Attention::Active) {
+    } else if on_the_hob || on_a_griddle || (names(step, "pan") && step.attention == Attention::Active) {
         stations.push(Station::Ring);
     }
-    if step.action == Action::Griddle {
+    if on_a_griddle {
         stations.push(Station::Griddle);
     }
     if around.is_in_proofer(step) {
         stations.push(Station::Proofer);
     }
-    if names("mixer") {
+    if names(step, "mixer") {
         stations.push(Station::Mixer);
     }
     stations

@@ -3,7 +3,7 @@
 use super::clock::{Away, Clock, Why, slots_for, slots_within};
 use super::happened::Progress;
 use super::job::{Dish, Job, bake_together};
-use super::order::Follows;
+use super::order::{Follows, heats};
 use super::stays::{Space, Stay, Until};
 use super::workplace::{Station, Workplace};
 use crate::problem::{self, Aim, Edge, Link, Measure, Problem, Resource, Slot, Task, Wish};
@@ -219,6 +219,9 @@ pub const AIMS: [&str; 9] = [
     "close together",
 ];
 
+/// The place of freshness among them.
+pub const FRESH: usize = 5;
+
 /// On time, room for everything, nothing past its best, at hand when out, asleep at night, fresh, unhurried, waiting where it keeps, close.
 fn aims(model: &Model, parts: Parts, frame: Frame) -> Vec<Aim> {
     let Parts { dishes, jobs, follows, aways, .. } = parts;
@@ -274,7 +277,8 @@ fn freshness(dishes: &[Dish], last: &Job) -> i32 {
 /// The last job of a component that cooks it, from which on it is no longer quite fresh; the last of all if none does.
 fn from_the_heat(dishes: &[Dish], jobs: &[Job], last: usize) -> usize {
     let is_same = |job: &Job| job.dish == jobs[last].dish && job.at.0 == jobs[last].at.0 && !job.heats_oven;
-    let cooks = |job: &Job| is_same(job) && dishes[job.dish].formula.stage(job.at).steps[job.step].action.cooks();
+    let action = |job: &Job| dishes[job.dish].formula.stage(job.at).steps[job.step].action;
+    let cooks = |job: &Job| is_same(job) && heats(action(job));
     jobs.iter().rposition(cooks).unwrap_or(last)
 }
 

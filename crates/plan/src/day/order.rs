@@ -29,6 +29,7 @@ const COOLED_WAITS: TimeSpan = TimeSpan::hours(2.0);
 const PREPARED_WAITS: TimeSpan = TimeSpan::hours(2.0);
 const CUT_FRUIT_WAITS: TimeSpan = TimeSpan::hours(2.0);
 const FRIED_IS_BEST: TimeSpan = TimeSpan::minutes(30.0);
+const REWARMED_IS_BEST: TimeSpan = TimeSpan::minutes(30.0);
 const BAKED_IS_BEST: TimeSpan = TimeSpan::hours(24.0);
 const WHIPPED_KEEPS: TimeSpan = TimeSpan::hours(24.0);
 const MIXED_KEEPS: TimeSpan = TimeSpan::hours(12.0);
@@ -80,12 +81,12 @@ impl Order<'_> {
             if job > 0 && self.jobs[job - 1].heats_oven && self.jobs[job - 1].dish == dish {
                 self.push(job - 1, Some(job), Some(OVEN_STAYS_HOT), false);
             }
-            let Some(before) = s.checked_sub(1).and_then(|s| self.job(dish, at, s)) else { continue };
+            let Some((b, before)) = (0..s).rev().find_map(|b| Some((b, self.job(dish, at, b)?))) else { continue };
             let leeway = self.jobs[before].span.leeway;
             let is_cooked = stage.steps[..s].iter().any(|step| step.action.cooks());
-            let (most, is_strict) = match stage.steps[s - 1].action {
+            let (most, is_strict) = match stage.steps[b].action {
                 Action::Rest if stage.kind == StageKind::MakeUp && is_cooked => (WARM_UNDER_A_CLOTH, false),
-                _ => between(&stage, &stage.steps[s - 1], step, leeway),
+                _ => between(&stage, &stage.steps[b], step, leeway),
             };
             self.push(before, Some(job), Some(most), is_strict);
         }
@@ -136,7 +137,7 @@ impl Order<'_> {
             }
             seen.push(here);
             let stage = self.stage(dish, here);
-            match stage.steps.len().checked_sub(1).and_then(|last| self.job(dish, here, last)) {
+            match (0..stage.steps.len()).rev().find_map(|step| self.job(dish, here, step)) {
                 Some(job) => found.push(job),
                 None => way.extend(stage.uses()),
             }
@@ -151,7 +152,7 @@ impl Order<'_> {
         let step = &stage.steps[*step];
         match step.action {
             Action::Ferment | Action::Retard | Action::Bulk | Action::Proof => Some(span.leeway),
-            Action::Store | Action::Hold => None,
+            Action::Store | Action::Hold => step.time.map(|_| span.leeway),
             _ => Some(kind_keeps(stage.kind)),
         }
     }
@@ -195,16 +196,25 @@ impl Order<'_> {
     fn best_for(&self, dish: usize, job: usize) -> Option<TimeSpan> {
         let Job { at, step, .. } = &self.jobs[job];
         let component = &self.dishes[dish].formula.components[at.0];
-        if component.stages[at.1].steps[*step].action == Action::Serve {
-            return Some(WORK_PAUSES);
+        match component.stages[at.1].steps[*step].action {
+            Action::Serve => return Some(WORK_PAUSES),
+            Action::Hold | Action::Store => return self.keeps(dish, job),
+            _ => {}
         }
-        let cooked = component.stages.iter().flat_map(|stage| &stage.steps).rev().find(|step| step.action.cooks());
-        match cooked.map(|step| step.action) {
+        let own = self.jobs.iter().rev().filter(|job| job.dish == dish && job.at.0 == at.0 && !job.heats_oven);
+        let mut heated = own.map(|job| self.stage(dish, job.at).steps[job.step].action).filter(|action| heats(*action));
+        match heated.next() {
             Some(Action::Fry) => Some(FRIED_IS_BEST),
+            Some(Action::Rewarm) => Some(REWARMED_IS_BEST),
             Some(Action::Griddle | Action::Bake) => Some(BAKED_IS_BEST),
             _ => self.keeps(dish, job),
         }
     }
+}
+
+/// Whether food comes hot from it.
+pub fn heats(action: Action) -> bool {
+    action.cooks() || action == Action::Rewarm
 }
 
 /// The longest wait between two steps of a stage, and whether a longer one cannot be at all.
@@ -216,7 +226,8 @@ fn between(stage: &Stage, before: &Step, after: &Step, leeway: TimeSpan) -> (Tim
         _ if after.action == Action::Fry => (AT_ONCE, true),
         (Action::Ferment | Action::Retard | Action::Bulk | Action::Proof, true, _) => (leeway, false),
         (action, ..) if action.cooks() && is_waiting(after) && !after.action.cooks() => (AT_ONCE, !is_waiting(before)),
-        (action, ..) if action.cooks() => (HOT_FOOD_WAITS, false),
+        (Action::Hold | Action::Store, ..) => (leeway, false),
+        (action, ..) if heats(action) => (HOT_FOOD_WAITS, false),
         (Action::Cool, ..) => (kind_keeps(stage.kind).max(COOLED_WAITS), false),
         (_, true, _) => (kind_keeps(stage.kind).max(HOT_FOOD_WAITS), false),
         (_, false, true) if after.action.cooks() => (HOT_FOOD_WAITS, false),

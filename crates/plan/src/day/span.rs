@@ -94,7 +94,8 @@ fn as_stated(step: &Step, stated: Between<TimeSpan>, is_window: bool) -> Span {
     let told = Span { early, likely: middle, late, leeway: TimeSpan::ZERO, from: Told::Stated };
     match step.action {
         _ if is_window => Span { likely: early, leeway: late - early, ..told },
-        Action::Rest | Action::Chill | Action::Hold | Action::Soak | Action::Store => Span { likely: early, ..told },
+        Action::Hold | Action::Store => Span { likely: early, leeway: late - early, ..told },
+        Action::Rest | Action::Chill | Action::Soak => Span { likely: early, ..told },
         Action::Bulk | Action::Proof => Span { leeway: (late - middle).max(RISEN_STANDS), ..told },
         _ => told,
     }

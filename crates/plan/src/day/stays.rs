@@ -1,11 +1,11 @@
 //! What things stand in between jobs: bowls, and room in the fridge.
 
-use super::job::{Dish, Job};
+use super::job::{Dish, Job, names};
 use super::order::Follows;
-use super::workplace::Station;
+use super::workplace::{Station, Workplace};
 use bench::forecast::{Surroundings, fridge_room, rises};
 use formula::Stage;
-use formula::read::StageKind;
+use formula::read::{Action, StageKind};
 use formula::resolve::formula::StageAt;
 use quantity::Volume;
 
@@ -16,11 +16,13 @@ pub enum Space {
     Bowls,
     /// The fridge, in steps of a decilitre.
     Fridge,
+    /// The oven where something is held warm in it, in hundredths of a deck.
+    Oven,
 }
 
 impl Space {
     /// All of them, in the order in which they are listed.
-    pub const ALL: [Self; 2] = [Self::Bowls, Self::Fridge];
+    pub const ALL: [Self; 3] = [Self::Bowls, Self::Fridge, Self::Oven];
 }
 
 /// What stands somewhere from the beginning of a job until others have come.
@@ -32,7 +34,7 @@ pub struct Stay {
     pub from: usize,
     /// It is over when all of these have come; at least one.
     pub until: Vec<Until>,
-    /// How many bowls, or decilitres.
+    /// How many bowls, decilitres, or hundredths of a deck.
     pub amount: i32,
 }
 
@@ -54,7 +56,7 @@ fn decilitres(volume: Volume) -> i32 {
 
 /// Every stay of a day.
 #[must_use]
-pub fn stays(dishes: &[Dish], jobs: &[Job], follows: &[Follows], around: &Surroundings) -> Vec<Stay> {
+pub fn stays(dishes: &[Dish], jobs: &[Job], follows: &[Follows], place: &Workplace, around: &Surroundings) -> Vec<Stay> {
     let mut found = Vec::new();
     for (d, dish) in dishes.iter().enumerate() {
         let foreseen = rises(&dish.formula, around);
@@ -71,7 +73,27 @@ pub fn stays(dishes: &[Dish], jobs: &[Job], follows: &[Follows], around: &Surrou
             }));
         }
     }
+    found.extend(warm_oven(dishes, jobs, follows, place));
     found
+}
+
+/// What is held warm in the oven has it alone for as long as it is held.
+fn warm_oven(dishes: &[Dish], jobs: &[Job], follows: &[Follows], place: &Workplace) -> Vec<Stay> {
+    let step = |job: &Job| &dishes[job.dish].formula.stage(job.at).steps[job.step];
+    let is_held = |job: &Job| step(job).action == Action::Hold && names(step(job), "oven");
+    if !jobs.iter().any(is_held) {
+        return Vec::new();
+    }
+    let stay = |(at, job): (usize, &Job)| {
+        let (amount, until) = if is_held(job) {
+            (place.capacity(Station::Oven), after(at, follows, Until::Begins))
+        } else {
+            (job.decks.max(1), vec![Until::Done(at)])
+        };
+        let is_there = is_held(job) || job.stations.contains(&Station::Oven);
+        is_there.then_some(Stay { space: Space::Oven, from: at, until, amount })
+    };
+    jobs.iter().enumerate().filter_map(stay).collect()
 }
 
 fn is_of(job: &Job, dish: usize, at: StageAt) -> bool {

@@ -81,7 +81,11 @@ impl<'p> Planned<'p> {
         let minutes = |moment: &ZonedDateTime| moment.timestamp().duration_since(first.timestamp()).as_secs_f64() / 60.0;
         let (mut times, mut is_set_going) = (vec![(0.0, 0.0); timeline.jobs.len()], vec![false; timeline.jobs.len()]);
         for entry in &timeline.entries {
-            times[entry.job] = (minutes(&entry.begin), minutes(&entry.end));
+            let job = &timeline.jobs[entry.job];
+            let begin = minutes(&entry.begin);
+            let is_held = job.is_held(&timeline.dishes);
+            // What is held may be needed at any moment.
+            times[entry.job] = (begin, if is_held { begin + job.span.likely.as_minutes() } else { minutes(&entry.end) });
             is_set_going[entry.job] = entry.is_set_going;
         }
         let order = timeline.entries.iter().map(|entry| entry.job).collect();

@@ -90,10 +90,11 @@ impl Workplace {
         }
     }
 
-    /// How much room there is: bowls, or decilitres.
+    /// How much room there is: bowls, decilitres, or hundredths of a deck.
     #[must_use]
     pub fn room(&self, space: Space) -> i32 {
         match space {
+            Space::Oven => self.capacity(Station::Oven),
             Space::Bowls => i32::try_from(self.bowls.value).unwrap_or(i32::MAX),
             // What is only part of a decilitre is no room.
             Space::Fridge => (self.fridge_room.value.as_millilitres() / 100.0).clamp(0.0, 1e9) as i32,

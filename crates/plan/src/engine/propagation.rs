@@ -99,24 +99,30 @@ impl<'r> Run<'r> {
         }
     }
 
-    /// Why these wishes cannot all be granted.
-    fn conflicts(&mut self, mut wishes: Vec<usize>) -> Vec<Conflict> {
-        let mut found = Vec::new();
+    /// Why these wishes cannot all be granted. What would help against one conflict is told with what counts least in
+    /// the others dropped: against those it need not help.
+    fn conflicts(&mut self, all: Vec<usize>) -> Vec<Conflict> {
+        let (mut found, mut wishes): (Vec<(Vec<usize>, usize)>, _) = (Vec::new(), all.clone());
         while found.len() < MOST_CONFLICTS {
             let kept = self.irreducible(wishes.clone());
             // What was not tried to the end is no answer to why.
             if self.watch.wants_to_stop() {
                 break;
             }
-            let told = kept.iter().map(|wish| (*wish, self.least_way(*wish, &wishes))).collect();
-            found.push(Conflict { wishes: told });
             let Some(least) = kept.iter().copied().max_by_key(|wish| self.rank(*wish)) else { break };
+            found.push((kept, least));
             wishes.retain(|wish| *wish != least);
             if !matches!(self.attempt(&self.granting(&wishes), EFFORT), Attempt::None) {
                 break;
             }
         }
-        found
+        let dropped: Vec<usize> = found.iter().map(|(_, least)| *least).collect();
+        let told = found.into_iter().map(|(kept, least)| {
+            let of = |wish: &usize| !dropped.contains(wish) || *wish == least || kept.contains(wish);
+            let of: Vec<usize> = all.iter().copied().filter(of).collect();
+            Conflict { wishes: kept.iter().map(|wish| (*wish, self.least_way(*wish, &of))).collect() }
+        });
+        told.collect()
     }
 
     /// The aim in which a wish counts; one that counts in none counts least.
@@ -169,7 +175,7 @@ impl<'r> Run<'r> {
         let of_wishes = aims.iter().rposition(is_of_wishes).map_or(0, |last| last + 1);
         let (mut reached, mut conflicts) = (Vec::new(), Vec::new());
         for at in 0..=aims.len() {
-            if at == of_wishes && !is_granted {
+            if at == of_wishes && !is_granted && !self.problem.is_without_why {
                 conflicts = self.asked_why();
             }
             if at < aims.len() {

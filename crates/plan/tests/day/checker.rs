@@ -14,7 +14,8 @@ pub fn faults(timeline: &Timeline) -> Vec<String> {
     let entry = |job: usize| timeline.entries.iter().find(|entry| entry.job == job).expect("every job has its time");
     for (job, one) in timeline.jobs.iter().enumerate() {
         let lasts = minutes(&entry(job).begin, &entry(job).end);
-        if lasts + 1.01 < one.span.likely.as_minutes() || lasts > one.span.likely.as_minutes() + 5.0 {
+        let leeway = if one.is_held(&timeline.dishes) { one.span.leeway.as_minutes() } else { 0.0 };
+        if lasts + 1.01 < one.span.likely.as_minutes() || lasts > one.span.likely.as_minutes() + leeway + 5.0 {
             found.push(format!("job {job} has {lasts} min for {:?}", one.span));
         }
     }
@@ -89,6 +90,7 @@ fn room(timeline: &Timeline, now: jiff::Timestamp) -> Vec<String> {
     let mut found = Vec::new();
     for (space, there_is) in [
         (Space::Bowls, f64::from(timeline.place.bowls.value)),
+        (Space::Oven, f64::from(timeline.place.capacity(Station::Oven))),
         (Space::Fridge, timeline.place.fridge_room.value.as_millilitres() / 100.0),
     ] {
         let stands = timeline.stays.iter().filter(|stay| {

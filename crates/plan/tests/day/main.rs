@@ -7,5 +7,6 @@ mod brunch;
 mod checker;
 mod dates;
 mod demo;
+mod held;
 mod hours;
 mod room;

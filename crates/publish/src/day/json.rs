@@ -82,6 +82,7 @@ fn stay(stay: &Stay) -> Value {
     });
     let (space, amount) = match stay.space {
         Space::Bowls => ("bowls", f64::from(stay.amount)),
+        Space::Oven => ("decks", f64::from(stay.amount) / 100.0),
         Space::Fridge => ("fridge-litres", f64::from(stay.amount) / 10.0),
     };
     json!({ "from-job": stay.from, "until": until.collect::<Vec<_>>(), space: amount })
@@ -89,7 +90,13 @@ fn stay(stay: &Stay) -> Value {
 
 fn want(timeline: &Timeline, want: Want) -> Value {
     match want {
-        Want::Room(space) => json!({ "room": if space == Space::Bowls { "bowls" } else { "fridge" } }),
+        Want::Room(space) => json!({
+            "room": match space {
+                Space::Bowls => "bowls",
+                Space::Fridge => "fridge",
+                Space::Oven => "oven",
+            }
+        }),
         Want::Served => json!({ "serving": timeline.wanted.to_string() }),
         Want::Left(at) => {
             let left = timeline.left.iter().find(|left| left.at == at);

@@ -1,8 +1,9 @@
 //! A day's timeline for the terminal.
 
 use super::wishes;
-use super::words::{about, between, day, heat, served, time, time_seen_from, verb, what};
+use super::words::{about, action, between, day, heat, served, time, time_seen_from, verb, what};
 use crate::words::wrap;
+use formula::read::Action;
 use formula::{Known, Origin};
 use jiff::ZonedDateTime;
 use plan::day::{Entry, Job, Space, Station, Timeline, Told, Why};
@@ -48,8 +49,18 @@ pub fn text(timeline: &Timeline, width: usize) -> String {
         out.push_str(&wrap(&told, width));
     }
     out.push_str(&wrap(CAUTION, width));
+    if timeline.entries.iter().any(|entry| is_kept_warm(timeline, &timeline.jobs[entry.job])) {
+        out.push_str(&wrap(KEPT_WARM, width));
+    }
     out
 }
+
+fn is_kept_warm(timeline: &Timeline, job: &Job) -> bool {
+    matches!(action(timeline, job), Action::Hold | Action::Rewarm) && !job.heats_oven
+}
+
+const KEPT_WARM: &str = "Hot food is held at 57 °C (135 °F) or more, and what was cold is warmed through quickly, to 74 °C (165 °F) where it is held hot after that, once only (US Food Code 2022, 3-501.16 and 3-403.11; England holds at 63 °C): your local rules come first.";
+
 
 const CAUTION: &str = "Times are planned, not measured: look at the dough, not at the clock. Never leave hot fat, and nothing on the heat when nobody is there.";
 

@@ -72,6 +72,7 @@ fn gives_way(timeline: &Timeline, want: Want, far: HowFar) -> String {
 fn room(space: Space, far: HowFar) -> String {
     let HowFar::Room(count) = far else { return String::new() };
     match space {
+        Space::Oven => "an oven".to_owned(),
         Space::Bowls if count == 1 => "1 bowl".to_owned(),
         Space::Bowls => format!("{count} bowls"),
         Space::Fridge => format!("{} in the fridge", print::volume(Volume::millilitres(100.0 * f64::from(count)))),
@@ -82,6 +83,7 @@ fn room(space: Space, far: HowFar) -> String {
 fn rule(timeline: &Timeline, want: Want) -> Option<String> {
     match want {
         Want::Room(space) => Some(match space {
+            Space::Oven => "the oven for one thing at a time".to_owned(),
             Space::Bowls => format!("no more than {} bowls", timeline.place.bowls.value),
             Space::Fridge => format!("no more than {} in the fridge", print::volume(timeline.place.fridge_room.value)),
         }),

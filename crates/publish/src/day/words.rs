@@ -39,7 +39,8 @@ pub fn action(timeline: &Timeline, job: &Job) -> Action {
 /// The temperature of an oven, griddle or fat, where the step states one.
 pub fn heat(timeline: &Timeline, job: &Job) -> Option<String> {
     let step = &timeline.dishes[job.dish].formula.stage(job.at).steps[job.step];
-    step.temperature.filter(|_| job.stations.iter().any(|station| station.is_hot())).map(print::celsius)
+    let is_warmed = matches!(step.action, Action::Hold | Action::Rewarm);
+    step.temperature.filter(|_| is_warmed || job.stations.iter().any(|station| station.is_hot())).map(print::celsius)
 }
 
 /// Whether hands are needed, and for how long.

@@ -3,11 +3,13 @@
 
 mod ingredient;
 mod kitchen;
+mod larder;
 mod prices;
 mod trial;
 
 pub use ingredient::{DENSITY, INGREDIENT, PIECE};
 pub use kitchen::{FRYER, HOB, KITCHEN, OVEN, PAN, SCALE, VESSEL};
+pub use larder::LARDER;
 pub use prices::{PRICE, PRICES};
 pub use trial::{COOK_SEEN, MIX_SEEN, READING, RISE_SEEN, TRIAL, WEIGHED};
 
@@ -40,6 +42,8 @@ pub enum Value {
     Shares,
     /// A table of composition figures, g per 100 g.
     Composition,
+    /// A table of ingredient names and amounts.
+    Amounts,
     /// A table of names and temperatures.
     Temperatures,
     /// A table of rule names, each with the reason why it is silenced.
@@ -89,7 +93,13 @@ impl Value {
             Self::Texts => "a text, or a list of texts in [ ]",
             Self::Truth => "true or false",
             Self::Date => "a date, such as 2026-11-02",
-            Self::Table(_) | Self::Lines(_) | Self::Shares | Self::Composition | Self::Temperatures | Self::Reasons => "a table",
+            Self::Table(_)
+            | Self::Lines(_)
+            | Self::Shares
+            | Self::Composition
+            | Self::Amounts
+            | Self::Temperatures
+            | Self::Reasons => "a table",
             Self::Source => "a text in quotes",
             Self::Tables(_) => "a list of tables, each begun with [[ ]]",
         }
