@@ -1,17 +1,18 @@
 //! `day`: everything that is made, counted back from serving.
 
 use super::{Ended, Outcome};
+use crate::asked::steps::{happened, named, seen};
 use crate::asked::{Place, chosen, proof_read, unknown};
 use crate::book::Opened;
 use crate::failure::Failure;
 use crate::{moment, terminal, watch};
+use bench::calibration::Untold;
 use bench::forecast::Surroundings;
 use formula::Book;
 use formula::read::DayHours;
 use jiff::ZonedDateTime;
-use jiff::tz::TimeZone;
 use plan::alternatives::{Alternative, NotThatWay, Way, alternatives, planned};
-use plan::day::{Happened, MOST_JOBS, Progress, Refusal, Timeline, Wanted, Workplace, timeline};
+use plan::day::{MOST_JOBS, Progress, Refusal, Timeline, Unused, Wanted, Workplace, timeline};
 use plan::engine::Propagation;
 use quantity::TimeSpan;
 use std::collections::BTreeSet;
@@ -55,6 +56,10 @@ pub struct Day {
     /// What goes on, and since when: "dough/bulk=06:25". May be said more than once.
     #[arg(long, value_name = "STEP=TIME")]
     begun: Vec<String>,
+    /// What was seen of what goes on: how far it has risen since its step began, "dough/bulk=07:10 risen by half", or how
+    /// warm it came from the bowl or stands, "dough/mix=22 °C"; the rest of its time is foreseen anew. May be said more than once.
+    #[arg(long, value_name = "STEP=SEEN")]
+    seen: Vec<String>,
     /// Where the clock hangs, as the time zone database calls it: "Europe/Vienna"; the system's if left out.
     #[arg(long, value_name = "ZONE")]
     zone: Option<String>,
@@ -66,10 +71,10 @@ pub struct Day {
     patience: u64,
     /// Sets the ways side by side in which the one formula can be made: on the same day, overnight at room temperature,
     /// long and cold, each dosed so that it works.
-    #[arg(long, conflicts_with_all = ["done", "begun", "way"])]
+    #[arg(long, conflicts_with_all = ["done", "begun", "seen", "way"])]
     alternatives: bool,
     /// Plans the one formula made another way, dosed for it: "same-day", "overnight" or "cold".
-    #[arg(long, value_parser = way, conflicts_with_all = ["done", "begun"])]
+    #[arg(long, value_parser = way, conflicts_with_all = ["done", "begun", "seen"])]
     way: Option<Way>,
     #[command(flatten)]
     place: Place,
@@ -107,7 +112,8 @@ impl Day {
         let done = self.done.iter().map(|text| happened(text, &zone, &now, Progress::Done));
         let begun = self.begun.iter().map(|text| happened(text, &zone, &now, Progress::Begun));
         let happened = done.chain(begun).collect::<Result<Vec<_>, _>>()?;
-        let wanted = Wanted { formulas, serve, now, there, happened, place, around };
+        let seen = self.seen.iter().map(|text| seen(text, &zone, &now)).collect::<Result<Vec<_>, _>>()?;
+        let wanted = Wanted { formulas, serve, now, there, happened, seen, place, around };
         let mut watch = watch::Watcher::new(Duration::from_secs(self.patience));
         if self.alternatives || self.way.is_some() {
             one_alone(&wanted)?;
@@ -195,25 +201,6 @@ fn hours(text: &str) -> Result<DayHours, String> {
     DayHours::read(text).ok_or_else(|| "two times of a clock of 24 hours are wanted: 22:30-06:30".to_owned())
 }
 
-/// "sponge/ferment=06:10": a step that has happened.
-fn happened(
-    text: &str,
-    zone: &TimeZone,
-    now: &ZonedDateTime,
-    progress: fn(ZonedDateTime) -> Progress,
-) -> Result<Happened, Failure> {
-    let wrong = || Failure::new(format!("“{text}” names no step with its time")).hint("write \"sponge/ferment=06:10\"");
-    let (step, time) = text.split_once('=').ok_or_else(wrong)?;
-    let parts: Vec<&str> = step.split('/').map(str::trim).collect();
-    let (formula, stage, step) = match parts[..] {
-        [stage, step] => (None, stage, step),
-        [formula, stage, step] => (Some(formula.to_owned()), stage, step),
-        _ => return Err(wrong()),
-    };
-    let when = moment::read_past(time, zone, now)?;
-    Ok(Happened { formula, stage: stage.to_owned(), step: step.to_owned(), progress: progress(when) })
-}
-
 /// Why there is no day.
 fn refused(refusal: Refusal, wanted: &Wanted) -> Failure {
     let serve = wanted.serve.strftime("%A %-d %B %Y, %H:%M");
@@ -223,9 +210,22 @@ fn refused(refusal: Refusal, wanted: &Wanted) -> Failure {
             Failure::new(format!("{serve} is past: it is {now}")).hint("say a later time with --serve")
         }
         Refusal::Unknown(one) => {
-            let formula = one.formula.map(|name| format!("{name}/")).unwrap_or_default();
-            Failure::new(format!("“{formula}{}/{}” is no step of that day, or more than one", one.stage, one.step))
+            Failure::new(format!("“{}” is no step of that day, or more than one", named(&one)))
                 .hint("name the stage and the step's action or number; put the formula's name before them where it is not clear")
+        }
+        Refusal::Unused(seen, why) => {
+            let of = named(&seen.of);
+            let (reason, hint) = match why {
+                Unused::NotBegun => ("it is not told since when that goes on", format!("say --begun \"{of}=TIME\"")),
+                Unused::NotThen => ("that was before it began, or is still to come", "look at the times".to_owned()),
+                Unused::Untold(Untold::NothingForeseen) => {
+                    ("nothing is foreseen of how that rises", "say when it is done, with --done".to_owned())
+                }
+                Unused::Untold(Untold::DoesNotFit) => {
+                    ("no leaven is so quick or so slow", "look again, or say when it is done, with --done".to_owned())
+                }
+            };
+            Failure::new(format!("what was seen of “{of}” cannot be used: {reason}")).hint(hint)
         }
         Refusal::NothingToDo => {
             Failure::new("nothing has to be done for that").hint("leave out a --there, or name another formula")

@@ -4,11 +4,11 @@ use super::span::{Span, Told, foreseen_steps, span};
 use super::workplace::{DECK, Station, Workplace};
 use crate::held::may_be_left_out;
 use crate::used::{product_stages, used_formulas};
-use bench::forecast::{Surroundings, rises};
-use formula::read::{Action, Attention};
+use bench::forecast::{Rise, Surroundings, rises};
+use formula::read::{Action, Attention, Condition, StageKind};
 use formula::resolve::formula::StageAt;
 use formula::{Formula, Stage, Step};
-use quantity::TimeSpan;
+use quantity::{Fraction, TimeSpan};
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
@@ -21,8 +21,37 @@ pub struct Dish {
     pub stages: BTreeSet<StageAt>,
     /// Whether it comes to the table itself; otherwise another formula uses it.
     pub is_served: bool,
+    /// What is foreseen of what rises in it.
+    pub rises: Arc<[Rise]>,
+    /// The stages of which that is foreseen anew from what was seen.
+    pub seen: Vec<StageAt>,
     /// Whether it is held and warmed again where its formula says that it may be.
     pub is_held: bool,
+}
+
+impl Dish {
+    /// Whether a stage is foreseen from what was seen of it, or of the dough that it makes up.
+    fn is_seen(&self, at: StageAt) -> bool {
+        let makes_up = self.formula.stage(at).kind == StageKind::MakeUp;
+        self.seen.iter().any(|seen| seen.0 == at.0 && (seen.1 == at.1 || (makes_up && seen.1 < at.1)))
+    }
+
+    /// When a step should have risen by half of what it is to rise by, if it takes so long in all: how long after it has
+    /// begun, and by what share of what it was then. None where nothing says how far it rises.
+    #[must_use]
+    pub fn halfway(&self, job: &Job) -> Option<(TimeSpan, Fraction)> {
+        let step = &self.formula.stage(job.at).steps[job.step];
+        let Some(Condition::RisenBy(wanted)) = step.until else { return None };
+        let rise = self.rises.iter().find(|rise| rise.steps.iter().any(|one| one.place == step.place))?;
+        let foreseen = rise.steps.iter().find(|one| one.place == step.place)?;
+        let reached = foreseen.reached.as_ref()?.from.value;
+        let begin = foreseen.lasts.from;
+        let risen = |after: TimeSpan| rise.course.at(begin + after).map(|moment| moment.risen);
+        let half = 1.0 + wanted.as_ratio() / 2.0;
+        let start = risen(TimeSpan::ZERO)?;
+        let hundredth = (1..100).find(|n| risen(reached * (f64::from(*n) / 100.0)).is_some_and(|now| now >= start * half))?;
+        Some((job.span.likely * (f64::from(hundredth) / 100.0), wanted * 0.5))
+    }
 }
 
 /// What is done in one go.
@@ -79,7 +108,7 @@ const OVEN_HEATS: TimeSpan = TimeSpan::minutes(30.0);
 
 /// The formulas that are made: those asked for, and before them those they use; what is there already is left out.
 #[must_use]
-pub fn dishes(formulas: &[Arc<Formula>], there: &BTreeSet<String>) -> Vec<Dish> {
+pub fn dishes(formulas: &[Arc<Formula>], there: &BTreeSet<String>, around: &Surroundings) -> Vec<Dish> {
     let mut dishes: Vec<Dish> = Vec::new();
     let mut add = |formula: &Arc<Formula>, is_served: bool| {
         if there.contains(&formula.name) {
@@ -94,7 +123,8 @@ pub fn dishes(formulas: &[Arc<Formula>], there: &BTreeSet<String>) -> Vec<Dish> 
         }
         let all = || formula.stages().map(|(at, _)| at).collect();
         let stages = if is_served { all() } else { product_stages(formula) };
-        dishes.push(Dish { formula: Arc::clone(formula), stages, is_served, is_held: false });
+        let rises = rises(formula, around).into();
+        dishes.push(Dish { formula: Arc::clone(formula), stages, is_served, rises, seen: Vec::new(), is_held: false });
     };
     for formula in formulas {
         used_formulas(formula).iter().for_each(|other| add(other, false));
@@ -108,10 +138,9 @@ pub fn dishes(formulas: &[Arc<Formula>], there: &BTreeSet<String>) -> Vec<Dish> 
 pub fn jobs(dishes: &[Dish], place: &Workplace, around: &Surroundings) -> Vec<Job> {
     let mut jobs = Vec::new();
     for (d, dish) in dishes.iter().enumerate() {
-        let foreseen = rises(&dish.formula, around);
         for at in &dish.stages {
             let stage = dish.formula.stage(*at);
-            let told = foreseen_steps(&dish.formula, &foreseen, *at);
+            let told = foreseen_steps(&dish.formula, &dish.rises, *at);
             let done = |s: &usize| dish.is_held || !may_be_left_out(stage, *s);
             for (s, step) in stage.steps.iter().enumerate().filter(|(s, _)| done(s)) {
                 let (decks, loads) = decks(step, place);
@@ -131,7 +160,7 @@ pub fn jobs(dishes: &[Dish], place: &Workplace, around: &Surroundings) -> Vec<Jo
                         Span { early: OVEN_HEATS, likely: OVEN_HEATS, late: OVEN_HEATS, leeway: OVEN_HEATS, from: Told::Assumed };
                     jobs.push(job(heats, true));
                 }
-                jobs.push(job(span(&dish.formula.components[at.0], step, told[s]).times(loads), false));
+                jobs.push(job(span(&dish.formula.components[at.0], step, told[s], dish.is_seen(*at)).times(loads), false));
             }
         }
     }

@@ -2,9 +2,10 @@
 
 use super::clock::{Away, Clock, aways, slots_for};
 use super::happened::{Progress, progress};
-use super::job::{Dish, Job, dishes, jobs};
+use super::job::{Dish, Job, dishes, jobs as jobs_of};
 use super::model::{FRESH, Frame, Model, Parts, Want, model};
 use super::order::{Follows, order};
+use super::seen::foresee_anew;
 use super::stays::stays;
 use super::timeline::{Against, Entry, HowFar, Left, Refusal, Timeline, Unmet, Wanted};
 use crate::engine::{Engine, Outcome, Plan, Watch};
@@ -27,7 +28,7 @@ pub fn timeline(wanted: &Wanted, engine: &dyn Engine, watch: &mut dyn Watch) -> 
     if wanted.serve <= wanted.now {
         return Err(Refusal::InThePast);
     }
-    let mut dishes = dishes(&wanted.formulas, &wanted.there);
+    let mut dishes = dishes(&wanted.formulas, &wanted.there, &wanted.around);
     let may_be_held: Vec<usize> = (0..dishes.len()).filter(|dish| may_be_held(&dishes[*dish])).collect();
     if may_be_held.is_empty() {
         return planned(wanted, dishes, Depth::Full, (engine, watch));
@@ -78,20 +79,25 @@ fn is_better(one: &Timeline, other: &Timeline) -> bool {
 
 fn planned(
     wanted: &Wanted,
-    dishes: Vec<Dish>,
+    mut dishes: Vec<Dish>,
     depth: Depth,
     (engine, watch): (&dyn Engine, &mut dyn Watch),
 ) -> Result<Timeline, Refusal> {
     let place = wanted.place.clone();
-    let jobs = jobs(&dishes, &place, &wanted.around);
+    let mut jobs = jobs_of(&dishes, &place, &wanted.around);
     if jobs.is_empty() {
         return Err(Refusal::NothingToDo);
     }
     if jobs.len() > MOST_JOBS {
         return Err(Refusal::TooMany(jobs.len()));
     }
-    let follows = order(&dishes, &jobs);
-    let progress = progress(&wanted.happened, &dishes, &jobs, &follows).map_err(|one| Refusal::Unknown(one.clone()))?;
+    let mut follows = order(&dishes, &jobs);
+    let progress = progress(&wanted.happened, &dishes, &jobs, &follows).map_err(|one| Refusal::Unknown(one.of.clone()))?;
+    let learnt = foresee_anew(&wanted.seen, (&mut dishes, &jobs), (&progress, &wanted.now), &wanted.around)?;
+    if !learnt.is_empty() {
+        jobs = jobs_of(&dishes, &place, &wanted.around);
+        follows = order(&dishes, &jobs);
+    }
     let before = longest(&jobs, &follows).saturating_add(ROOM);
     if before > LONGEST {
         return Err(Refusal::TooLong);
@@ -126,7 +132,7 @@ fn planned(
     let entries = entries.into_iter().filter(|entry| !is_done(entry.job)).collect();
     let served = clock.moment(plan.begins[model.serving]);
     let wanted = wanted.serve.clone();
-    Ok(Timeline { place, dishes, jobs, follows, stays, entries, wanted, served, left, unmet, conflicts, reached: plan.reached })
+    Ok(Timeline { place, dishes, jobs, follows, stays, learnt, entries, wanted, served, left, unmet, conflicts, reached: plan.reached })
 }
 
 /// The longest chain of jobs, in slots.

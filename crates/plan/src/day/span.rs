@@ -62,9 +62,9 @@ pub fn foreseen_steps<'f>(formula: &Formula, rises: &'f [Rise], at: StageAt) -> 
         .collect()
 }
 
-/// How long a step of a component takes.
+/// How long a step of a component takes; what was seen of its dish goes before what is stated.
 #[must_use]
-pub fn span(component: &Component, step: &Step, foreseen: Option<&Foreseen>) -> Span {
+pub fn span(component: &Component, step: &Step, foreseen: Option<&Foreseen>, is_seen: bool) -> Span {
     let Some(stated) = lasts(component, step) else { return untimed(step) };
     let is_window = matches!(step.action, Action::Ferment | Action::Retard);
     let Some((reached, verdict)) = foreseen.and_then(|one| Some((one.reached.as_ref()?, one.verdict))) else {
@@ -72,7 +72,7 @@ pub fn span(component: &Component, step: &Step, foreseen: Option<&Foreseen>) -> 
     };
     let (opens, closes) = (reached.from.value, reached.to.value);
     if matches!(step.until, Some(Condition::RisenBy(_))) {
-        let likely = if verdict == Verdict::Agrees { opens.max(stated.from).min(stated.to) } else { opens };
+        let likely = if verdict == Verdict::Agrees && !is_seen { opens.max(stated.from).min(stated.to) } else { opens };
         let (early, late) = reached.from.band.unwrap_or((likely, likely));
         let leeway = (stated.to - likely).max(RISEN_STANDS);
         return Span { early: early.min(likely), likely, late: late.max(likely), leeway, from: Told::Foreseen };

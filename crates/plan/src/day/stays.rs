@@ -3,7 +3,7 @@
 use super::job::{Dish, Job, names};
 use super::order::Follows;
 use super::workplace::{Station, Workplace};
-use bench::forecast::{Surroundings, fridge_room, rises};
+use bench::forecast::{Surroundings, fridge_room};
 use formula::Stage;
 use formula::read::{Action, StageKind};
 use formula::resolve::formula::StageAt;
@@ -59,7 +59,6 @@ fn decilitres(volume: Volume) -> i32 {
 pub fn stays(dishes: &[Dish], jobs: &[Job], follows: &[Follows], place: &Workplace, around: &Surroundings) -> Vec<Stay> {
     let mut found = Vec::new();
     for (d, dish) in dishes.iter().enumerate() {
-        let foreseen = rises(&dish.formula, around);
         for at in &dish.stages {
             let own: Vec<usize> = (0..jobs.len()).filter(|job| is_of(&jobs[*job], d, *at)).collect();
             let stage = dish.formula.stage(*at);
@@ -69,7 +68,7 @@ pub fn stays(dishes: &[Dish], jobs: &[Job], follows: &[Follows], place: &Workpla
                 space: Space::Fridge,
                 from: *job,
                 until: after(*job, follows, Until::Begins),
-                amount: decilitres(fridge_room(&dish.formula, *at, &foreseen)),
+                amount: decilitres(fridge_room(&dish.formula, *at, &dish.rises)),
             }));
         }
     }

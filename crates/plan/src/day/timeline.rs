@@ -1,10 +1,11 @@
 //! The timeline of a day: what is done when, and why not every wish could be granted.
 
 use super::clock::{Away, span_of};
-use super::happened::Happened;
+use super::happened::{Happened, StepName};
 use super::job::{Dish, Job};
 use super::model::Want;
 use super::order::Follows;
+use super::seen::{Learnt, Seen, Unused};
 use super::stays::Stay;
 use super::workplace::Workplace;
 use crate::engine::Reached;
@@ -29,6 +30,8 @@ pub struct Wanted {
     pub there: BTreeSet<String>,
     /// What has happened already.
     pub happened: Vec<Happened>,
+    /// What was seen of what goes on.
+    pub seen: Vec<Seen>,
     /// What the kitchen has, and when nobody is at hand.
     pub place: Workplace,
     /// How warm the kitchen is.
@@ -36,14 +39,16 @@ pub struct Wanted {
 }
 
 /// Why there is no timeline.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Refusal {
     /// Serving would be in the past.
     InThePast,
     /// Nothing has to be done.
     NothingToDo,
-    /// Something that is told to have happened is no step of the day, or one of several: which one it was.
-    Unknown(Happened),
+    /// Something that is told to have happened is no step of the day, or one of several: how it was named.
+    Unknown(StepName),
+    /// Something that was seen cannot be used: what it was, and why.
+    Unused(Box<Seen>, Unused),
     /// It has more steps than can be planned: how many.
     TooMany(usize),
     /// It would take longer than can be planned.
@@ -67,6 +72,8 @@ pub struct Timeline {
     pub follows: Vec<Follows>,
     /// What stands in bowls and in the fridge.
     pub stays: Vec<Stay>,
+    /// What was seen, and at which job.
+    pub learnt: Vec<Learnt>,
     /// The jobs that are still to be done or go on, with their times, in order of time.
     pub entries: Vec<Entry>,
     /// When serving was wanted.

@@ -11,17 +11,20 @@ fn minutes(from: &ZonedDateTime, to: &ZonedDateTime) -> f64 {
 /// Everything in which a timeline breaks its own rules.
 pub fn faults(timeline: &Timeline) -> Vec<String> {
     let mut found = Vec::new();
-    let entry = |job: usize| timeline.entries.iter().find(|entry| entry.job == job).expect("every job has its time");
+    // What has been done already has no time any more.
+    let entry = |job: usize| timeline.entries.iter().find(|entry| entry.job == job);
     for (job, one) in timeline.jobs.iter().enumerate() {
-        let lasts = minutes(&entry(job).begin, &entry(job).end);
+        let Some(entry) = entry(job) else { continue };
+        let lasts = minutes(&entry.begin, &entry.end);
         let leeway = if one.is_held(&timeline.dishes) { one.span.leeway.as_minutes() } else { 0.0 };
         if lasts + 1.01 < one.span.likely.as_minutes() || lasts > one.span.likely.as_minutes() + leeway + 5.0 {
             found.push(format!("job {job} has {lasts} min for {:?}", one.span));
         }
     }
     for one in &timeline.follows {
-        let after = one.after.map_or(&timeline.served, |job| &entry(job).begin);
-        let wait = minutes(&entry(one.before).end, after);
+        let after = one.after.map_or(Some(&timeline.served), |job| entry(job).map(|entry| &entry.begin));
+        let (Some(before), Some(after)) = (entry(one.before), after) else { continue };
+        let wait = minutes(&before.end, after);
         let gives_way: f64 = timeline.unmet.iter().map(|unmet| unmet.gives_way.time().as_minutes()).sum();
         let most = one.most.map_or(f64::INFINITY, |most| most.as_minutes());
         if wait < 0.0 || wait > most + if one.is_strict { 0.0 } else { gives_way } {
@@ -81,10 +84,10 @@ fn at(timeline: &Timeline, now: jiff::Timestamp) -> Vec<String> {
 
 /// What stands in bowls and in the fridge, counted up.
 fn room(timeline: &Timeline, now: jiff::Timestamp) -> Vec<String> {
-    let entry = |job: usize| timeline.entries.iter().find(|entry| entry.job == job).expect("every job has its time");
+    let entry = |job: usize| timeline.entries.iter().find(|entry| entry.job == job);
     let is_over = |until: &Until| match until {
-        Until::Begins(job) => entry(*job).begin.timestamp() <= now,
-        Until::Done(job) => entry(*job).end.timestamp() <= now,
+        Until::Begins(job) => entry(*job).is_none_or(|entry| entry.begin.timestamp() <= now),
+        Until::Done(job) => entry(*job).is_none_or(|entry| entry.end.timestamp() <= now),
         Until::Served => timeline.served.timestamp() <= now,
     };
     let mut found = Vec::new();
@@ -94,7 +97,7 @@ fn room(timeline: &Timeline, now: jiff::Timestamp) -> Vec<String> {
         (Space::Fridge, timeline.place.fridge_room.value.as_millilitres() / 100.0),
     ] {
         let stands = timeline.stays.iter().filter(|stay| {
-            stay.space == space && entry(stay.from).begin.timestamp() <= now && !stay.until.iter().all(is_over)
+            stay.space == space && entry(stay.from).is_none_or(|entry| entry.begin.timestamp() <= now) && !stay.until.iter().all(is_over)
         });
         let taken: i32 = stands.map(|stay| stay.amount).sum();
         let missing = timeline.unmet.iter().find(|unmet| unmet.want == Want::Room(space)).map_or(0, |unmet| match unmet.gives_way {

@@ -10,3 +10,4 @@ mod demo;
 mod held;
 mod hours;
 mod room;
+mod seen;

@@ -40,6 +40,9 @@ pub fn text(timeline: &Timeline, width: usize) -> String {
         out.push_str(&wrap(&line, width));
     }
     out.push_str("\n● hands all the while, ◐ hands to set it going, ○ by itself\n\n");
+    for told in wishes::learnt(timeline) {
+        out.push_str(&wrap(&told, width));
+    }
     for told in wishes::told(timeline) {
         out.push_str(&wrap(&told, width));
     }

@@ -2,8 +2,8 @@
 
 use super::words::{about, action, between, day, span, thing, time_seen_from, verb};
 use jiff::SignedDuration;
-use plan::day::{HowFar, Left, Space, Timeline, Told, Want, Why};
-use quantity::{TimeSpan, Volume, print};
+use plan::day::{HowFar, Learnt, Left, Space, Timeline, Told, Want, What, Why};
+use quantity::{Between, TimeSpan, Volume, print};
 
 /// What the wishes have come to, a sentence a line.
 pub fn told(timeline: &Timeline) -> Vec<String> {
@@ -27,6 +27,25 @@ pub fn told(timeline: &Timeline) -> Vec<String> {
         }
     }
     lines
+}
+
+/// What was seen, and what is foreseen of it now.
+pub fn learnt(timeline: &Timeline) -> Vec<String> {
+    let one = |learnt: &Learnt| {
+        let job = &timeline.jobs[learnt.job];
+        let what = match &learnt.seen.what {
+            What::Warm(temperature) => format!("at {}", print::celsius(Between::just(*temperature))),
+            What::Risen(share, when) => {
+                format!("risen by {} at {}", print::percent(*share, 0), time_seen_from(when, &timeline.served))
+            }
+        };
+        let entry = timeline.entries.iter().find(|entry| entry.job == learnt.job && job.span.from == Told::Foreseen);
+        let now = entry.map(|entry| {
+            format!("; “{}” is now foreseen to be done at {}", verb(timeline, job), time_seen_from(&entry.end, &timeline.served))
+        });
+        format!("Seen: {} {what}{}.", thing(timeline, job), now.unwrap_or_default())
+    };
+    timeline.learnt.iter().map(one).collect()
 }
 
 /// The wishes that give way, a line each.
@@ -186,9 +205,14 @@ pub fn chances(timeline: &Timeline) -> Vec<String> {
         if between(&entry.begin, &due) >= job.span.late {
             continue;
         }
+        let halfway = timeline.dishes[job.dish].halfway(job).and_then(|(after, share)| Some((look(after)?, share)));
+        let thing = thing(timeline, job);
+        let halfway = halfway.map_or_else(String::new, |(when, share)| {
+            let when = time_seen_from(&when, &entry.begin);
+            format!("at {when} {thing} should have risen by {}, else move to a warmer place; ", print::percent(share, 0))
+        });
         lines.push(format!(
-            "- look at {} from {}; if “{}” is not done by {}, serving moves: put it somewhere warmer before that",
-            thing(timeline, job),
+            "- {halfway}look at {thing} from {}: if “{}” is not done by {}, serving moves",
             time_seen_from(&from, &entry.begin),
             verb(timeline, job),
             time_seen_from(&due, &entry.begin),
