@@ -141,7 +141,10 @@ impl Book {
         let Checked { value: trials, diagnostics } = read_trials(&seen, &formulas, &kitchens);
         keep(diagnostics);
         let others = RwLock::new(BTreeMap::new());
-        Checked { value: Self { settings, kitchens, pantry: pantry.value, formulas, trials, prices, larder, others }, diagnostics: found }
+        Checked {
+            value: Self { settings, kitchens, pantry: pantry.value, formulas, trials, prices, larder, others },
+            diagnostics: found,
+        }
     }
 
     /// The kitchen that formulas are worked out for.

@@ -9,13 +9,14 @@ use crate::paper::{OnPaper, Printed};
 use crate::{moment, terminal, watch};
 use bench::calibration::Untold;
 use bench::forecast::Surroundings;
-use formula::Book;
+use formula::arithmetic::{Target, scaled_to};
 use formula::read::DayHours;
+use formula::{Book, Formula};
 use jiff::ZonedDateTime;
 use plan::alternatives::{Alternative, NotThatWay, Way, alternatives, planned};
 use plan::day::{MOST_JOBS, Progress, Refusal, Timeline, Unused, Wanted, Workplace, timeline};
 use plan::engine::Propagation;
-use quantity::TimeSpan;
+use quantity::{Count, TimeSpan};
 use std::collections::BTreeSet;
 use std::path::PathBuf;
 use std::sync::Arc;
@@ -42,6 +43,10 @@ pub struct Day {
     /// Only the formula of this name; may be said more than once.
     #[arg(long, value_name = "NAME")]
     formula: Vec<String>,
+    /// So many pieces instead of what the formula makes: "36", or "potato-muffins=36" where there are several; baked,
+    /// griddled and fried batch after batch. May be said more than once.
+    #[arg(long, value_name = "COUNT")]
+    pieces: Vec<String>,
     /// What is made already: the name of a formula that others use; may be said more than once.
     #[arg(long, value_name = "NAME")]
     there: Vec<String>,
@@ -73,10 +78,10 @@ pub struct Day {
     patience: u64,
     /// Sets the ways side by side in which the one formula can be made: on the same day, overnight at room temperature,
     /// long and cold, each dosed so that it works.
-    #[arg(long, conflicts_with_all = ["done", "begun", "seen", "way"])]
+    #[arg(long, conflicts_with_all = ["done", "begun", "seen", "way", "pieces"])]
     alternatives: bool,
     /// Plans the one formula made another way, dosed for it: "same-day", "overnight" or "cold".
-    #[arg(long, value_parser = way, conflicts_with_all = ["done", "begun", "seen"])]
+    #[arg(long, value_parser = way, conflicts_with_all = ["done", "begun", "seen", "pieces"])]
     way: Option<Way>,
     #[command(flatten)]
     place: Place,
@@ -111,7 +116,7 @@ impl Day {
         let serve = moment::read(&self.serve, &zone, &now)?;
         let opened = proof_read(&self.book)?;
         let (place, around) = self.kitchen(&opened, &serve)?;
-        let formulas = chosen(opened.formulas(), &self.formula)?.into_iter().map(Arc::new).collect();
+        let formulas = self.in_size(chosen(opened.formulas(), &self.formula)?)?.into_iter().map(Arc::new).collect();
         let there = self.there(&opened.book)?;
         let done = self.done.iter().map(|text| happened(text, &zone, &now, Progress::Done));
         let begun = self.begun.iter().map(|text| happened(text, &zone, &now, Progress::Begun));
@@ -177,6 +182,31 @@ impl Day {
         Ok((Workplace::of(&kitchen), self.place.surroundings(opened, &kitchen)?.with_serving_at(clock)))
     }
 
+    /// The formulas, those as large as was asked of which that is said.
+    fn in_size(&self, mut formulas: Vec<Formula>) -> Result<Vec<Formula>, Failure> {
+        for text in &self.pieces {
+            let (name, count) = match (text.split_once('='), &formulas[..]) {
+                (Some((name, count)), _) => (name.trim().to_owned(), count),
+                (None, [one]) => (one.name.clone(), text.as_str()),
+                (None, _) => {
+                    return Err(
+                        Failure::new(format!("“{text}” does not say of what")).hint("write --pieces \"potato-muffins=36\"")
+                    );
+                }
+            };
+            let count = count.trim().parse::<f64>().ok().filter(|count| *count >= 1.0 && count.fract() == 0.0);
+            let count = count.ok_or_else(|| {
+                Failure::new(format!("“{text}” is no number of pieces")).hint("write a whole number: --pieces 36")
+            })?;
+            let Some(one) = formulas.iter_mut().find(|one| one.name == name) else {
+                return Err(unknown("formula", &name, formulas.iter().map(|one| one.name.as_str())));
+            };
+            let large = scaled_to(one, &Target::Pieces(Count::pieces(count), None));
+            *one = large.map_err(|fault| Failure::new(format!("“{}” cannot be made so: {fault}", one.head.title)))?.formula;
+        }
+        Ok(formulas)
+    }
+
     fn there(&self, book: &Book) -> Result<BTreeSet<String>, Failure> {
         match self.there.iter().find(|name| !book.formulas.contains_key(*name)) {
             None => Ok(self.there.iter().cloned().collect()),
@@ -219,10 +249,8 @@ fn refused(refusal: Refusal, wanted: &Wanted) -> Failure {
             let now = wanted.now.strftime("%A %-d %B %Y, %H:%M");
             Failure::new(format!("{serve} is past: it is {now}")).hint("say a later time with --serve")
         }
-        Refusal::Unknown(one) => {
-            Failure::new(format!("“{}” is no step of that day, or more than one", named(&one)))
-                .hint("name the stage and the step's action or number; put the formula's name before them where it is not clear")
-        }
+        Refusal::Unknown(one) => Failure::new(format!("“{}” is no step of that day, or more than one", named(&one)))
+            .hint("name the stage and the step's action or number; put the formula's name before them where it is not clear"),
         Refusal::Unused(seen, why) => {
             let of = named(&seen.of);
             let (reason, hint) = match why {

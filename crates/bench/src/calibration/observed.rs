@@ -52,11 +52,7 @@ const HALVINGS: usize = 14;
 ///
 /// # Errors
 /// Tells which of them teaches nothing, and why.
-pub fn foreseen_anew(
-    formula: &Formula,
-    around: &Surroundings,
-    observed: &[Observed],
-) -> Result<Vec<Rise>, (usize, Untold)> {
+pub fn foreseen_anew(formula: &Formula, around: &Surroundings, observed: &[Observed]) -> Result<Vec<Rise>, (usize, Untold)> {
     let mut done = as_it_stands(formula, around);
     for one in observed {
         let Saw::Warm(temperature) = one.saw else { continue };

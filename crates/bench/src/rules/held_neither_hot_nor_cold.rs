@@ -36,9 +36,10 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
                     print::celsius(heat),
                     print::time(time)
                 );
-                found.push(RULE.at(step.place.clone(), message).hint(
-                    "hold it at 57 °C or more, or in the fridge, or for no more than two hours; local rules decide",
-                ));
+                found.push(
+                    RULE.at(step.place.clone(), message)
+                        .hint("hold it at 57 °C or more, or in the fridge, or for no more than two hours; local rules decide"),
+                );
             }
         }
     }

@@ -52,7 +52,8 @@ fn the_latest_price_counts_and_hands_are_paid() {
 /// 0.92 g/ml is more than 200 g (density of sunflower oil at room temperature: 0.92, Codex Alimentarius standard 210).
 #[test]
 fn what_is_there_is_not_bought() {
-    let larder = "on = 2026-11-25\n[holds]\nflour-bread = \"120 g\"\negg-whole = 3\noil-sunflower = \"250 ml\"\nquince = \"500 g\"\n";
+    let larder =
+        "on = 2026-11-25\n[holds]\nflour-bread = \"120 g\"\negg-whole = 3\noil-sunflower = \"250 ml\"\nquince = \"500 g\"\n";
     let book = book(&[("formulas/flat.toml", FORMULA), ("larder.toml", larder)]);
     let there = |name: &str, grams: f64, pieces: Option<f64>| {
         let ingredient = book.pantry.find(name).expect("an ingredient");

@@ -7,9 +7,9 @@ use crate::source::Source;
 use crate::{Checked, fault};
 use quantity::{Kind, Measure};
 use std::sync::Arc;
+use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 use toml::value::Date;
-use toml::Spanned;
 
 /// What is there, as it was counted.
 #[derive(Clone, Debug, Default, PartialEq)]

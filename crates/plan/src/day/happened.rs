@@ -84,7 +84,7 @@ fn fits(one: &StepName, dishes: &[Dish], job: &Job) -> bool {
     let formula = &dishes[job.dish].formula;
     let stage = formula.stage(job.at);
     let names_step = one.step == stage.steps[job.step].action.word() || one.step == (job.step + 1).to_string();
-    !job.heats_oven && stage.name == one.stage && names_step && one.formula.as_ref().is_none_or(|name| *name == formula.name)
+    job.is_step() && stage.name == one.stage && names_step && one.formula.as_ref().is_none_or(|name| *name == formula.name)
 }
 
 /// Everything that a job follows was done by then, unless it is told otherwise.

@@ -1,14 +1,15 @@
 //! The steps of all that is made, each with its time, its stations and what it follows.
 
-use super::span::{Span, Told, foreseen_steps, span};
+use super::span::{Span, foreseen_steps, span};
 use super::workplace::{DECK, Station, Workplace};
 use crate::held::may_be_left_out;
 use crate::used::{product_stages, used_formulas};
 use bench::forecast::{Rise, Surroundings, rises};
+use formula::ingredient::Figure;
 use formula::read::{Action, Attention, Condition, StageKind};
-use formula::resolve::formula::StageAt;
-use formula::{Formula, Stage, Step};
-use quantity::{Fraction, TimeSpan};
+use formula::resolve::formula::{StageAt, Word};
+use formula::{Formula, Line, Stage, Step};
+use quantity::{Fraction, Temperature, TimeSpan};
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
@@ -54,6 +55,15 @@ impl Dish {
     }
 }
 
+/// What is made ready for a step.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Readies {
+    /// The oven is heated.
+    Oven,
+    /// What should be soft is taken out of the fridge: lines of its stage.
+    Soft(Vec<usize>),
+}
+
 /// What is done in one go.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Job {
@@ -61,10 +71,10 @@ pub struct Job {
     pub dish: usize,
     /// Which stage of its formula.
     pub at: StageAt,
-    /// Which step of the stage; the oven is heated for it where [`Job::heats_oven`].
+    /// Which step of the stage.
     pub step: usize,
-    /// Whether it is the heating of the oven for that step, which no formula writes down.
-    pub heats_oven: bool,
+    /// What it only makes ready for that step, which no formula writes down; none if it is the step itself.
+    pub readies: Option<Readies>,
     /// How long it takes.
     pub span: Span,
     /// Whether it needs hands all the time; otherwise only to be set going.
@@ -89,11 +99,17 @@ impl Job {
         }
     }
 
+    /// Whether it is the step itself.
+    #[must_use]
+    pub const fn is_step(&self) -> bool {
+        self.readies.is_none()
+    }
+
     /// Whether it is held or stored: until what comes next, however long that is.
     #[must_use]
     pub fn is_held(&self, dishes: &[Dish]) -> bool {
         let action = dishes[self.dish].formula.stage(self.at).steps[self.step].action;
-        matches!(action, Action::Hold | Action::Store) && !self.heats_oven
+        matches!(action, Action::Hold | Action::Store) && self.is_step()
     }
 
     /// Whether nobody may sleep or leave while it goes on.
@@ -105,6 +121,13 @@ impl Job {
 
 /// How long a cold oven takes to be hot all through: common practice, no source.
 const OVEN_HEATS: TimeSpan = TimeSpan::minutes(30.0);
+/// How long butter takes to be soft in a room: common practice, no source.
+const SOFTENS: TimeSpan = TimeSpan::hours(1.0);
+/// Fat of which there is so much in a thing is hard when it is colder than this, and soft from there on: common
+/// practice, no source.
+const SOLID_FAT: Fraction = Fraction::percent(60.0);
+const HARD: Temperature = Temperature::celsius(10.0);
+const SOFT: Temperature = Temperature::celsius(15.0);
 
 /// The formulas that are made: those asked for, and before them those they use; what is there already is left out.
 #[must_use]
@@ -144,27 +167,50 @@ pub fn jobs(dishes: &[Dish], place: &Workplace, around: &Surroundings) -> Vec<Jo
             let done = |s: &usize| dish.is_held || !may_be_left_out(stage, *s);
             for (s, step) in stage.steps.iter().enumerate().filter(|(s, _)| done(s)) {
                 let (decks, loads) = decks(step, place);
-                let job = |span: Span, heats_oven: bool| Job {
+                let job = |span: Span, readies: Option<Readies>| Job {
                     dish: d,
                     at: *at,
                     step: s,
-                    heats_oven,
                     span,
-                    is_work: !heats_oven && step.attention == Attention::Active,
-                    stations: if heats_oven { vec![Station::Oven] } else { stations(step, around) },
-                    decks: if heats_oven { 0 } else { decks },
-                    loads: if heats_oven { 1 } else { loads },
+                    is_work: readies.is_none() && step.attention == Attention::Active,
+                    stations: match readies {
+                        None => stations(step, around),
+                        Some(Readies::Oven) => vec![Station::Oven],
+                        Some(Readies::Soft(_)) => Vec::new(),
+                    },
+                    decks: if readies.is_none() { decks } else { 0 },
+                    loads: if readies.is_none() { loads } else { 1 },
+                    readies,
                 };
-                if heats_the_oven(stage, s) {
-                    let heats =
-                        Span { early: OVEN_HEATS, likely: OVEN_HEATS, late: OVEN_HEATS, leeway: OVEN_HEATS, from: Told::Assumed };
-                    jobs.push(job(heats, true));
+                let soft = softened(stage, (at.1, s), around);
+                if !soft.is_empty() {
+                    jobs.push(job(Span::assumed(SOFTENS), Some(Readies::Soft(soft))));
                 }
-                jobs.push(job(span(&dish.formula.components[at.0], step, told[s], dish.is_seen(*at)).times(loads), false));
+                if heats_the_oven(stage, s) {
+                    jobs.push(job(Span::assumed(OVEN_HEATS), Some(Readies::Oven)));
+                }
+                let span = span(&dish.formula.components[at.0], step, told[s], dish.is_seen(*at)).times(loads);
+                jobs.push(job(span, None));
             }
         }
     }
     jobs
+}
+
+/// The lines of a stage that a step takes first and that should be soft, where they come hard from the fridge: butter
+/// and its like, by what the line says of its temperature.
+fn softened(stage: &Stage, (own, step): (usize, usize), around: &Surroundings) -> Vec<usize> {
+    let takes = |step: &Step, wanted: usize| {
+        step.words.iter().any(|word| matches!(word, Word::Line { stage, line, .. } if *stage == own && *line == wanted))
+    };
+    let is_soft = |line: &Line| {
+        let Some(one) = line.ingredient() else { return false };
+        let is_fat = one.composition.share(Figure::Fat).is_some_and(|fat| fat >= SOLID_FAT);
+        is_fat && around.stored(one).value <= HARD && line.temperature.is_some_and(|wanted| wanted.from >= SOFT)
+    };
+    let is_first = |line: usize| takes(&stage.steps[step], line) && !stage.steps[..step].iter().any(|before| takes(before, line));
+    let lines = stage.lines.iter().enumerate().filter(|(at, line)| is_soft(line) && is_first(*at));
+    lines.map(|(at, _)| at).collect()
 }
 
 /// How much of the oven a bake takes, and in how many loads it goes in; all of it and one where it does not say.

@@ -15,13 +15,13 @@ mod workplace;
 
 pub use clock::{Away, Why};
 pub use happened::{Happened, Progress, StepName};
-pub use job::{Dish, Job};
+pub use job::{Dish, Job, Readies};
 pub use model::{AIMS, Want};
 pub use order::Follows;
+pub use planning::{MOST_JOBS, timeline};
 pub use seen::{Learnt, Seen, Unused, What};
 pub use span::{Span, Told};
 pub use stays::{Space, Stay, Until};
-pub use planning::{MOST_JOBS, timeline};
 pub use timeline::{Against, Entry, HowFar, Left, Refusal, Timeline, Unmet, Wanted};
 pub use tries::{Tries, tries};
 pub use workplace::{Station, Workplace};

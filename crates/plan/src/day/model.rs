@@ -276,7 +276,7 @@ fn freshness(dishes: &[Dish], last: &Job) -> i32 {
 
 /// The last job of a component that cooks it, from which on it is no longer quite fresh; the last of all if none does.
 fn from_the_heat(dishes: &[Dish], jobs: &[Job], last: usize) -> usize {
-    let is_same = |job: &Job| job.dish == jobs[last].dish && job.at.0 == jobs[last].at.0 && !job.heats_oven;
+    let is_same = |job: &Job| job.dish == jobs[last].dish && job.at.0 == jobs[last].at.0 && job.is_step();
     let action = |job: &Job| dishes[job.dish].formula.stage(job.at).steps[job.step].action;
     let cooks = |job: &Job| is_same(job) && heats(action(job));
     jobs.iter().rposition(cooks).unwrap_or(last)

@@ -1,6 +1,6 @@
 //! What follows what, and how soon it must.
 
-use super::job::{Dish, Job};
+use super::job::{Dish, Job, Readies};
 use formula::read::{Action, Attention, StageKind};
 use formula::resolve::formula::{Content, StageAt, Word};
 use formula::{Stage, Step};
@@ -35,6 +35,7 @@ const WHIPPED_KEEPS: TimeSpan = TimeSpan::hours(24.0);
 const MIXED_KEEPS: TimeSpan = TimeSpan::hours(12.0);
 const SOAKED_KEEPS: TimeSpan = TimeSpan::hours(24.0);
 const COOKED_KEEPS: TimeSpan = TimeSpan::hours(72.0);
+const BUTTER_STAYS_SOFT: TimeSpan = TimeSpan::hours(12.0);
 const OVEN_STAYS_HOT: TimeSpan = TimeSpan::hours(1.0);
 
 /// The order of all jobs.
@@ -66,7 +67,7 @@ impl Order<'_> {
 
     /// The job of a step.
     fn job(&self, dish: usize, at: StageAt, step: usize) -> Option<usize> {
-        self.jobs.iter().position(|job| job.dish == dish && job.at == at && job.step == step && !job.heats_oven)
+        self.jobs.iter().position(|job| job.dish == dish && job.at == at && job.step == step && job.is_step())
     }
 
     fn push(&mut self, before: usize, after: Option<usize>, most: Option<TimeSpan>, is_strict: bool) {
@@ -78,8 +79,10 @@ impl Order<'_> {
         let stage = self.dishes[dish].formula.stage(at).clone();
         for (s, step) in stage.steps.iter().enumerate() {
             let Some(job) = self.job(dish, at, s) else { continue };
-            if job > 0 && self.jobs[job - 1].heats_oven && self.jobs[job - 1].dish == dish {
-                self.push(job - 1, Some(job), Some(OVEN_STAYS_HOT), false);
+            // What makes ready for a step stands right before it.
+            for ready in (0..job).rev().take_while(|ready| !self.jobs[*ready].is_step()) {
+                let most = if self.jobs[ready].readies == Some(Readies::Oven) { OVEN_STAYS_HOT } else { BUTTER_STAYS_SOFT };
+                self.push(ready, Some(job), Some(most), false);
             }
             let Some((b, before)) = (0..s).rev().find_map(|b| Some((b, self.job(dish, at, b)?))) else { continue };
             let leeway = self.jobs[before].span.leeway;
@@ -161,7 +164,7 @@ impl Order<'_> {
     fn brushed_on(&mut self, dish: usize) {
         let formula = &self.dishes[dish].formula;
         let cooks = |job: &Job| job.dish == dish && job.at.0 == 0 && formula.stage(job.at).steps[job.step].action.cooks();
-        let Some(cooked) = self.jobs.iter().rposition(|job| cooks(job) && !job.heats_oven) else { return };
+        let Some(cooked) = self.jobs.iter().rposition(|job| cooks(job) && job.is_step()) else { return };
         let brushed: Vec<usize> = (1..formula.components.len())
             .filter_map(|c| {
                 let last = formula.components[c].stages.len().checked_sub(1)?;
@@ -201,7 +204,7 @@ impl Order<'_> {
             Action::Hold | Action::Store => return self.keeps(dish, job),
             _ => {}
         }
-        let own = self.jobs.iter().rev().filter(|job| job.dish == dish && job.at.0 == at.0 && !job.heats_oven);
+        let own = self.jobs.iter().rev().filter(|job| job.dish == dish && job.at.0 == at.0 && job.is_step());
         let mut heated = own.map(|job| self.stage(dish, job.at).steps[job.step].action).filter(|action| heats(*action));
         match heated.next() {
             Some(Action::Fry) => Some(FRIED_IS_BEST),

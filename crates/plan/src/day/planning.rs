@@ -132,7 +132,21 @@ fn planned(
     let entries = entries.into_iter().filter(|entry| !is_done(entry.job)).collect();
     let served = clock.moment(plan.begins[model.serving]);
     let wanted = wanted.serve.clone();
-    Ok(Timeline { place, dishes, jobs, follows, stays, learnt, entries, wanted, served, left, unmet, conflicts, reached: plan.reached })
+    Ok(Timeline {
+        place,
+        dishes,
+        jobs,
+        follows,
+        stays,
+        learnt,
+        entries,
+        wanted,
+        served,
+        left,
+        unmet,
+        conflicts,
+        reached: plan.reached,
+    })
 }
 
 /// The longest chain of jobs, in slots.

@@ -67,8 +67,10 @@ pub fn foresee_anew(
         if own.is_empty() {
             continue;
         }
-        let observed: Vec<Observed> =
-            own.iter().map(|(learnt, saw)| Observed { at: jobs[learnt.job].at, step: jobs[learnt.job].step, saw: *saw }).collect();
+        let observed: Vec<Observed> = own
+            .iter()
+            .map(|(learnt, saw)| Observed { at: jobs[learnt.job].at, step: jobs[learnt.job].step, saw: *saw })
+            .collect();
         let rises = foreseen_anew(&dish.formula, around, &observed);
         let rises = rises.map_err(|(at, why)| Refusal::Unused(Box::new(own[at].0.seen.clone()), Unused::Untold(why)))?;
         dish.rises = rises.into();

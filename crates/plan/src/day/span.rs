@@ -23,6 +23,12 @@ pub struct Span {
 }
 
 impl Span {
+    /// A time that no formula states and nothing foresees.
+    #[must_use]
+    pub const fn assumed(time: TimeSpan) -> Self {
+        Self { early: time, likely: time, late: time, leeway: time, from: Told::Assumed }
+    }
+
     /// The same for what is done so many times over.
     #[must_use]
     pub fn times(self, loads: u32) -> Self {

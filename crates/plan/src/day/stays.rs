@@ -96,7 +96,7 @@ fn warm_oven(dishes: &[Dish], jobs: &[Job], follows: &[Follows], place: &Workpla
 }
 
 fn is_of(job: &Job, dish: usize, at: StageAt) -> bool {
-    job.dish == dish && job.at == at && !job.heats_oven
+    job.dish == dish && job.at == at && job.is_step()
 }
 
 /// What ends a stay after a job: all that follows it, or else its own end.

@@ -111,7 +111,7 @@ impl<'p> Planned<'p> {
             Action::Ferment | Action::Retard | Action::Rest | Action::Chill | Action::Hold | Action::Soak | Action::Store
         );
         let is_risen = step.action == Action::Ferment && matches!(step.until, Some(Condition::RisenBy(_)));
-        !job.heats_oven && (!is_chosen || is_risen)
+        job.is_step() && (!is_chosen || is_risen)
     }
 
     /// How it goes if jobs take so long.

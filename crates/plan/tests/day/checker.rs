@@ -97,13 +97,16 @@ fn room(timeline: &Timeline, now: jiff::Timestamp) -> Vec<String> {
         (Space::Fridge, timeline.place.fridge_room.value.as_millilitres() / 100.0),
     ] {
         let stands = timeline.stays.iter().filter(|stay| {
-            stay.space == space && entry(stay.from).is_none_or(|entry| entry.begin.timestamp() <= now) && !stay.until.iter().all(is_over)
+            stay.space == space
+                && entry(stay.from).is_none_or(|entry| entry.begin.timestamp() <= now)
+                && !stay.until.iter().all(is_over)
         });
         let taken: i32 = stands.map(|stay| stay.amount).sum();
-        let missing = timeline.unmet.iter().find(|unmet| unmet.want == Want::Room(space)).map_or(0, |unmet| match unmet.gives_way {
-            HowFar::Room(room) => room,
-            HowFar::Time(_) => 0,
-        });
+        let missing =
+            timeline.unmet.iter().find(|unmet| unmet.want == Want::Room(space)).map_or(0, |unmet| match unmet.gives_way {
+                HowFar::Room(room) => room,
+                HowFar::Time(_) => 0,
+            });
         if f64::from(taken) > there_is + f64::from(missing) {
             found.push(format!("{taken} of {there_is} {space:?} at {now}"));
         }

@@ -44,7 +44,8 @@ fn too_few_bowls_are_told() {
 #[test]
 fn a_fridge_too_small_is_told() {
     for (litres, is_missing) in [(4.0, true), (6.0, false)] {
-        let day = planned(&asked(&["cardamom-knots"], |kitchen| kitchen.fridge_room = Some(Volume::millilitres(litres * 1000.0))));
+        let day =
+            planned(&asked(&["cardamom-knots"], |kitchen| kitchen.fridge_room = Some(Volume::millilitres(litres * 1000.0))));
         assert_eq!(missing(&day, Space::Fridge).is_some(), is_missing, "{litres} l");
     }
 }
@@ -91,7 +92,7 @@ fn what_has_no_room_in_the_oven_goes_in_loads() {
 
 fn is_bake(day: &Timeline, job: usize) -> bool {
     let job = &day.jobs[job];
-    !job.heats_oven && day.dishes[job.dish].formula.stage(job.at).steps[job.step].action == Action::Bake
+    job.is_step() && day.dishes[job.dish].formula.stage(job.at).steps[job.step].action == Action::Bake
 }
 
 /// Stops after so many questions.

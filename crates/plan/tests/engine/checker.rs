@@ -47,7 +47,8 @@ pub fn is_granted(problem: &Problem, wish: &Wish, begins: &[Slot]) -> bool {
                 Edge::Begin(task) => begins[task],
                 Edge::End(task) => end(task),
             };
-            let is_there = |stay: &&plan::problem::Stay| begins[stay.from] <= slot && stay.until.iter().any(|one| edge(one) > slot);
+            let is_there =
+                |stay: &&plan::problem::Stay| begins[stay.from] <= slot && stay.until.iter().any(|one| edge(one) > slot);
             stays.iter().filter(is_there).map(|stay| stay.amount).sum::<i32>() <= *capacity
         }),
         Wish::Undisturbed { tasks, from, to } => {

@@ -1,7 +1,7 @@
 //! A day's timeline for other programs: moments as RFC 9557 writes them, times in minutes.
 
 use super::words::{action, hands, station};
-use plan::day::{AIMS, Entry, HowFar, Space, Stay, Timeline, Told, Until, Want, Why};
+use plan::day::{AIMS, Entry, HowFar, Readies, Space, Stay, Timeline, Told, Until, Want, Why};
 use quantity::TimeSpan;
 use serde_json::{Value, json};
 
@@ -58,7 +58,11 @@ fn job(timeline: &Timeline, entry: &Entry) -> Value {
         "component": component.name,
         "stage": component.stages[job.at.1].name,
         "step": job.step + 1,
-        "action": if job.heats_oven { "heat-oven" } else { action(timeline, job).word() },
+        "action": match job.readies {
+            None => action(timeline, job).word(),
+            Some(Readies::Oven) => "heat-oven",
+            Some(Readies::Soft(_)) => "take-out",
+        },
         "hands": hands(job, entry),
         "stations": job.stations.iter().map(|one| station(*one)).collect::<Vec<_>>(),
         "minutes": { "early": minutes(job.span.early), "likely": minutes(job.span.likely), "late": minutes(job.span.late) },

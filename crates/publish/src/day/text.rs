@@ -6,7 +6,7 @@ use crate::words::wrap;
 use formula::read::Action;
 use formula::{Known, Origin};
 use jiff::ZonedDateTime;
-use plan::day::{Entry, Job, Space, Station, Timeline, Told, Why};
+use plan::day::{Entry, Job, Readies, Space, Station, Timeline, Told, Why};
 use quantity::TimeSpan;
 
 /// The timeline as text of that width.
@@ -59,11 +59,10 @@ pub fn text(timeline: &Timeline, width: usize) -> String {
 }
 
 fn is_kept_warm(timeline: &Timeline, job: &Job) -> bool {
-    matches!(action(timeline, job), Action::Hold | Action::Rewarm) && !job.heats_oven
+    matches!(action(timeline, job), Action::Hold | Action::Rewarm) && job.is_step()
 }
 
 const KEPT_WARM: &str = "Hot food is held at 57 °C (135 °F) or more, and what was cold is warmed through quickly, to 74 °C (165 °F) where it is held hot after that, once only (US Food Code 2022, 3-501.16 and 3-403.11; England holds at 63 °C): your local rules come first.";
-
 
 const CAUTION: &str = "Times are planned, not measured: look at the dough, not at the clock. Never leave hot fat, and nothing on the heat when nobody is there.";
 
@@ -107,7 +106,7 @@ fn line(timeline: &Timeline, entry: &Entry) -> String {
         line.push_str(&format!(", in {} loads", job.loads));
     }
     line.push_str(&looking(timeline, job));
-    if between(&entry.end, &entry.needed) >= TimeSpan::minutes(10.0) && !job.heats_oven {
+    if between(&entry.end, &entry.needed) >= TimeSpan::minutes(10.0) && job.readies != Some(Readies::Oven) {
         line.push_str(&format!("; then waits until {}", time_seen_from(&entry.needed, &entry.begin)));
     }
     line

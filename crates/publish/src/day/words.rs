@@ -2,7 +2,7 @@
 
 use formula::read::{Action, StageKind};
 use jiff::ZonedDateTime;
-use plan::day::{Entry, Job, Station, Timeline};
+use plan::day::{Entry, Job, Readies, Station, Timeline};
 use quantity::{Between, TimeSpan, print};
 
 /// What a job is done to: "Potato muffins: overnight sponge".
@@ -25,10 +25,15 @@ pub fn thing(timeline: &Timeline, job: &Job) -> String {
 
 /// What is done: "ferment", "heat the oven".
 pub fn verb(timeline: &Timeline, job: &Job) -> String {
-    if job.heats_oven {
-        return "heat the oven".to_owned();
+    match &job.readies {
+        None => action(timeline, job).word().to_owned(),
+        Some(Readies::Oven) => "heat the oven".to_owned(),
+        Some(Readies::Soft(lines)) => {
+            let stage = timeline.dishes[job.dish].formula.stage(job.at);
+            let titles: Vec<String> = lines.iter().map(|line| crate::words::small(&stage.lines[*line].title)).collect();
+            format!("take out the {}", titles.join(" and the "))
+        }
     }
-    action(timeline, job).word().to_owned()
 }
 
 /// What a job's step does.
