@@ -82,7 +82,6 @@ impl Book {
     #[must_use]
     pub fn open(text: BookText) -> Checked<Self> {
         let mut found = Vec::new();
-        let mut keep = |diagnostics: Vec<Diagnostic>| found.extend(diagnostics);
         let mut settings = BookSettings::default();
         let mut kitchens = BTreeMap::new();
         let mut stocked = Vec::new();
@@ -94,34 +93,26 @@ impl Book {
             text.files.into_iter().partition(|(file, _)| file.starts_with(TRIALS));
         for (file, source) in files {
             if file == "book.toml" {
-                let read = read_book(&source);
-                settings = read.value;
+                settings = kept(read_book(&source), &mut found);
                 settings_file = Some(source.file);
-                keep(read.diagnostics);
             } else if file == PRICES {
-                let read = read_prices(&source);
-                prices = read.value;
-                keep(read.diagnostics);
+                prices = kept(read_prices(&source), &mut found);
             } else if file == LARDER {
-                let read = read_larder(&source);
-                larder = read.value;
-                keep(read.diagnostics);
+                larder = kept(read_larder(&source), &mut found);
             } else if file.starts_with("kitchens/") && file.ends_with(".csv") {
                 logs.insert(file, source);
             } else if file.starts_with("kitchens/") {
-                let read = read_kitchen(&source);
-                kitchen_files.push((read.value.name.clone(), Arc::clone(&source.file)));
-                kitchens.insert(read.value.name.clone(), read.value);
-                keep(read.diagnostics);
+                let kitchen = kept(read_kitchen(&source), &mut found);
+                kitchen_files.push((kitchen.name.clone(), Arc::clone(&source.file)));
+                kitchens.insert(kitchen.name.clone(), kitchen);
             } else if file.starts_with("ingredients/") {
-                let read = read_ingredients(&source);
-                stocked.push(StockedFile { file: source.file, ingredients: read.value });
-                keep(read.diagnostics);
+                let ingredients = kept(read_ingredients(&source), &mut found);
+                stocked.push(StockedFile { file: source.file, ingredients });
             } else {
                 let name = stem(&file).to_owned();
-                keep(no_address(&source, &name).into_iter().collect());
+                found.extend(no_address(&source, &name));
                 if let Some(other) = formulas.get(&name) {
-                    keep(vec![named_twice(&source, other, &name)]);
+                    found.push(named_twice(&source, other, &name));
                 } else {
                     formulas.insert(name, source);
                 }
@@ -129,17 +120,16 @@ impl Book {
         }
         for (name, file) in kitchen_files {
             if let Some(kitchen) = kitchens.get_mut(&name) {
-                keep(measured_room(kitchen, &file, &logs));
+                found.extend(measured_room(kitchen, &file, &logs));
             }
         }
         let pantry = Pantry::stocked(stocked);
-        keep(pantry.diagnostics);
-        keep(misplaced_prices(&prices, &pantry.value, &settings));
-        keep(misplaced_larder(&larder, &pantry.value));
+        found.extend(pantry.diagnostics);
+        found.extend(misplaced_prices(&prices, &pantry.value, &settings));
+        found.extend(misplaced_larder(&larder, &pantry.value));
         let chosen = settings.kitchen.as_ref().zip(settings_file.as_ref());
-        keep(chosen.and_then(|(kitchen, file)| unknown_kitchen(kitchen, file, &kitchens)).into_iter().collect());
-        let Checked { value: trials, diagnostics } = read_trials(&seen, &formulas, &kitchens);
-        keep(diagnostics);
+        found.extend(chosen.and_then(|(kitchen, file)| unknown_kitchen(kitchen, file, &kitchens)));
+        let trials = kept(read_trials(&seen, &formulas, &kitchens), &mut found);
         let others = RwLock::new(BTreeMap::new());
         Checked {
             value: Self { settings, kitchens, pantry: pantry.value, formulas, trials, prices, larder, others },
@@ -242,6 +232,12 @@ impl Book {
         }
         other.answer(room).unwrap_or(OtherFormula::Faulty)
     }
+}
+
+/// What was read, its faults put with the others.
+fn kept<T>(read: Checked<T>, found: &mut Vec<Diagnostic>) -> T {
+    found.extend(read.diagnostics);
+    read.value
 }
 
 /// A kitchen that the settings choose and no file is of.

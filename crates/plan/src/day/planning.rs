@@ -5,9 +5,10 @@ use super::happened::{Progress, progress};
 use super::job::{Dish, Job, dishes, jobs as jobs_of};
 use super::model::{FRESH, Frame, Model, Parts, Want, model};
 use super::order::{Follows, order};
-use super::seen::foresee_anew;
+use super::seen::{Learnt, foresee_anew};
 use super::stays::stays;
 use super::timeline::{Against, Entry, HowFar, Left, Refusal, Timeline, Unmet, Wanted};
+use super::workplace::Workplace;
 use crate::engine::{Engine, Outcome, Plan, Watch};
 use crate::held::may_be_left_out;
 use crate::problem::{Problem, Slot};
@@ -77,6 +78,33 @@ fn is_better(one: &Timeline, other: &Timeline) -> bool {
     value(one) < value(other)
 }
 
+/// What is to be put in order.
+struct Laid {
+    jobs: Vec<Job>,
+    follows: Vec<Follows>,
+    progress: Vec<Progress>,
+    learnt: Vec<Learnt>,
+}
+
+/// The jobs of the dishes, what follows what, how far they have come, and what was seen of them.
+fn laid(wanted: &Wanted, dishes: &mut [Dish], place: &Workplace) -> Result<Laid, Refusal> {
+    let mut jobs = jobs_of(dishes, place, &wanted.around);
+    if jobs.is_empty() {
+        return Err(Refusal::NothingToDo);
+    }
+    if jobs.len() > MOST_JOBS {
+        return Err(Refusal::TooMany(jobs.len()));
+    }
+    let mut follows = order(dishes, &jobs);
+    let progress = progress(&wanted.happened, dishes, &jobs, &follows).map_err(|one| Refusal::Unknown(one.of.clone()))?;
+    let learnt = foresee_anew(&wanted.seen, (dishes, &jobs), (&progress, &wanted.now), &wanted.around)?;
+    if !learnt.is_empty() {
+        jobs = jobs_of(dishes, place, &wanted.around);
+        follows = order(dishes, &jobs);
+    }
+    Ok(Laid { jobs, follows, progress, learnt })
+}
+
 fn planned(
     wanted: &Wanted,
     mut dishes: Vec<Dish>,
@@ -84,20 +112,7 @@ fn planned(
     (engine, watch): (&dyn Engine, &mut dyn Watch),
 ) -> Result<Timeline, Refusal> {
     let place = wanted.place.clone();
-    let mut jobs = jobs_of(&dishes, &place, &wanted.around);
-    if jobs.is_empty() {
-        return Err(Refusal::NothingToDo);
-    }
-    if jobs.len() > MOST_JOBS {
-        return Err(Refusal::TooMany(jobs.len()));
-    }
-    let mut follows = order(&dishes, &jobs);
-    let progress = progress(&wanted.happened, &dishes, &jobs, &follows).map_err(|one| Refusal::Unknown(one.of.clone()))?;
-    let learnt = foresee_anew(&wanted.seen, (&mut dishes, &jobs), (&progress, &wanted.now), &wanted.around)?;
-    if !learnt.is_empty() {
-        jobs = jobs_of(&dishes, &place, &wanted.around);
-        follows = order(&dishes, &jobs);
-    }
+    let Laid { jobs, follows, progress, learnt } = laid(wanted, &mut dishes, &place)?;
     let before = longest(&jobs, &follows).saturating_add(ROOM);
     if before > LONGEST {
         return Err(Refusal::TooLong);

@@ -168,32 +168,27 @@ impl<'r> Run<'r> {
         Some(most)
     }
 
-    /// Works on the aims, one after another; once the wishes have given way as little as can be, asks why they must.
+    /// Works on the aims, one after another; then, if time is left, asks why wishes must give way.
     fn improve(mut self, mut begins: Vec<Slot>, is_granted: bool) -> Outcome {
         let aims = &self.problem.aims;
-        let is_of_wishes = |aim: &Aim| aim.iter().any(|(_, measure)| matches!(measure, Measure::GivesWay(_)));
-        let of_wishes = aims.iter().rposition(is_of_wishes).map_or(0, |last| last + 1);
-        let (mut reached, mut conflicts) = (Vec::new(), Vec::new());
-        for at in 0..=aims.len() {
-            if at == of_wishes && !is_granted && !self.problem.is_without_why {
-                conflicts = self.asked_why();
-            }
-            if at < aims.len() {
-                let one = self.lower(at, &mut begins);
-                self.variables.hold(self.variables.aims[at].upper_bound_predicate(one.value));
-                reached.push(one);
-            }
+        let mut reached = Vec::new();
+        for at in 0..aims.len() {
+            let one = self.lower(at, &mut begins);
+            self.variables.hold(self.variables.aims[at].upper_bound_predicate(one.value));
+            reached.push(one);
         }
         // A later aim may have bettered one that was not proved.
         for (one, aim) in reached.iter_mut().zip(aims) {
             one.value = self.problem.value(aim, &begins);
         }
+        let conflicts = if is_granted || self.problem.is_without_why { Vec::new() } else { self.asked_why() };
         Outcome::Found(Plan { begins, reached, conflicts })
     }
 
-    /// The conflicts of the problem as it was set up, before anything was held.
+    /// The conflicts of the problem as it was set up, before anything was held; what is wished for has no aims.
     fn asked_why(&mut self) -> Vec<Conflict> {
-        let Some(variables) = Variables::of(self.problem) else { return Vec::new() };
+        let without_aims = Problem { aims: Vec::new(), ..self.problem.clone() };
+        let Some(variables) = Variables::of(&without_aims) else { return Vec::new() };
         let all = (0..self.problem.wishes.len()).collect();
         Run::new(self.problem, variables, &mut *self.watch).conflicts(all)
     }
