@@ -5,6 +5,7 @@ pub mod comparison;
 pub mod day;
 mod edition;
 pub mod exchanged;
+pub mod label;
 pub mod lessons;
 pub mod method;
 pub mod needs;

@@ -11,6 +11,7 @@ mod explain;
 mod forecast;
 mod ingredients;
 mod keep;
+mod label;
 mod learn;
 mod new;
 mod publish;
@@ -90,6 +91,7 @@ commands![
     design::Design,
     exchange::Exchange,
     compare::Compare,
+    label::Label,
     publish::Publish,
     ingredients::Ingredients,
     explain::Explain,
