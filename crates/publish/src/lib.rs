@@ -2,6 +2,7 @@
 
 pub mod chart;
 pub mod comparison;
+pub mod costing;
 pub mod day;
 mod edition;
 pub mod exchanged;

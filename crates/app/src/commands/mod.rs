@@ -4,6 +4,7 @@ mod check;
 mod choices;
 mod compare;
 mod completions;
+mod cost;
 mod day;
 mod design;
 mod exchange;
@@ -92,6 +93,7 @@ commands![
     exchange::Exchange,
     compare::Compare,
     label::Label,
+    cost::Cost,
     publish::Publish,
     ingredients::Ingredients,
     explain::Explain,
