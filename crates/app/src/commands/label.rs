@@ -7,8 +7,10 @@ use crate::terminal;
 use bench::label::{self, Law};
 use formula::Formula;
 
-/// Drafts a label: ingredients in their order, stated quantities, allergens set off, nutrition, net quantity, date
-/// and storage, each by its rule, and says what is missing.
+/// Drafts a label for Europe, the United Kingdom or the United States, and says what is missing.
+///
+/// Ingredients in their order, stated quantities, allergens set off, nutrition, net quantity, date and storage, each by
+/// its rule. Without --component all components that go into no other are sold together.
 ///
 ///   wellproved label potato-muffins.toml
 ///   wellproved label potato-muffins.toml --component muffins --for us

@@ -10,6 +10,7 @@ mod design;
 mod exchange;
 mod explain;
 mod forecast;
+mod import;
 mod ingredients;
 mod keep;
 mod label;
@@ -96,6 +97,7 @@ commands![
     cost::Cost,
     publish::Publish,
     ingredients::Ingredients,
+    import::Import,
     explain::Explain,
     new::New,
     completions::Completions,

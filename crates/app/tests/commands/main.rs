@@ -3,6 +3,7 @@
 
 mod check;
 mod compare;
+mod cost;
 mod day;
 mod design;
 mod disk;
@@ -10,7 +11,9 @@ mod exchange;
 mod explain;
 mod forecast;
 mod help;
+mod import;
 mod ingredients;
+mod label;
 mod learn;
 mod new;
 mod publish;

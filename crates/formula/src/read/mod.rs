@@ -3,13 +3,14 @@
 mod amount;
 mod course;
 mod draft;
-mod fields;
+pub(crate) mod fields;
 mod formula;
 mod head;
 mod ingredients;
 pub mod keys;
 mod kitchen;
 mod label;
+pub(crate) mod lines;
 mod prices;
 pub mod schema;
 mod settings;

@@ -95,16 +95,15 @@ fn wanted(reader: &mut Reader, fields: &Fields) -> Wanted {
         reader.report(&fault::NOT_AN_AMOUNT, span.clone(), message, "write the share that ingredients may take: \"30 %\"");
     }
     let of = |share: &Option<(Fraction, std::ops::Range<usize>)>| share.as_ref().map(|(share, _)| *share);
-    if let (Some((left, span)), Some(taken)) = (&margin, of(&fees)) {
-        if *left + taken >= Fraction::WHOLE {
-            let message = "margin and fees together leave nothing to pay the costs from".to_owned();
-            reader.report(&fault::LOSS_OVER_WHOLE, span.clone(), message, "both are shares of the price before tax: below 100 %");
-        }
+    let taken = of(&fees).unwrap_or_default();
+    if let Some((_, span)) = margin.as_ref().filter(|(left, _)| *left + taken >= Fraction::WHOLE) {
+        let message = "margin and fees together leave nothing to pay the costs from".to_owned();
+        reader.report(&fault::LOSS_OVER_WHOLE, span.clone(), message, "both are shares of the price before tax: below 100 %");
     }
     Wanted {
         food_cost: of(&food_cost).filter(|share| *share > Fraction::ZERO),
         margin: of(&margin),
-        fees: of(&fees).unwrap_or_default(),
+        fees: taken,
         unsold: of(&unsold).unwrap_or_default(),
         tax,
     }
