@@ -12,6 +12,7 @@ pub mod method;
 pub mod needs;
 pub mod outlook;
 pub mod page;
+pub mod print;
 pub mod sheet;
 pub mod solved;
 mod structured;
