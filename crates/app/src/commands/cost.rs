@@ -15,8 +15,8 @@ use rust_decimal::Decimal;
 
 /// Tells what a formula costs by the batch, the piece and 100 g, and what to ask for it.
 ///
-/// Ingredients by their packs with peel and losses, energy, hands, packaging; what drives it, how it moved, prices by
-/// food cost or by margin, tax apart.
+/// Ingredients by their packs with peel and losses, energy, hands, packaging; what drives it,
+/// how it moved, prices by food cost or by margin, tax apart.
 ///
 ///   wellproved cost potato-muffins.toml
 ///   wellproved cost potato-muffins.toml --food-cost "30 %" --tax "7 %"

@@ -13,15 +13,16 @@ use serde_json::{Value, json};
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
-/// Brings prices or your own ingredients in from a table of values, and shows first what changes.
+/// Brings prices or your own ingredients in from a table, and shows first what changes.
 ///
 ///   wellproved import prices autumn.csv saltmarsh
 ///   wellproved import prices autumn.csv saltmarsh --in-place
 ///   wellproved import ingredients mill.csv saltmarsh --into ingredients/mill.toml
 ///
-/// The first line names the columns by the keys of the file: of,pack,costs,on,from,edible for prices; name, title, like,
-/// allergens and figures such as protein or salt in 100 g for ingredients. An empty cell says nothing.
-/// One wrong cell refuses the whole table; comments and order of what is there stay as they are.
+/// The first line names the columns by the keys of the file: of, pack, costs, on, from, edible for
+/// prices; name, title, like, allergens and figures in 100 g such as protein or salt for
+/// ingredients. An empty cell says nothing. One wrong cell refuses the whole table; comments and
+/// order of what is there stay as they are.
 #[derive(clap::Args)]
 #[command(verbatim_doc_comment)]
 pub struct Import {

@@ -7,16 +7,17 @@ use crate::terminal;
 use bench::label::{self, Law};
 use formula::Formula;
 
-/// Drafts a label for Europe, the United Kingdom or the United States, and says what is missing.
+/// Drafts a label for Europe, Britain or the United States, and says what is missing.
 ///
-/// Ingredients in their order, stated quantities, allergens set off, nutrition, net quantity, date and storage, each by
-/// its rule. Without --component all components that go into no other are sold together.
+/// Ingredients in their order, stated quantities, allergens set off, nutrition, net quantity,
+/// date and storage, each by its rule. Without --component all components that go into no
+/// other are sold together.
 ///
 ///   wellproved label potato-muffins.toml
 ///   wellproved label potato-muffins.toml --component muffins --for us
 ///   wellproved label saltmarsh --format html > labels.html
 ///
-/// A draft, not advice: your authority decides. What no source tells is left open, never taken for nothing.
+/// A draft, not advice: your authority decides. What no source tells is left open, never nought.
 #[derive(clap::Args)]
 #[command(verbatim_doc_comment)]
 pub struct Label {
