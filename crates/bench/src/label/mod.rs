@@ -78,7 +78,12 @@ pub struct Alcohol {
 #[must_use]
 pub fn label(formula: &Formula, settings: &BookSettings, law: Law, components: &[usize]) -> Option<Label> {
     let sold = if components.is_empty() { sold(formula) } else { components.to_vec() };
-    let main = formula.components.get(*sold.first()?)?;
+    let all: Vec<&Component> = sold.iter().filter_map(|c| formula.components.get(*c)).collect();
+    // What comes in pieces gives the piece; else the first of all.
+    let main = all.iter().find(|one| one.yields.pieces.is_some()).or(all.first()).copied()?;
+    if all.len() < sold.len() {
+        return None;
+    }
     let food = food(formula, &sold);
     let whole = food.weighs();
     if whole <= Mass::ZERO {

@@ -2,10 +2,9 @@
 
 use super::Costing;
 use super::money::{money, percent, share};
-use crate::sheet::RULED;
+use crate::sheet::{right_align, ruled};
 use crate::words::wrap;
 use bench::cost::{By, Cost, Price, Sale, Then};
-use comfy_table::{CellAlignment, ContentArrangement, Table};
 use quantity::{Between, TimeSpan, print};
 use rust_decimal::Decimal;
 
@@ -49,7 +48,8 @@ fn items(cost: &Cost, width: usize) -> String {
             share(item.costs, cost.ingredients()),
         ]);
     }
-    right(&mut table);
+    let columns = table.column_count();
+    right_align(&mut table, 1..columns);
     table.trim_fmt()
 }
 
@@ -76,7 +76,8 @@ fn sums(costing: &Costing, width: usize) -> String {
         cells.push(share(amount, cost.total()));
         table.add_row(cells);
     }
-    right(&mut table);
+    let columns = table.column_count();
+    right_align(&mut table, 1..columns);
     table.trim_fmt()
 }
 
@@ -129,7 +130,8 @@ fn asked(costing: &Costing, sale: &Sale, width: usize) -> String {
             price.margin.map(percent).unwrap_or_default(),
         ]);
     }
-    right(&mut table);
+    let columns = table.column_count();
+    right_align(&mut table, 1..columns);
     out.push_str(&format!("{}\n", table.trim_fmt()));
     out.push_str(&wrap("Which tax holds for which food, your authority says.", width));
     out
@@ -173,18 +175,4 @@ fn change(was: Decimal, is: Decimal) -> String {
 fn time(span: TimeSpan) -> String {
     let whole = TimeSpan::minutes(span.as_minutes().round());
     print::time(Between { from: whole, to: whole })
-}
-
-fn ruled(width: usize) -> Table {
-    let mut table = Table::new();
-    table.load_style(RULED).set_content_arrangement(ContentArrangement::Dynamic).set_width(width.min(u16::MAX.into()) as u16);
-    table
-}
-
-fn right(table: &mut Table) {
-    for column in 1..table.column_count() {
-        if let Some(column) = table.column_mut(column) {
-            column.set_cell_alignment(CellAlignment::Right);
-        }
-    }
 }

@@ -1,10 +1,9 @@
 //! A draft of a label for the terminal: what is set off by type stands in capitals.
 
 use super::words::{self, DRAFT, INTAKE};
-use crate::sheet::RULED;
+use crate::sheet::{right_align, ruled};
 use crate::words::wrap;
 use bench::label::{Declaration, Facts, Label};
-use comfy_table::{CellAlignment, ContentArrangement, Table};
 use quantity::print;
 
 /// A label's draft, lines broken at the width.
@@ -63,7 +62,8 @@ fn declared(declaration: &Declaration, width: usize) -> String {
         }
         table.add_row(cells);
     }
-    right(&mut table);
+    let columns = table.column_count();
+    right_align(&mut table, 1..columns);
     format!("{}\n{INTAKE}\n", table.trim_fmt())
 }
 
@@ -83,21 +83,8 @@ fn stated(facts: &Facts, width: usize) -> String {
         let daily = line.daily.map(|daily| format!("{daily}\u{a0}%")).unwrap_or_default();
         table.add_row([format!("{}{}", "  ".repeat(line.depth), line.title), words::figure(&line.amount, line.unit), daily]);
     }
-    right(&mut table);
+    let columns = table.column_count();
+    right_align(&mut table, 1..columns);
     out.push_str(&format!("{}\n", table.trim_fmt()));
     out
-}
-
-fn ruled(width: usize) -> Table {
-    let mut table = Table::new();
-    table.load_style(RULED).set_content_arrangement(ContentArrangement::Dynamic).set_width(width.min(u16::MAX.into()) as u16);
-    table
-}
-
-fn right(table: &mut Table) {
-    for column in 1..table.column_count() {
-        if let Some(column) = table.column_mut(column) {
-            column.set_cell_alignment(CellAlignment::Right);
-        }
-    }
 }

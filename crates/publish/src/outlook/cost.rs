@@ -32,6 +32,9 @@ pub fn tell(story: &mut Story, cost: &Cost) {
     if let Some(paid) = work.1 {
         words.push_str(&format!("; {} of hands {}", time(work.0), money(paid)));
     }
+    if !cost.packaging.is_zero() {
+        words.push_str(&format!("; packaging {}", money(cost.of_packaging())));
+    }
     story.say(&format!("{words}."));
     let mut per = vec![format!("{} in all", money(cost.total()))];
     if let (Some(all), Some(food)) = (cost.a_piece(cost.total()), cost.a_piece(cost.ingredients())) {
