@@ -4,7 +4,7 @@
 
 use bench::calibration::{Logged, learn};
 use bench::forecast::{Surroundings, foresee};
-use bench::label::{Law, label};
+use bench::label::{Law, Sold, label};
 use bench::rules::judge;
 use formula::arithmetic::{Target, blend, factor, figures, mixture, overall, scaled, weighed};
 use formula::source::Source;
@@ -101,7 +101,7 @@ fn in_the_kitchen(texts: &BTreeMap<String, Source>, book: &Book, changed: &str, 
         let _ = publish::outlook::text(formula, &foreseen, units, 80);
         let _ = publish::outlook::json(formula, &foreseen);
         for law in Law::ALL {
-            if let Some(label) = label(formula, &book.settings, law, &[]) {
+            if let Some(label) = label(formula, &book.settings, law, &Sold::default()) {
                 let _ = publish::label::text(&label, 80);
                 let _ = publish::label::json(&label);
                 let _ = publish::label::html(&[label], &book.settings);

@@ -4,7 +4,7 @@ use super::{Ended, Outcome};
 use crate::asked::{Formulas, unknown};
 use crate::failure::Failure;
 use crate::terminal;
-use bench::label::{self, Law};
+use bench::label::{self, EATEN_AS, Law, Sold};
 use formula::Formula;
 
 /// Drafts a label for Europe, Britain or the United States, and says what is missing.
@@ -29,6 +29,9 @@ pub struct Label {
     /// Only these components, sold apart or together; may be said more than once.
     #[arg(long, value_name = "NAME")]
     component: Vec<String>,
+    /// The kind of food from which American law takes the serving, instead of what the formula says.
+    #[arg(long, value_name = "KIND", value_parser = kind)]
+    eaten_as: Option<&'static str>,
     /// The form of the label.
     #[arg(long, value_enum, default_value_t = LabelFormat::Text)]
     format: LabelFormat,
@@ -63,7 +66,8 @@ impl Label {
         let law = self.law.map_or_else(|| by_language(&settings.language), Where::law);
         let mut labels = Vec::new();
         for formula in &formulas {
-            let drafted = label::label(formula, settings, law, &self.components(formula)?);
+            let sold = Sold { components: self.components(formula)?, eaten_as: self.eaten_as };
+            let drafted = label::label(formula, settings, law, &sold);
             let nothing = || Failure::new(format!("“{}” makes nothing that could be labelled", formula.head.title));
             labels.push(drafted.ok_or_else(nothing)?);
         }
@@ -91,6 +95,11 @@ impl Where {
             Self::Us => Law::Us,
         }
     }
+}
+
+fn kind(text: &str) -> Result<&'static str, String> {
+    let known = EATEN_AS.iter().copied().find(|known| *known == text);
+    known.ok_or_else(|| format!("there are: {}", EATEN_AS.join(", ")))
 }
 
 /// Whose rules a book's language suggests.

@@ -27,9 +27,14 @@ pub fn gaps(label: &Label, food: &Food, is_kind_chosen: bool) -> Vec<String> {
             gaps.extend(untold(&small(line.title), "a serving", line.unit, &line.amount));
         }
     }
+    if gaps.iter().any(|gap| gap.contains("no source tells")) {
+        gaps.push(
+            "figures of a pack fill such gaps: a row of your own with “like” and what the pack states “per-100-g”".to_owned(),
+        );
+    }
     if label.law == Law::Us && !is_kind_chosen {
         let kinds = science::nutrition::serving::EATEN_AS.join(", ");
-        gaps.push(format!("nutrition facts need a kind of food: state “eaten-as” under [label], one of {kinds}"));
+        gaps.push(format!("nutrition facts need a kind of food: state “eaten-as” under [label] or --eaten-as, one of {kinds}"));
     }
     if label.sold_by.is_none() {
         gaps.push("who answers for it: state name and address as “sold-by” in book.toml".to_owned());

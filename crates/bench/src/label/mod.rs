@@ -21,9 +21,10 @@ pub use law::{Law, Rule};
 pub use list::{Entry, LITTLE, List, Water};
 pub use pack::{DateForm, Pack, Serving};
 pub use quantities::{Asked, Quantity};
+pub use science::nutrition::serving::EATEN_AS;
 
 use formula::ingredient::Allergen;
-use formula::read::BookSettings;
+use formula::read::{BookSettings, ForLabel};
 use formula::{Component, Formula};
 use quantity::{Mass, TimeSpan};
 use std::collections::BTreeSet;
@@ -74,10 +75,21 @@ pub struct Alcohol {
     pub from: Vec<String>,
 }
 
+/// What a label is asked of.
+#[derive(Clone, Debug, Default)]
+pub struct Sold {
+    /// The components; those that the author sells together if none is named.
+    pub components: Vec<usize>,
+    /// The kind of food of American law, instead of the one that the formula states.
+    pub eaten_as: Option<&'static str>,
+}
+
 /// The label of a formula, of the components named or of those that its author sells together.
 #[must_use]
-pub fn label(formula: &Formula, settings: &BookSettings, law: Law, components: &[usize]) -> Option<Label> {
-    let sold = if components.is_empty() { sold(formula) } else { components.to_vec() };
+pub fn label(formula: &Formula, settings: &BookSettings, law: Law, of: &Sold) -> Option<Label> {
+    let usual = sold(formula);
+    let sold = if of.components.is_empty() { usual.clone() } else { of.components.clone() };
+    let is_usual = sold == usual;
     let all: Vec<&Component> = sold.iter().filter_map(|c| formula.components.get(*c)).collect();
     // What comes in pieces gives the piece; else the first of all.
     let main = all.iter().find(|one| one.yields.pieces.is_some()).or(all.first()).copied()?;
@@ -89,13 +101,21 @@ pub fn label(formula: &Formula, settings: &BookSettings, law: Law, components: &
     if whole <= Mass::ZERO {
         return None;
     }
-    let said = &formula.head.label;
-    let name = name(formula, &sold, main);
+    // What the author says of the pack holds for what is usually in it: sold otherwise, it is another food.
+    let told = formula.head.label.clone();
+    let mut said = if is_usual { told } else { ForLabel { stressed: told.stressed, ..ForLabel::default() } };
+    said.eaten_as = of.eaten_as.or(said.eaten_as);
+    let said = &said;
+    let name = match &said.name {
+        Some(name) => name.clone(),
+        None if sold.len() == 1 && formula.components.len() > 1 => main.title.clone(),
+        None => formula.head.title.clone(),
+    };
     let asked = match law.is_european() {
         true => Asked::of(&name, said.stressed.iter().map(|one| one.value.clone())),
         false => Asked::default(),
     };
-    let pack = pack::pack(formula, main, whole);
+    let pack = pack::pack(said, main, whole);
     let portion = pack::portion(said, main, &pack, whole);
     let serving = pack::serving(said, &pack, density(&food), law);
     let mut label = Label {
@@ -149,16 +169,6 @@ fn food(formula: &Formula, sold: &[usize]) -> Food {
         finished::compound(&formula.components[*c].name, &formula.components[*c].title, food.weighs(), food)
     };
     Food { parts: sold.iter().map(part).collect(), steam: Mass::ZERO }
-}
-
-/// As the author says; one component of several goes by its own title.
-fn name(formula: &Formula, sold: &[usize], main: &Component) -> String {
-    let is_all = *sold == self::sold(formula)[..];
-    match &formula.head.label.name {
-        Some(name) if is_all => name.clone(),
-        _ if sold.len() == 1 && formula.components.len() > 1 => main.title.clone(),
-        _ => formula.head.title.clone(),
-    }
 }
 
 /// What a millilitre of a food weighs where water and sugar make almost all of it: a syrup's, by its strength.

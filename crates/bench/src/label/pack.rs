@@ -1,8 +1,8 @@
 //! What is in a pack: its weight, its portions and servings, and its date.
 
 use super::law::Law;
+use formula::Component;
 use formula::read::ForLabel;
-use formula::{Component, Formula};
 use quantity::{Count, Mass, TimeSpan};
 use science::nutrition::printed::Printed;
 use science::nutrition::serving::{Amount, in_pack, metric, of, pieces};
@@ -60,8 +60,7 @@ pub fn date_form(keeps: TimeSpan) -> DateForm {
 
 /// What is in a pack of a food of so much.
 #[must_use]
-pub fn pack(formula: &Formula, main: &Component, whole: Mass) -> Pack {
-    let label = &formula.head.label;
+pub fn pack(label: &ForLabel, main: &Component, whole: Mass) -> Pack {
     let made = main.yields.pieces.filter(|pieces| *pieces > Count::ZERO);
     let piece = made.map(|made| whole / made.as_pieces()).filter(|_| label.net.is_none());
     let in_it = label.pieces.unwrap_or(Count::pieces(1.0));

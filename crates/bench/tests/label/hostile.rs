@@ -1,7 +1,7 @@
 //! Formulas that nobody bakes: chains that double at each step, losses of almost all, nothing at all.
 
 use crate::{baked, drafted, worked_out};
-use bench::label::{Law, finished, label};
+use bench::label::{Law, Sold, finished, label};
 use quantity::Mass;
 
 /// A chain in which each stage takes the one before it twice: two to the sixtieth paths lead to the flour.
@@ -64,6 +64,6 @@ fn what_went_in_less_the_steam_is_what_comes_out() {
 #[test]
 fn nothing_has_no_label() {
     let (book, formula) = worked_out(&baked("Nothing", "flour-bread = \"0 g\"", 100.0, 90.0), "");
-    assert!(label(&formula, &book.settings, Law::Eu, &[]).is_none());
-    assert!(label(&formula, &book.settings, Law::Eu, &[7]).is_none());
+    assert!(label(&formula, &book.settings, Law::Eu, &Sold::default()).is_none());
+    assert!(label(&formula, &book.settings, Law::Eu, &Sold { components: vec![7], eaten_as: None }).is_none());
 }

@@ -5,7 +5,7 @@ mod hostile;
 mod panels;
 mod weights;
 
-use bench::label::{Label, Law, label};
+use bench::label::{Label, Law, Sold, label};
 use formula::source::Source;
 use formula::{Book, BookText, Formula};
 
@@ -30,7 +30,7 @@ fn worked_out(text: &str, ingredients: &str) -> (Book, Formula) {
 /// The label of a formula's text.
 fn drafted(text: &str, ingredients: &str, law: Law) -> Label {
     let (book, formula) = worked_out(text, ingredients);
-    label(&formula, &book.settings, law, &[]).expect("a label")
+    label(&formula, &book.settings, law, &Sold::default()).expect("a label")
 }
 
 /// A food of one stage with these lines, which weighs so much when it is baked.

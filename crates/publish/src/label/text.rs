@@ -64,7 +64,8 @@ fn declared(declaration: &Declaration, width: usize) -> String {
     }
     let columns = table.column_count();
     right_align(&mut table, 1..columns);
-    format!("{}\n{INTAKE}\n", table.trim_fmt())
+    let intake = if declaration.portion.is_some() { format!("{INTAKE}\n") } else { String::new() };
+    format!("{}\n{intake}", table.trim_fmt())
 }
 
 fn stated(facts: &Facts, width: usize) -> String {
