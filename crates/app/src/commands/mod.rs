@@ -11,6 +11,7 @@ mod design;
 mod exchange;
 mod explain;
 mod forecast;
+mod history;
 mod import;
 mod ingredients;
 mod keep;
@@ -18,9 +19,11 @@ mod label;
 mod learn;
 mod new;
 mod publish;
+mod save;
 mod scale;
 mod sheet;
 mod solve;
+mod store;
 
 use crate::failure::Stopped;
 use clap::{Parser, Subcommand, ValueEnum};
@@ -98,6 +101,9 @@ commands![
     label::Label,
     cost::Cost,
     publish::Publish,
+    save::Save,
+    history::History,
+    store::Store,
     ingredients::Ingredients,
     import::Import,
     explain::Explain,
