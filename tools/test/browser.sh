@@ -6,5 +6,7 @@ cargo build --quiet -p app --features pdf
 rm -rf target/browser/site
 target/debug/wellproved publish examples/saltmarsh --out target/browser/site
 target/debug/wellproved sheet examples/saltmarsh --format html > target/browser/site/sheets.html
+target/debug/wellproved label examples/saltmarsh --for uk --format html > target/browser/site/labels-uk.html
+target/debug/wellproved label examples/saltmarsh --for us --format html > target/browser/site/labels-us.html
 cp tools/test/pages.mjs target/browser/pages.mjs
 node target/browser/pages.mjs target/browser/site

@@ -8,4 +8,4 @@ mod hours;
 pub mod problem;
 mod used;
 
-pub use hours::{Hours, hands_on, hours, lasts};
+pub use hours::{Hours, hands, hands_on, hours, lasts};

@@ -2,9 +2,11 @@
 
 pub mod chart;
 pub mod comparison;
+pub mod costing;
 pub mod day;
 mod edition;
 pub mod exchanged;
+pub mod label;
 pub mod lessons;
 pub mod method;
 pub mod needs;

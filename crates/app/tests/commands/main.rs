@@ -4,6 +4,7 @@
 mod card;
 mod check;
 mod compare;
+mod cost;
 mod day;
 mod design;
 mod disk;
@@ -11,7 +12,9 @@ mod exchange;
 mod explain;
 mod forecast;
 mod help;
+mod import;
 mod ingredients;
+mod label;
 mod learn;
 mod new;
 mod publish;

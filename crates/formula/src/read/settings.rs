@@ -27,6 +27,8 @@ pub struct BookSettings {
     pub kitchen: Option<At<String>>,
     /// The currency of costs.
     pub currency: Option<String>,
+    /// Name and address of whoever answers for what is sold.
+    pub sold_by: Option<String>,
 }
 
 impl Default for BookSettings {
@@ -40,6 +42,7 @@ impl Default for BookSettings {
             eggs: EggSize::M,
             kitchen: None,
             currency: None,
+            sold_by: None,
         }
     }
 }
@@ -64,6 +67,7 @@ pub fn read_book(source: &Source) -> Checked<BookSettings> {
         language: plain(text("language")).unwrap_or(defaults.language),
         kitchen: text("kitchen"),
         currency: plain(text("currency")),
+        sold_by: plain(text("sold-by")),
         ..BookSettings::default()
     };
     settings.spoons = read_word(&mut reader, &fields, "spoons", &spoon_words, SpoonSystem::named);
