@@ -1,46 +1,21 @@
-//! An edition: every file of a published book.
+//! An edition: the book's own pages, made from what is told of each formula.
 
-use crate::page::{formula_page, index_page};
-use base64::Engine;
-use base64::engine::general_purpose::STANDARD as BASE64;
-use formula::Formula;
+use crate::page::{LISTS, index_page, ingredients_page, tags_page};
+use crate::site::{Card, Dated, feed, sitemap};
 use formula::read::BookSettings;
 use std::collections::BTreeMap;
 
-/// The files of a published book by name.
-#[derive(Clone, Debug, Default)]
-pub struct Edition {
-    /// Each file's bytes.
-    pub files: BTreeMap<String, Vec<u8>>,
-}
-
-/// Lays out a book as pages. `pictures` are the photographs' bytes by their path in the book.
+/// The files of a published book that are no formula's page, by name.
 #[must_use]
-pub fn edition(formulas: &[Formula], settings: &BookSettings, pictures: &BTreeMap<String, Vec<u8>>) -> Edition {
-    let mut files = BTreeMap::new();
-    files.insert("index.html".to_owned(), index_page(formulas, settings).into_bytes());
-    for formula in formulas {
-        let picture = formula.head.photograph.as_ref().and_then(|photograph| picture(&photograph.file, pictures));
-        files.insert(format!("{}.html", formula.name), formula_page(formula, settings, picture.as_deref()).into_bytes());
-    }
-    Edition { files }
-}
-
-/// A picture as an address that holds it whole, so that the page stays one file.
-fn picture(file: &str, pictures: &BTreeMap<String, Vec<u8>>) -> Option<String> {
-    let bytes = pictures.get(file)?;
-    Some(format!("data:{};base64,{}", picture_type(file)?, BASE64.encode(bytes)))
-}
-
-/// The media type of a picture by its ending; none for what a page cannot show.
-#[must_use]
-pub fn picture_type(file: &str) -> Option<&'static str> {
-    match file.rsplit('.').next()?.to_lowercase().as_str() {
-        "jpg" | "jpeg" => Some("image/jpeg"),
-        "png" => Some("image/png"),
-        "webp" => Some("image/webp"),
-        "avif" => Some("image/avif"),
-        "gif" => Some("image/gif"),
-        _ => None,
-    }
+pub fn book_files(formulas: &[Dated], settings: &BookSettings) -> BTreeMap<&'static str, String> {
+    let cards: Vec<&Card> = formulas.iter().map(|one| &one.card).collect();
+    let lists: Vec<&str> = LISTS.iter().map(|(file, _)| *file).collect();
+    let mut files = BTreeMap::from([
+        ("index.html", index_page(&cards, settings)),
+        ("tags.html", tags_page(&cards, settings)),
+        ("ingredients.html", ingredients_page(&cards, settings)),
+    ]);
+    files.extend(feed(formulas, settings).map(|feed| ("feed.xml", feed)));
+    files.extend(sitemap(formulas, &lists, settings).map(|map| ("sitemap.xml", map)));
+    files
 }

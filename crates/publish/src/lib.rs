@@ -10,12 +10,15 @@ pub mod method;
 pub mod needs;
 pub mod outlook;
 pub mod page;
+pub mod picture;
+mod serving;
 pub mod sheet;
+pub mod site;
 pub mod solved;
 mod structured;
 pub mod trial_plan;
 pub mod words;
 
-pub use edition::{Edition, edition, picture_type};
+pub use edition::book_files;
 
 pub use words::Units;

@@ -24,6 +24,8 @@ pub struct Need {
     pub note: Option<String>,
     /// The other formula of the book that makes it, if one does.
     pub formula: Option<String>,
+    /// The ingredient's name in the table, if it is one.
+    pub ingredient: Option<String>,
     /// How many pieces, where the author counts them.
     pub pieces: Option<Count>,
     /// Codes of the allergens in it.
@@ -67,7 +69,9 @@ pub fn needs(formula: &Formula, component: usize, units: Units, egg: EggSize) ->
                     Content::Formula(blend) => Some(blend.name.clone()),
                     _ => None,
                 };
-                let need = Need { title, mass, household: None, note, formula, pieces: part.line.pieces, allergens };
+                let name = ingredient.as_ref().map(|one| one.name.clone());
+                let pieces = part.line.pieces;
+                let need = Need { title, mass, household: None, note, formula, ingredient: name, pieces, allergens };
                 let size = match &part.line.written {
                     Amount::Eggs(_, size) => *size,
                     _ => egg,

@@ -28,7 +28,7 @@ pub use kitchen::{Fryer, Hob, Kitchen, Oven, Pan, Scale, Vessel, read_kitchen, r
 pub use prices::{Pack, Prices, read_prices};
 pub use settings::{BookSettings, read_book};
 pub use trial::{CookSeen, MixSeen, OfStage, Reading, RiseSeen, Trial, WeighedSeen, read_trial};
-pub use words::{Action, Attention, Condition, EggSize, Group, HeatsBy, Leaven, Material, PercentOf, StageKind};
+pub use words::{Action, Attention, Condition, EggSize, Group, HeatsBy, Leaven, Material, PercentOf, PictureKeeping, StageKind};
 pub use working::{DayHours, DayTime, Working};
 
 use crate::Place;

@@ -2,61 +2,61 @@
 
 use super::stages::component_section;
 use super::table::formula_section;
-use super::{Shell, first_sentence, paragraphs};
+use super::{Leaf, Shell, first_sentence, paragraphs};
 use crate::needs::{Need, heading, needs};
+use crate::site::page_name;
 use crate::structured;
 use crate::words::{Units, makes};
 use bench::cautions::cautions;
 use formula::Formula;
 use formula::arithmetic::mixture;
 use formula::ingredient::{allergens, datasets};
-use formula::read::BookSettings;
 use formula::resolve::formula::Content;
 use maud::{Markup, html};
 use plan::{Hours, hours};
 use quantity::{Between, Fraction, Mass, SpoonSystem, TimeSpan, Volume, print};
 use std::collections::BTreeSet;
 
-/// The page of a formula; `picture` is the address of its photograph, if there is one to show.
+/// The page of a formula.
 #[must_use]
-pub fn formula_page(formula: &Formula, settings: &BookSettings, picture: Option<&str>) -> String {
+pub fn formula_page(formula: &Formula, leaf: &Leaf) -> String {
+    let settings = leaf.settings;
     let units = Units::of(settings);
     let body = html! {
-        header.top {
-            @if !settings.title.is_empty() {
-                nav aria-label="Book" { a href="index.html" { (settings.title) } }
-            }
-        }
+        (leaf.top())
         main {
             article {
-                (head(formula, settings, picture))
-                (needs_section(formula, units, settings))
+                (head(formula, leaf))
+                (needs_section(formula, units, leaf))
                 @for c in 0..formula.components.len() { (component_section(formula, c, units)) }
                 (formula_section(formula))
+                (leaf.serving(formula))
                 (care_section(formula))
-                (foot(formula, settings))
+                (leaf.used_in())
+                (foot(formula, leaf))
             }
         }
     };
     let shell = Shell {
         title: &formula.head.title,
         description: first_sentence(&formula.head.intro),
-        language: &settings.language,
-        structured: Some(structured::recipe(formula, settings)),
+        settings,
+        file: &page_name(&formula.name),
+        kind: "article",
+        image: leaf.picture.and_then(|picture| Some((picture.address(settings)?, picture.alt.as_str()))),
+        structured: Some(structured::recipe(formula, leaf)),
     };
     shell.wrap(body)
 }
 
-fn head(formula: &Formula, settings: &BookSettings, picture: Option<&str>) -> Markup {
+fn head(formula: &Formula, leaf: &Leaf) -> Markup {
     let main = formula.components.first();
     html! {
         header.head {
             h1 { (formula.head.title) }
-            @if let Some(author) = &settings.author { p.byline { (author) } }
+            @if let Some(author) = &leaf.settings.author { p.byline { (author) } }
             (paragraphs(&formula.head.intro))
-            @if let (Some(photograph), Some(picture)) = (&formula.head.photograph, picture) {
-                img src=(picture) alt=(photograph.alt);
-            }
+            (leaf.figure(formula))
             dl.facts {
                 @if let Some(main) = main {
                     div { dt { "Makes" } dd { (makes(main)) } }
@@ -70,6 +70,7 @@ fn head(formula: &Formula, settings: &BookSettings, picture: Option<&str>) -> Ma
                 }
                 (times(&hours(formula)))
             }
+            (leaf.tags(formula))
         }
     }
 }
@@ -95,7 +96,7 @@ fn time_element(span: Between<TimeSpan>) -> Markup {
     html! { time datetime=(span.to.iso_8601()) { (print::time(span)) } }
 }
 
-fn needs_section(formula: &Formula, units: Units, settings: &BookSettings) -> Markup {
+fn needs_section(formula: &Formula, units: Units, leaf: &Leaf) -> Markup {
     html! {
         section.needs aria-labelledby="needs" {
             h2 id="needs" { "What you need" }
@@ -103,7 +104,7 @@ fn needs_section(formula: &Formula, units: Units, settings: &BookSettings) -> Ma
                 @for (c, component) in formula.components.iter().enumerate() {
                     div {
                         @if let Some(heading) = heading(formula, component) { h3 { (heading) } }
-                        ul { @for need in needs(formula, c, units, settings.eggs) { (need_item(&need)) } }
+                        ul { @for need in needs(formula, c, units, leaf.settings.eggs) { (need_item(&need, leaf)) } }
                     }
                 }
             }
@@ -130,11 +131,11 @@ fn spoons_in_words(units: Units) -> String {
 }
 
 /// The same words as in the structured data, the amount set off.
-fn need_item(need: &Need) -> Markup {
+fn need_item(need: &Need, leaf: &Leaf) -> Markup {
     html! {
         li {
             b.amount { (print::mass(need.mass)) } " "
-            @if let Some(other) = &need.formula { a href={ (other) ".html" } { (need.title) } } @else { (need.title) }
+            (leaf.ingredient(need))
             @if let Some(household) = &need.household { " (" (household) ")" }
             @if let Some(note) = &need.note { ", " (note) }
         }
@@ -142,8 +143,7 @@ fn need_item(need: &Need) -> Markup {
 }
 
 fn equipment(formula: &Formula) -> Markup {
-    let steps = formula.components.iter().flat_map(|component| &component.stages).flat_map(|stage| &stage.steps);
-    let all: BTreeSet<&str> = steps.flat_map(|step| &step.equipment).map(String::as_str).collect();
+    let all = structured::tools(formula);
     html! {
         @if !all.is_empty() {
             p.equipment { b { "To work with: " } (all.into_iter().collect::<Vec<_>>().join(", ")) }
@@ -182,12 +182,12 @@ pub fn contained(formula: &Formula) -> Vec<&'static str> {
     allergens().iter().filter(|allergen| codes.contains(&allergen.code)).map(|allergen| allergen.title.as_str()).collect()
 }
 
-fn foot(formula: &Formula, settings: &BookSettings) -> Markup {
+fn foot(formula: &Formula, leaf: &Leaf) -> Markup {
     let used = datasets_of(formula);
     html! {
         footer {
             @if let Some(source) = &formula.head.source { p { (source) } }
-            @if !settings.title.is_empty() { p { "From " a href="index.html" { (settings.title) } } }
+            @if leaf.in_book && !leaf.settings.title.is_empty() { p { "From " a href="index.html" { (leaf.settings.title) } } }
             @if !used.is_empty() {
                 p.fine {
                     "Water, sugars, fat and densities of the ingredients after: "

@@ -1,24 +1,41 @@
 //! Pages as self-contained HTML: readable with scripts off and no network, on a phone and on paper.
 
+mod abroad;
 mod formula;
 mod index;
+mod leaf;
+mod lists;
 mod sheets;
 mod stages;
 mod table;
 
+pub use abroad::xml_text;
 pub use formula::formula_page;
 pub use index::index_page;
+pub use leaf::Leaf;
+pub use lists::{LISTS, ingredients_page, tags_page};
 pub use sheets::sheets;
 
+use ::formula::read::BookSettings;
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
 const STYLE: &str = include_str!("style.css");
+const STYLE_OF_LISTS: &str = include_str!("lists.css");
+
+/// The mark by which a page of this program is known from others that lie in the same folder.
+pub const MARK: &str = "<meta name=\"generator\" content=\"Wellproved\">";
 
 /// What every page is wrapped in.
 struct Shell<'s> {
     title: &'s str,
     description: &'s str,
-    language: &'s str,
+    settings: &'s BookSettings,
+    /// The file's name in the book; empty for a page that stands alone.
+    file: &'s str,
+    /// What the page is in the words of the Open Graph protocol.
+    kind: &'static str,
+    /// The address of its picture and what that shows.
+    image: Option<(String, &'s str)>,
     /// Structured data for the head, already safe to stand in a script.
     structured: Option<String>,
 }
@@ -27,17 +44,19 @@ impl Shell<'_> {
     fn wrap(self, body: Markup) -> String {
         let page = html! {
             (DOCTYPE)
-            html lang=(self.language) {
+            html lang=(self.settings.language) {
                 head {
                     meta charset="utf-8";
                     meta name="viewport" content="width=device-width, initial-scale=1";
                     meta name="color-scheme" content="light dark";
+                    (PreEscaped(MARK))
                     title { (self.title) }
                     @if !self.description.is_empty() {
                         meta name="description" content=(self.description);
                     }
-                    style { (PreEscaped(STYLE)) }
-                    @if let Some(data) = self.structured {
+                    (abroad::told(&self))
+                    style { (PreEscaped(STYLE)) (PreEscaped(STYLE_OF_LISTS)) }
+                    @if let Some(data) = &self.structured {
                         script type="application/ld+json" { (PreEscaped(data)) }
                     }
                 }
@@ -58,7 +77,7 @@ fn paragraphs(text: &str) -> Markup {
 }
 
 /// The first sentence of an author's text, for lists.
-fn first_sentence(text: &str) -> &str {
+pub fn first_sentence(text: &str) -> &str {
     let end = text.find(". ").map_or(text.len(), |at| at + 1);
     text[..end].trim()
 }

@@ -28,7 +28,7 @@ pub fn sheets(sheets: &[Sheet], settings: &BookSettings) -> String {
             }
         }
     };
-    Shell { title, description: "", language: &settings.language, structured: None }.wrap(body)
+    Shell { title, description: "", settings, file: "", kind: "website", image: None, structured: None }.wrap(body)
 }
 
 fn component_markup(sheet: &Sheet, component: &ComponentSheet) -> Markup {

@@ -1,0 +1,95 @@
+//! What stands on a formula's page besides the formula: its place in the book, its picture, a serving's nutrition.
+
+use super::lists::{ingredient_id, tag_links};
+use crate::needs::Need;
+use crate::picture::Picture;
+use crate::serving::Serving;
+use crate::site::{Link, page_name};
+use formula::Formula;
+use formula::read::BookSettings;
+use maud::{Markup, html};
+
+/// A formula's place in its book.
+pub struct Leaf<'l> {
+    /// The book's settings.
+    pub settings: &'l BookSettings,
+    /// The formulas that its product goes into.
+    pub used_in: &'l [Link],
+    /// Its photograph, if there is one to show.
+    pub picture: Option<&'l Picture>,
+    /// Whether the book's lists are published beside it.
+    pub in_book: bool,
+}
+
+impl Leaf<'_> {
+    /// The way back to the book.
+    pub fn top(&self) -> Markup {
+        let title = if self.settings.title.is_empty() { "Formulas" } else { &self.settings.title };
+        html! {
+            @if self.in_book { header.top { nav aria-label="Book" { a href="index.html" { (title) } } } }
+        }
+    }
+
+    /// The photograph in the size that suits the reader's screen, or else a drawing of the formula's course.
+    pub fn figure(&self, formula: &Formula) -> Markup {
+        html! {
+            @if let Some(picture) = self.picture {
+                (picture.element())
+            } @else if let Some(drawing) = crate::chart::course_chart(formula) {
+                figure.course { (drawing) }
+            }
+        }
+    }
+
+    /// The formula's tags.
+    pub fn tags(&self, formula: &Formula) -> Markup {
+        html! {
+            @if !formula.head.tags.is_empty() {
+                p.fine { @if self.in_book { (tag_links(&formula.head.tags)) } @else { (formula.head.tags.join(", ")) } }
+            }
+        }
+    }
+
+    /// What an ingredient is called, leading to what else is made of it.
+    pub fn ingredient(&self, need: &Need) -> Markup {
+        html! {
+            @if !self.in_book {
+                (need.title)
+            } @else if let Some(other) = &need.formula {
+                a href=(page_name(other)) { (need.title) }
+            } @else if let Some(name) = &need.ingredient {
+                a.quiet href={ "ingredients.html#" (ingredient_id(name)) } { (need.title) }
+            } @else {
+                (need.title)
+            }
+        }
+    }
+
+    /// The formulas that this one goes into.
+    pub fn used_in(&self) -> Markup {
+        html! {
+            @if self.in_book && !self.used_in.is_empty() {
+                section.used aria-labelledby="used" {
+                    h2 #used { "Goes into" }
+                    ul.plain { @for link in self.used_in { li { a href=(page_name(&link.name)) { (link.title) } } } }
+                }
+            }
+        }
+    }
+
+    /// What is in a serving, where every figure of it is known.
+    pub fn serving(&self, formula: &Formula) -> Markup {
+        html! {
+            @if let Some(serving) = Serving::of(formula) {
+                section.serving aria-labelledby="serving" {
+                    h2 #serving { "In a serving" }
+                    p.fine { (serving.size) ". Worked out from food tables, for orientation: it is no label." }
+                    dl.figures {
+                        div { dt { "Energy" } dd { (serving.kilojoules) " (" (serving.kilocalories) ")" } }
+                        @for line in &serving.lines { div { dt { (line.title) } dd { (line.content) } } }
+                    }
+                }
+            }
+        }
+    }
+}
