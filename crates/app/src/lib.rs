@@ -8,8 +8,10 @@ mod failure;
 mod files;
 mod findings;
 mod learning;
+mod looking;
 mod moment;
 mod photographs;
+mod press;
 mod terminal;
 mod watch;
 

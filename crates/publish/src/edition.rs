@@ -1,9 +1,19 @@
 //! An edition: the book's own pages, made from what is told of each formula.
 
-use crate::page::{LISTS, index_page, ingredients_page, tags_page};
+use crate::page::{LISTS, MARK, index_page, ingredients_page, tags_page};
 use crate::site::{Card, Dated, feed, sitemap};
 use formula::read::BookSettings;
 use std::collections::BTreeMap;
+
+/// What the XML files of an edition begin with, so that they are known from others that lie in the same folder.
+pub const XML_HEAD: &str = "<?xml version=\"1.0\" encoding=\"utf-8\"?>\n<!-- Made by Wellproved. -->\n";
+
+/// Whether a file is one that an edition wrote.
+#[must_use]
+pub fn is_own(bytes: &[u8]) -> bool {
+    let head = String::from_utf8_lossy(&bytes[..bytes.len().min(1000)]);
+    head.starts_with(XML_HEAD) || head.contains(MARK)
+}
 
 /// The files of a published book that are no formula's page, by name.
 #[must_use]

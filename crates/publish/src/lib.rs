@@ -19,6 +19,6 @@ mod structured;
 pub mod trial_plan;
 pub mod words;
 
-pub use edition::book_files;
+pub use edition::{book_files, is_own};
 
 pub use words::Units;

@@ -53,7 +53,7 @@ fn about(formula: &Formula, leaf: &Leaf) -> Vec<(String, Value)> {
         ("image", picture.map(|address| json!([address]))),
         ("description", (!head.intro.is_empty()).then(|| json!(head.intro))),
         ("author", settings.author.as_ref().map(|author| json!({ "@type": "Person", "name": author }))),
-        ("isPartOf", (leaf.in_book && !settings.title.is_empty()).then(book)),
+        ("isPartOf", (!settings.title.is_empty()).then(book)),
         ("creditText", head.source.as_ref().map(|source| json!(source))),
         ("keywords", (!head.tags.is_empty()).then(|| json!(head.tags.join(", ")))),
         ("recipeYield", formula.components.first().map(|main| json!(makes(main)))),

@@ -13,6 +13,7 @@ mod help;
 mod ingredients;
 mod learn;
 mod new;
+mod press;
 mod publish;
 mod sandbox;
 mod scale;

@@ -38,6 +38,15 @@ impl Passing {
         }
     }
 
+    /// Where its bar begins and how high it is, of 20: told apart by shape, not by colour alone.
+    const fn height(self) -> (u32, u32) {
+        match self {
+            Self::Hands => (4, 12),
+            Self::Heat => (1, 18),
+            Self::Wait => (7, 6),
+        }
+    }
+
     const fn class(self) -> &'static str {
         match self {
             Self::Hands => "hands",
@@ -78,8 +87,8 @@ pub fn course_chart(formula: &Formula) -> Option<Markup> {
     let used = kinds.into_iter().filter(|kind| bars.iter().any(|bar| bar.steps.iter().any(|(passing, _)| passing == kind)));
     Some(html! {
         figcaption {
-            "From start to table, " (print::time(print::rounded_time(Between { from: whole, to: whole }))) " at the longest"
-            span.key { @for kind in used { " " span { (swatch(kind)) " " (kind.word()) } } }
+            "From start to table, each step at its longest:"
+            @for kind in used { " " span { (swatch(kind)) "\u{a0}" (kind.word()) } }
         }
         ul.plain {
             @for bar in &bars {
@@ -90,7 +99,8 @@ pub fn course_chart(formula: &Formula) -> Option<Markup> {
 }
 
 fn swatch(kind: Passing) -> Markup {
-    html! { svg viewBox="0 0 24 12" width="24" height="12" aria-hidden="true" { rect class=(kind.class()) x="1" y="1" width="22" height="10" {} } }
+    let (y, height) = kind.height();
+    html! { svg viewBox="0 0 24 20" width="24" height="20" aria-hidden="true" { rect class=(kind.class()) x="1" y=(y) width="22" height=(height) {} } }
 }
 
 fn drawing(bar: &Bar, whole: TimeSpan) -> Markup {
@@ -100,13 +110,13 @@ fn drawing(bar: &Bar, whole: TimeSpan) -> Markup {
         let width = (span.to / whole * WIDTH).max(NARROWEST);
         // What is too short to be seen is drawn wider, but never beyond the edge.
         let here = x.min(WIDTH - width);
-        parts.push((passing.class(), here, width));
+        parts.push((*passing, here, width));
         x = here + width;
     }
     html! {
         svg viewBox=(format!("0 0 {WIDTH} 20")) preserveAspectRatio="none" role="img" aria-label=(bar.words()) {
-            @for (class, x, width) in parts {
-                rect class=(class) x=(format!("{x:.1}")) y="2" width=(format!("{width:.1}")) height="16" {}
+            @for (passing, x, width) in parts {
+                rect class=(passing.class()) x=(format!("{x:.1}")) y=(passing.height().0) width=(format!("{width:.1}")) height=(passing.height().1) {}
             }
         }
     }

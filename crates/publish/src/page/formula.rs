@@ -56,7 +56,7 @@ fn head(formula: &Formula, leaf: &Leaf) -> Markup {
             h1 { (formula.head.title) }
             @if let Some(author) = &leaf.settings.author { p.byline { (author) } }
             (paragraphs(&formula.head.intro))
-            (leaf.figure(formula))
+            (leaf.photograph())
             dl.facts {
                 @if let Some(main) = main {
                     div { dt { "Makes" } dd { (makes(main)) } }
@@ -71,6 +71,7 @@ fn head(formula: &Formula, leaf: &Leaf) -> Markup {
                 (times(&hours(formula)))
             }
             (leaf.tags(formula))
+            (leaf.drawing(formula))
         }
     }
 }
@@ -187,7 +188,7 @@ fn foot(formula: &Formula, leaf: &Leaf) -> Markup {
     html! {
         footer {
             @if let Some(source) = &formula.head.source { p { (source) } }
-            @if leaf.in_book && !leaf.settings.title.is_empty() { p { "From " a href="index.html" { (leaf.settings.title) } } }
+            @if !leaf.settings.title.is_empty() { p { "From " a href="index.html" { (leaf.settings.title) } } }
             @if !used.is_empty() {
                 p.fine {
                     "Water, sugars, fat and densities of the ingredients after: "

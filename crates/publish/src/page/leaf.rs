@@ -17,8 +17,6 @@ pub struct Leaf<'l> {
     pub used_in: &'l [Link],
     /// Its photograph, if there is one to show.
     pub picture: Option<&'l Picture>,
-    /// Whether the book's lists are published beside it.
-    pub in_book: bool,
 }
 
 impl Leaf<'_> {
@@ -26,18 +24,19 @@ impl Leaf<'_> {
     pub fn top(&self) -> Markup {
         let title = if self.settings.title.is_empty() { "Formulas" } else { &self.settings.title };
         html! {
-            @if self.in_book { header.top { nav aria-label="Book" { a href="index.html" { (title) } } } }
+            header.top { nav aria-label="Book" { a href="index.html" { (title) } } }
         }
     }
 
-    /// The photograph in the size that suits the reader's screen, or else a drawing of the formula's course.
-    pub fn figure(&self, formula: &Formula) -> Markup {
+    /// The photograph in the size that suits the reader's screen.
+    pub fn photograph(&self) -> Markup {
+        html! { @if let Some(picture) = self.picture { (picture.element()) } }
+    }
+
+    /// A drawing of the formula's course, where there is no photograph: never a picture of something else.
+    pub fn drawing(&self, formula: &Formula) -> Markup {
         html! {
-            @if let Some(picture) = self.picture {
-                (picture.element())
-            } @else if let Some(drawing) = crate::chart::course_chart(formula) {
-                figure.course { (drawing) }
-            }
+            @if self.picture.is_none() && let Some(drawing) = crate::chart::course_chart(formula) { figure.course { (drawing) } }
         }
     }
 
@@ -45,7 +44,7 @@ impl Leaf<'_> {
     pub fn tags(&self, formula: &Formula) -> Markup {
         html! {
             @if !formula.head.tags.is_empty() {
-                p.fine { @if self.in_book { (tag_links(&formula.head.tags)) } @else { (formula.head.tags.join(", ")) } }
+                p.fine { (tag_links(&formula.head.tags)) }
             }
         }
     }
@@ -53,9 +52,7 @@ impl Leaf<'_> {
     /// What an ingredient is called, leading to what else is made of it.
     pub fn ingredient(&self, need: &Need) -> Markup {
         html! {
-            @if !self.in_book {
-                (need.title)
-            } @else if let Some(other) = &need.formula {
+            @if let Some(other) = &need.formula {
                 a href=(page_name(other)) { (need.title) }
             } @else if let Some(name) = &need.ingredient {
                 a.quiet href={ "ingredients.html#" (ingredient_id(name)) } { (need.title) }
@@ -68,7 +65,7 @@ impl Leaf<'_> {
     /// The formulas that this one goes into.
     pub fn used_in(&self) -> Markup {
         html! {
-            @if self.in_book && !self.used_in.is_empty() {
+            @if !self.used_in.is_empty() {
                 section.used aria-labelledby="used" {
                     h2 #used { "Goes into" }
                     ul.plain { @for link in self.used_in { li { a href=(page_name(&link.name)) { (link.title) } } } }

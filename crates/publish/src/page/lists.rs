@@ -94,7 +94,7 @@ pub fn tag_links(tags: &[String]) -> Markup {
     html! {
         @for (n, tag) in tags.iter().enumerate() {
             @if n > 0 { ", " }
-            a.tag rel="tag" href={ "tags.html#" (tag_id(tag)) } { (tag) }
+            a.tag rel="tag" href={ "tags.html#" (tag_id(tag)) } { bdi { (tag) } }
         }
     }
 }

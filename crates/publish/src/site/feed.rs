@@ -3,6 +3,7 @@
 use super::address::{page_address, page_name};
 use super::card::Dated;
 use crate::page::xml_text;
+use crate::edition::XML_HEAD;
 use formula::read::BookSettings;
 use maud::{Markup, PreEscaped, html};
 
@@ -30,7 +31,7 @@ pub fn feed(formulas: &[Dated], settings: &BookSettings) -> Option<String> {
             @for one in newest.into_iter().take(MOST) { (entry(one, settings)) }
         }
     };
-    Some(format!("<?xml version=\"1.0\" encoding=\"utf-8\"?>\n{}\n", markup.into_string()))
+    Some(format!("{XML_HEAD}{}\n", markup.into_string()))
 }
 
 fn entry(one: &Dated, settings: &BookSettings) -> Markup {

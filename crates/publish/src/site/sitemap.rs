@@ -2,6 +2,7 @@
 
 use super::address::{page_address, page_name};
 use super::card::Dated;
+use crate::edition::XML_HEAD;
 use formula::read::BookSettings;
 use maud::html;
 
@@ -25,5 +26,5 @@ pub fn sitemap(formulas: &[Dated], lists: &[&str], settings: &BookSettings) -> O
             }
         }
     };
-    Some(format!("<?xml version=\"1.0\" encoding=\"utf-8\"?>\n{}\n", markup.into_string()))
+    Some(format!("{XML_HEAD}{}\n", markup.into_string()))
 }
