@@ -1,6 +1,7 @@
 //! An edition: every file of a published book.
 
 use crate::page::{formula_page, index_page};
+use crate::reader::Reader;
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD as BASE64;
 use formula::Formula;
@@ -14,14 +15,20 @@ pub struct Edition {
     pub files: BTreeMap<String, Vec<u8>>,
 }
 
-/// Lays out a book as pages. `pictures` are the photographs' bytes by their path in the book.
+/// Lays out a book as pages. `pictures` are the photographs' bytes by their path in the book, `readers` what lets the
+/// readers of a formula's page fit it to their kitchens, by the formula's name.
 #[must_use]
-pub fn edition(formulas: &[Formula], settings: &BookSettings, pictures: &BTreeMap<String, Vec<u8>>) -> Edition {
+pub fn edition(
+    formulas: &[Formula],
+    settings: &BookSettings,
+    pictures: &BTreeMap<String, Vec<u8>>,
+    readers: &BTreeMap<String, Reader>,
+) -> Edition {
     let mut files = BTreeMap::new();
     files.insert("index.html".to_owned(), index_page(formulas, settings).into_bytes());
     for formula in formulas {
         let picture = formula.head.photograph.as_ref().and_then(|photograph| picture(&photograph.file, pictures));
-        files.insert(format!("{}.html", formula.name), formula_page(formula, settings, picture.as_deref()).into_bytes());
+        files.insert(format!("{}.html", formula.name), formula_page(formula, settings, picture.as_deref(), readers.get(&formula.name)).into_bytes());
     }
     Edition { files }
 }

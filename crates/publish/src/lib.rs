@@ -10,6 +10,7 @@ pub mod method;
 pub mod needs;
 pub mod outlook;
 pub mod page;
+pub mod reader;
 pub mod sheet;
 pub mod solved;
 mod structured;

@@ -1,6 +1,7 @@
 //! `publish`: the book as pages.
 
 use super::{Ended, Outcome};
+use crate::asked::Place;
 use crate::failure::Failure;
 use crate::{book, files, findings, terminal};
 use formula::Diagnostic;
@@ -8,7 +9,8 @@ use std::path::PathBuf;
 
 /// Proof-reads a book, works it out and writes it as pages: one self-contained file a formula, and an index.
 ///
-/// The pages need no network and no script. With errors in the book nothing is written.
+/// The pages need no network; with scripts off they are the whole recipe, with scripts on a reader can fit them to
+/// a kitchen of their own. With errors in the book nothing is written.
 #[derive(clap::Args)]
 pub struct Publish {
     /// The book's folder, or one formula's file.
@@ -29,7 +31,9 @@ impl Publish {
             return Ok(Outcome::FaultsFound);
         }
         let formulas = opened.formulas();
-        let edition = publish::edition(&formulas, &opened.book.settings, &opened.pictures(&formulas));
+        let around = Place::default().surroundings(&opened, &opened.book.kitchen())?;
+        let readers = publish::reader::readers(&opened.book, &formulas, &around);
+        let edition = publish::edition(&formulas, &opened.book.settings, &opened.pictures(&formulas), &readers);
         self.keep_out_of_the_book(&opened.folder)?;
         files::can_be_folder(&self.out).map_err(|failure| failure.hint("name another folder with --out"))?;
         let bar = book::progress(edition.files.len());

@@ -29,7 +29,7 @@ pub fn index_page(formulas: &[Formula], settings: &BookSettings) -> String {
             }
         }
     };
-    Shell { title, description: "", language: &settings.language, structured: None }.wrap(body)
+    Shell { title, description: "", language: &settings.language, structured: None, scripted: None }.wrap(body)
 }
 
 fn facts(formula: &Formula) -> Vec<String> {

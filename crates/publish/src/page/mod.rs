@@ -1,5 +1,6 @@
 //! Pages as self-contained HTML: readable with scripts off and no network, on a phone and on paper.
 
+pub(crate) mod figure;
 mod formula;
 mod index;
 mod sheets;
@@ -21,6 +22,15 @@ struct Shell<'s> {
     language: &'s str,
     /// Structured data for the head, already safe to stand in a script.
     structured: Option<String>,
+    /// What its scripts need, where it has any.
+    scripted: Option<Scripted>,
+}
+
+/// Scripts of a page: what may run, how it looks, and the data and script that stand at its end.
+struct Scripted {
+    policy: &'static str,
+    style: &'static str,
+    end: Markup,
 }
 
 impl Shell<'_> {
@@ -36,12 +46,15 @@ impl Shell<'_> {
                     @if !self.description.is_empty() {
                         meta name="description" content=(self.description);
                     }
-                    style { (PreEscaped(STYLE)) }
+                    @if let Some(scripted) = &self.scripted {
+                        meta http-equiv="Content-Security-Policy" content=(scripted.policy);
+                    }
+                    style { (PreEscaped(STYLE)) @if let Some(scripted) = &self.scripted { (PreEscaped(scripted.style)) } }
                     @if let Some(data) = self.structured {
                         script type="application/ld+json" { (PreEscaped(data)) }
                     }
                 }
-                body { (body) }
+                body { (body) @if let Some(scripted) = self.scripted { (scripted.end) } }
             }
         };
         page.into_string()
