@@ -28,7 +28,10 @@ pub fn edition(
     files.insert("index.html".to_owned(), index_page(formulas, settings).into_bytes());
     for formula in formulas {
         let picture = formula.head.photograph.as_ref().and_then(|photograph| picture(&photograph.file, pictures));
-        files.insert(format!("{}.html", formula.name), formula_page(formula, settings, picture.as_deref(), readers.get(&formula.name)).into_bytes());
+        files.insert(
+            format!("{}.html", formula.name),
+            formula_page(formula, settings, picture.as_deref(), readers.get(&formula.name)).into_bytes(),
+        );
     }
     Edition { files }
 }

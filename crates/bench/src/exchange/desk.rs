@@ -57,7 +57,18 @@ impl<'d> Desk<'d> {
     /// A formula before anything is changed.
     pub fn of(book: &'d Book, source: &'d Source, before: &'d Formula, around: &'d Surroundings, wishes: &'d Wishes) -> Self {
         let (manuscript, balance) = (Manuscript::new(&source.text), Balance::of(before));
-        Self { book, source, before, around, wishes, manuscript, balance, lost: Vec::new(), minded: Vec::new(), of_words: Vec::new() }
+        Self {
+            book,
+            source,
+            before,
+            around,
+            wishes,
+            manuscript,
+            balance,
+            lost: Vec::new(),
+            minded: Vec::new(),
+            of_words: Vec::new(),
+        }
     }
 
     /// Whether anything has been changed.

@@ -62,6 +62,6 @@ pub fn piece(formula: &formula::Formula, (c, _): At, piece: &Piece) -> Markup {
 }
 
 /// A text whose ranges do not break at the line's end: a word joiner holds what follows a dash.
-fn unbroken(text: &str) -> String {
+pub fn unbroken(text: &str) -> String {
     text.replace('–', "–\u{2060}")
 }

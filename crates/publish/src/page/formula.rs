@@ -1,8 +1,8 @@
 //! A formula's page: head, what is needed, the stages, the formula table, what to mind.
 
+use super::figure::{plain, unbroken, weight};
 use super::stages::component_section;
 use super::table::formula_section;
-use super::figure::{plain, weight};
 use super::{Scripted, Shell, first_sentence, paragraphs};
 use crate::needs::{Need, heading, needs};
 use crate::reader::{self, Reader, Way};
@@ -126,7 +126,7 @@ fn times(hours: &Hours) -> Markup {
 
 /// A time for people, and its upper end for programs.
 fn time_element(name: &str, span: Between<TimeSpan>) -> Markup {
-    html! { time data-hours=(name) datetime=(span.to.iso_8601()) { (print::time(span)) } }
+    html! { time data-hours=(name) datetime=(span.to.iso_8601()) { (unbroken(&print::time(span))) } }
 }
 
 fn needs_section(formula: &Formula, units: Units, settings: &BookSettings) -> Markup {

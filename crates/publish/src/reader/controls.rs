@@ -27,6 +27,10 @@ pub fn controls(formula: &Formula, settings: &BookSettings, reader: &Reader) -> 
                     (ways(reader))
                 }
             }
+            details {
+                summary { "By the clock" }
+                ol #clock {}
+            }
             p #changed role="status" {}
         }
     }
@@ -40,7 +44,7 @@ fn batch(formula: &Formula) -> Markup {
             legend { "How much" }
             @if counted {
                 label { span { "How many " (main.yields.piece.1) } input name="pieces" type="number" min="0.5" max="10000" step="any" inputmode="decimal"; }
-                label { span { "Each weighs, raw, g" } input name="each" type="number" min="1" max="10000" step="any" inputmode="decimal"; }
+                label { span { "Each, raw, g" } input name="each" type="number" min="1" max="10000" step="any" inputmode="decimal"; }
             }
             label { span { "Times the recipe" } input name="times" type="number" min="0.05" max="1000" step="any" inputmode="decimal"; }
             @if size::tin(formula).is_some() {
@@ -48,7 +52,7 @@ fn batch(formula: &Formula) -> Markup {
                     option value="" { "as written" }
                     option value="box" { "oblong" }
                     option value="round" { "round" }
-                    option value="volume" { "by what it holds" }
+                    option value="volume" { "by volume" }
                 } }
                 span.tin hidden {
                     label data-for="box" { span { "Long, cm" } input name="long" type="number" min="1" max="200" step="any" inputmode="decimal"; }
@@ -70,10 +74,10 @@ fn measures(formula: &Formula, settings: &BookSettings) -> Markup {
         fieldset {
             legend { "Measures" }
             label { span { "Amounts" } select name="amounts" {
-                option value="" { "by weight, in grams" }
-                option value="spoons" { "in cups and spoons" }
+                option value="" { "grams" }
+                option value="spoons" { "cups, spoons" }
             } }
-            label { span { "Whose cups and spoons" } select name="spoons" {
+            label { span { "Whose cups" } select name="spoons" {
                 @for system in SpoonSystem::ALL {
                     option value=(system.name()) selected[system == units.household()] {
                         (quantity::print::capital(spoons_name(system)))

@@ -72,8 +72,12 @@ fn part(one: &Ingredient) -> usize {
 
 /// What an egg, a white and a yolk of each size class weigh, where the formula has egg in it.
 pub fn eggs(formula: &Formula, usual: EggSize) -> Value {
-    let kinds: Vec<&Ingredient> =
-        formula.lines().filter_map(|(_, line)| line.ingredient()).map(|one| &**one).filter(|one| one.group == Group::Egg).collect();
+    let kinds: Vec<&Ingredient> = formula
+        .lines()
+        .filter_map(|(_, line)| line.ingredient())
+        .map(|one| &**one)
+        .filter(|one| one.group == Group::Egg)
+        .collect();
     if kinds.is_empty() {
         return Value::Null;
     }

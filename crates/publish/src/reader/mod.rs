@@ -43,9 +43,9 @@ pub fn readers(book: &Book, formulas: &[Formula], around: &Surroundings) -> BTre
 #[must_use]
 pub fn reader(book: &Book, formula: &Formula, around: &Surroundings) -> Reader {
     let ways = ways::ways(book, formula, around);
-    let told: Vec<Value> = std::iter::once(way(book, formula, around, None)).chain(
-        ways.iter().map(|other| way(book, &other.formula, around, Some(other))),
-    ).collect();
+    let told: Vec<Value> = std::iter::once(way(book, formula, around, None))
+        .chain(ways.iter().map(|other| way(book, &other.formula, around, Some(other))))
+        .collect();
     let ferments = told.iter().any(|way| !way["rooms"].is_null());
     let mut data = Map::new();
     data.insert("name".into(), json!(formula.name));
@@ -76,7 +76,7 @@ fn short(value: f64) -> Value {
     if !value.is_finite() {
         return Value::Null;
     }
-    format!("{value:.4e}").parse::<f64>().map_or(Value::Null, |value| {
-        if value == value.trunc() && value.abs() < 1e9 { json!(value as i64) } else { json!(value) }
-    })
+    format!("{value:.4e}")
+        .parse::<f64>()
+        .map_or(Value::Null, |value| if value == value.trunc() && value.abs() < 1e9 { json!(value as i64) } else { json!(value) })
 }

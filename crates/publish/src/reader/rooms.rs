@@ -28,7 +28,8 @@ pub fn tables(formula: &Formula, around: &Surroundings) -> Value {
     if !usual.iter().any(|rise| rise.steps.iter().any(|step| step.reached.is_some())) {
         return Value::Null;
     }
-    let asked: Vec<&Step> = usual.iter().flat_map(|rise| &rise.steps).filter_map(|one| step_of(formula, one)).map(|(_, step)| step).collect();
+    let asked: Vec<&Step> =
+        usual.iter().flat_map(|rise| &rise.steps).filter_map(|one| step_of(formula, one)).map(|(_, step)| step).collect();
     let parts = parts(&asked, around);
     let tables: Vec<Value> = parts.iter().map(|part| table(formula, around, part)).collect();
     json!({ "steps": steps(formula, &usual), "parts": tables })
@@ -109,10 +110,8 @@ fn table(formula: &Formula, around: &Surroundings, part: &Part) -> Value {
         n => part.from + (part.to - part.from) * f64::from(n) / f64::from(count),
     };
     let rooms: Vec<f64> = (0..=count).map(at).collect();
-    let made: Vec<Vec<Rise>> = rooms
-        .iter()
-        .map(|room| rises_for_a_table(formula, &around.clone().with_room(Temperature::celsius(*room))))
-        .collect();
+    let made: Vec<Vec<Rise>> =
+        rooms.iter().map(|room| rises_for_a_table(formula, &around.clone().with_room(Temperature::celsius(*room)))).collect();
     let steps = made.first().map_or(0, |rises| all(rises).count());
     let column = |n: usize, end: fn(&Between<KnownTime>) -> f64| -> Vec<Value> {
         let of = |rises: &Vec<Rise>| all(rises).nth(n).and_then(|one| one.reached.as_ref().map(end));
@@ -123,9 +122,11 @@ fn table(formula: &Formula, around: &Surroundings, part: &Part) -> Value {
             let from = column(n, |reached| reached.from.value.as_minutes());
             let to = column(n, |reached| reached.to.value.as_minutes());
             let stands = made.first().and_then(|rises| all(rises).nth(n)).and_then(|one| step_of(formula, one));
-            let place = stands.and_then(|(_, step)| match around.clone().with_room(Temperature::celsius(f64::midpoint(part.from, part.to))).stand(step) {
-                Stand::Room => None,
-                Stand::Place(found) => Some(short(found.as_celsius())),
+            let place = stands.and_then(|(_, step)| {
+                match around.clone().with_room(Temperature::celsius(f64::midpoint(part.from, part.to))).stand(step) {
+                    Stand::Room => None,
+                    Stand::Place(found) => Some(short(found.as_celsius())),
+                }
             });
             if from == to { json!({ "at": from, "place": place }) } else { json!({ "at": from, "to": to, "place": place }) }
         })

@@ -47,10 +47,22 @@ fn joined(module: &str) -> String {
 mod tests {
     use super::*;
 
+    /// The name that a line of a module declares for all of them.
+    fn declared(line: &str) -> Option<&str> {
+        let line = line.strip_prefix("export ").unwrap_or(line);
+        let kinds = ["const ", "let ", "class ", "function ", "async function "];
+        let rest = kinds.iter().find_map(|kind| line.strip_prefix(kind))?;
+        rest.split(|letter: char| !letter.is_alphanumeric() && letter != '_').find(|name| !name.is_empty())
+    }
+
     #[test]
     fn a_script_holds_nothing_that_would_end_or_split_it() {
         assert!(!SCRIPT.contains("</script") && !SCRIPT.contains("<!--"));
         assert!(!SCRIPT.contains("import ") && !SCRIPT.contains("export "));
+        let mut names: Vec<&str> = MODULES.iter().flat_map(|module| module.lines()).filter_map(declared).collect();
+        names.sort_unstable();
+        let twice = names.windows(2).find(|pair| pair[0] == pair[1]);
+        assert!(twice.is_none(), "two modules declare {twice:?}");
         // Lines are trimmed as they are joined, which would change what stands between backquotes over several.
         assert!(SCRIPT.lines().all(|line| line.matches('`').count() % 2 == 0));
     }
