@@ -24,13 +24,7 @@ pub struct Hours {
 /// Adds up a formula's steps. Stages that do not need each other go on side by side.
 #[must_use]
 pub fn hours(formula: &Formula) -> Hours {
-    let mut made = BTreeMap::new();
-    let mut steps = Steps::default();
-    for other in used_formulas(formula) {
-        let stages = product_stages(&other);
-        steps.add(&other, &stages);
-        made.insert(other.name.clone(), longest(&other, &stages, &made));
-    }
+    let Others { mut steps, made } = others(formula);
     let own: BTreeSet<StageAt> = formula.stages().map(|(at, _)| at).collect();
     steps.add(formula, &own);
     let total = longest(formula, &own, &made);
@@ -38,6 +32,41 @@ pub fn hours(formula: &Formula) -> Hours {
     // One pair of hands cannot be quicker than all its work.
     let total = Between { from: total.from.max(preparing.from + cooking.from), to: total.to.max(preparing.to + cooking.to) };
     Hours { preparing, cooking, total, untimed }
+}
+
+/// What the other formulas take whose products a formula uses, which do not grow with it.
+#[derive(Debug, Default)]
+pub struct Others {
+    /// Their steps.
+    steps: Steps,
+    /// By their names: how long from their first step until each is made.
+    pub made: BTreeMap<String, Between<TimeSpan>>,
+}
+
+impl Others {
+    /// Minutes with hands, but not at the heat.
+    #[must_use]
+    pub const fn preparing(&self) -> Between<TimeSpan> {
+        self.steps.preparing
+    }
+
+    /// Time at the heat.
+    #[must_use]
+    pub const fn cooking(&self) -> Between<TimeSpan> {
+        self.steps.cooking
+    }
+}
+
+/// What the other formulas take whose products a formula uses.
+#[must_use]
+pub fn others(formula: &Formula) -> Others {
+    let mut all = Others::default();
+    for other in used_formulas(formula) {
+        let stages = product_stages(&other);
+        all.steps.add(&other, &stages);
+        all.made.insert(other.name.clone(), longest(&other, &stages, &all.made));
+    }
+    all
 }
 
 /// How long a step takes for all pieces of its component, batch after batch.
@@ -62,6 +91,7 @@ fn add(spans: impl Iterator<Item = Between<TimeSpan>>) -> Between<TimeSpan> {
 }
 
 /// The sums of steps.
+#[derive(Debug)]
 struct Steps {
     preparing: Between<TimeSpan>,
     cooking: Between<TimeSpan>,

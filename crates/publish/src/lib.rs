@@ -11,6 +11,7 @@ pub mod needs;
 pub mod outlook;
 pub mod page;
 pub mod picture;
+pub mod reader;
 mod serving;
 pub mod sheet;
 pub mod site;

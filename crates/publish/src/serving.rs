@@ -53,7 +53,8 @@ impl Serving {
             return None;
         }
         let all = nutrition(formula);
-        if all.len() != formula.components.len() || all.iter().flat_map(|one| &one.per_100_g).any(|line| !line.untold.is_empty()) {
+        if all.len() != formula.components.len() || all.iter().flat_map(|one| &one.per_100_g).any(|line| !line.untold.is_empty())
+        {
             return None;
         }
         let (mut grams, mut kilojoules, mut kilocalories, mut done) = (BTreeMap::new(), 0.0, 0.0, Mass::ZERO);
@@ -96,6 +97,7 @@ fn goes_into_itself(formula: &Formula) -> bool {
 /// Whether something is fried in fat that no line tells of: how much it takes up is then not known.
 fn fries_in_untold_fat(formula: &Formula) -> bool {
     let fries = |step: &formula::Step| step.action == Action::Fry;
-    let has_fat = |line: &formula::Line| matches!(&line.content, Content::Ingredient(one) if one.group == formula::read::Group::Fat);
+    let has_fat =
+        |line: &formula::Line| matches!(&line.content, Content::Ingredient(one) if one.group == formula::read::Group::Fat);
     formula.stages().any(|(_, stage)| stage.steps.iter().any(fries) && !stage.lines.iter().any(has_fat))
 }

@@ -25,8 +25,10 @@ fn recipe_value(formula: &Formula, leaf: &Leaf) -> Value {
     data.insert("@type".to_owned(), json!("Recipe"));
     data.extend(about(formula, leaf));
     data.extend(times(formula));
-    let ingredients: Vec<String> =
-        (0..formula.components.len()).flat_map(|c| needs(formula, c, units, leaf.settings.eggs)).map(|need| need.in_words()).collect();
+    let ingredients: Vec<String> = (0..formula.components.len())
+        .flat_map(|c| needs(formula, c, units, leaf.settings.eggs))
+        .map(|need| need.in_words())
+        .collect();
     data.insert("recipeIngredient".to_owned(), json!(ingredients));
     let tools: Vec<Value> = tools(formula).into_iter().map(|tool| json!({ "@type": "HowToTool", "name": tool })).collect();
     if !tools.is_empty() {

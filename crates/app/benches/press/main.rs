@@ -54,7 +54,13 @@ fn publish(book: &Path, out: &Path) -> (f64, f64) {
     let script = "import resource,subprocess,sys,time; t=time.perf_counter(); subprocess.run(sys.argv[1:], capture_output=True, check=True); \
                   print(time.perf_counter()-t, resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss / 1024)";
     let program = env!("CARGO_BIN_EXE_wellproved");
-    let output = Command::new("python3").args(["-c", script, program, "publish"]).arg(book).arg("--out").arg(out).output().expect("python3");
+    let output = Command::new("python3")
+        .args(["-c", script, program, "publish"])
+        .arg(book)
+        .arg("--out")
+        .arg(out)
+        .output()
+        .expect("python3");
     let text = String::from_utf8_lossy(&output.stdout).into_owned();
     let mut words = text.split_whitespace().filter_map(|word| word.parse().ok());
     (words.next().unwrap_or(f64::NAN), words.next().unwrap_or(f64::NAN))
@@ -66,7 +72,7 @@ fn beside_a_template_engine(root: &Path, book: &Path, pages: &Path) {
     let settings = formula::read::BookSettings { title: "Bench".to_owned(), ..Default::default() };
     let out = root.join("target/bench/filled");
     let fill = |formula: &Formula| {
-        let leaf = Leaf { settings: &settings, used_in: &[], picture: None };
+        let leaf = Leaf { settings: &settings, used_in: &[], picture: None, reader: None };
         std::fs::write(out.join(format!("{}.html", formula.name)), formula_page(formula, &leaf)).expect("a page");
     };
     let timed = |work: &dyn Fn()| {

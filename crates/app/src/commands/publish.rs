@@ -9,7 +9,8 @@ use std::path::{Path, PathBuf};
 
 /// Proof-reads a book, works it out and writes it as pages: one self-contained file a formula, and lists that lead to them.
 ///
-/// The pages need no network and no script. Only what changed since the last time is made anew; pages of formulas
+/// The pages need no network; with scripts off they are the whole recipe, with scripts on a reader can fit them to a
+/// kitchen of their own. Only what changed since the last time is made anew; pages of formulas
 /// that are gone are removed, files of your own are left alone. With errors in the book nothing is written.
 ///
 /// The lists go by title, tag and ingredient. Where book.toml states the address of the pages, there are also a feed

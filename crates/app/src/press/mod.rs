@@ -22,6 +22,7 @@ use pages::Pages;
 use proof::Proof;
 use record::Record;
 use std::path::Path;
+use std::sync::OnceLock;
 
 /// What became of an edition.
 pub struct Printed {
@@ -51,7 +52,7 @@ pub fn print(opened: &Opened, out: &Path) -> Result<Printed, Failure> {
         return Ok(Printed { found, files: None });
     }
     let mut folder = Folder::open(out, &record)?;
-    let pages = Pages { opened, record: &record, formulas, now: moment::of_publishing() };
+    let pages = Pages { opened, record: &record, formulas, now: moment::of_publishing(), around: OnceLock::new() };
     let next = pages.lay_out(&folder)?;
     let files = folder.put_in_place(next)?;
     Ok(Printed { found, files: Some(files) })

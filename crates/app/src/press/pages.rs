@@ -5,12 +5,16 @@ use super::inputs::{Hash, Hasher, hash};
 use super::pictures;
 use super::proof::Proofed;
 use super::record::{Kept, Left, Record};
+use crate::asked::Place;
 use crate::book::{Opened, progress};
 use crate::failure::Failure;
+use bench::forecast::Surroundings;
 use publish::page::{Leaf, formula_page};
+use publish::reader::reader;
 use publish::site::{Dated, Link, Links, page_name};
 use rayon::prelude::*;
 use std::collections::BTreeMap;
+use std::sync::OnceLock;
 
 /// What the pages are made from.
 pub struct Pages<'p> {
@@ -22,6 +26,8 @@ pub struct Pages<'p> {
     pub formulas: BTreeMap<String, Proofed>,
     /// The moment, as RFC 3339 writes it.
     pub now: String,
+    /// The kitchen that readers start from, with what its trials taught; worked out when the first page asks.
+    pub around: OnceLock<Surroundings>,
 }
 
 impl Pages<'_> {
@@ -77,6 +83,13 @@ impl Pages<'_> {
         })
     }
 
+    fn around(&self) -> &Surroundings {
+        self.around.get_or_init(|| {
+            let kitchen = self.opened.book.kitchen();
+            Place::default().surroundings(self.opened, &kitchen).unwrap_or_else(|_| Surroundings::of(&kitchen))
+        })
+    }
+
     /// Makes a formula's page and its pictures, and names the files.
     fn make(&self, folder: &Folder, name: &str, used_in: &[Link]) -> Result<Vec<String>, Failure> {
         let Some(checked) = self.opened.book.formula(name) else { return Ok(Vec::new()) };
@@ -86,7 +99,8 @@ impl Pages<'_> {
             Some(photograph) => pictures::ready(&self.opened.folder, name, photograph, settings.photographs, folder)?,
             None => (None, Vec::new()),
         };
-        let leaf = Leaf { settings, used_in, picture: picture.as_ref() };
+        let reader = reader(&self.opened.book, &formula, self.around());
+        let leaf = Leaf { settings, used_in, picture: picture.as_ref(), reader: Some(&reader) };
         let file = page_name(name);
         folder.stage(&file, formula_page(&formula, &leaf).as_bytes())?;
         files.push(file);

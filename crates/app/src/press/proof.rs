@@ -49,7 +49,8 @@ impl Prints {
 pub fn read(opened: &Opened, record: &Record) -> Proof {
     let inputs = Inputs::of(opened);
     let still = |name: &str| unchanged(opened, &inputs, record, name);
-    let kept: BTreeMap<&str, &Kept> = opened.book.formulas.keys().filter_map(|name| Some((name.as_str(), still(name)?))).collect();
+    let kept: BTreeMap<&str, &Kept> =
+        opened.book.formulas.keys().filter_map(|name| Some((name.as_str(), still(name)?))).collect();
     let mut formulas = from_record(opened, record);
     let mut found = Vec::new();
     // What a formula is made by way of comes along, so that its page leads to no page that is not there.

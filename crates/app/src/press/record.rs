@@ -68,7 +68,11 @@ impl Record {
 
     /// Writes the record unless the same is there already.
     pub fn write_if_changed(&self, out: &Path) -> Result<(), Failure> {
-        if std::fs::read(place(out)).is_ok_and(|kept| kept == self.to_json().to_string().as_bytes()) { Ok(()) } else { self.write(out) }
+        if std::fs::read(place(out)).is_ok_and(|kept| kept == self.to_json().to_string().as_bytes()) {
+            Ok(())
+        } else {
+            self.write(out)
+        }
     }
 
     /// Writes the record, whole or not at all.

@@ -9,8 +9,14 @@ use std::time::SystemTime;
 fn book() -> Sandbox {
     let sandbox = Sandbox::empty();
     sandbox.write("book/book.toml", "title = \"Breads\"\naddress = \"https://example.org/breads\"\n");
-    sandbox.write("book/formulas/base.toml", small_formula("flour-bread = \"500 g\"", "Mix {flour-bread}.").replace("Flat bread", "Base"));
-    sandbox.write("book/formulas/crisp.toml", small_formula("flour-bread = \"300 g\"", "Mix {flour-bread}.").replace("Flat bread", "Crisp"));
+    sandbox.write(
+        "book/formulas/base.toml",
+        small_formula("flour-bread = \"500 g\"", "Mix {flour-bread}.").replace("Flat bread", "Base"),
+    );
+    sandbox.write(
+        "book/formulas/crisp.toml",
+        small_formula("flour-bread = \"300 g\"", "Mix {flour-bread}.").replace("Flat bread", "Crisp"),
+    );
     let lines = "flour-bread = \"400 g\"\nbase = \"100 g\"";
     sandbox.write("book/formulas/flat.toml", small_formula(lines, "Mix {flour-bread} and {base}."));
     sandbox
@@ -53,7 +59,9 @@ fn a_change_reaches_the_pages_that_show_it() {
     let flat = sandbox.read("book/formulas/flat.toml");
     sandbox.write("book/formulas/flat.toml", flat.replace("Flat bread", "Round bread"));
     told(&sandbox);
-    assert!(sandbox.read("site/base.html").contains("Round bread") && sandbox.read("site/ingredients.html").contains("Round bread"));
+    assert!(
+        sandbox.read("site/base.html").contains("Round bread") && sandbox.read("site/ingredients.html").contains("Round bread")
+    );
     let base = sandbox.read("book/formulas/base.toml");
     sandbox.write("book/formulas/base.toml", base.replace("title = \"Base\"", "title = \"Mother\""));
     told(&sandbox);
@@ -118,7 +126,8 @@ fn readers_meet_whole_pages_only() {
     std::thread::scope(|scope| {
         let writer = scope.spawn(|| {
             for round in 0..12 {
-                let crisp = small_formula("flour-bread = \"300 g\"", "Mix {flour-bread}.").replace("Flat bread", &format!("Crisp {round}"));
+                let crisp = small_formula("flour-bread = \"300 g\"", "Mix {flour-bread}.")
+                    .replace("Flat bread", &format!("Crisp {round}"));
                 sandbox.write(&format!("book/formulas/crisp-{round}.toml"), crisp);
                 told(&sandbox);
             }

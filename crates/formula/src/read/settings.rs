@@ -75,8 +75,8 @@ pub fn read_book(source: &Source) -> Checked<BookSettings> {
     settings.spoons = read_word(&mut reader, &fields, "spoons", &spoon_words, SpoonSystem::named);
     settings.second_units = read_word(&mut reader, &fields, "second-units", &spoon_words, SpoonSystem::named);
     settings.address = read_address(&mut reader, &fields);
-    settings.photographs =
-        read_word(&mut reader, &fields, "photographs", PictureKeeping::WORDS, PictureKeeping::named).unwrap_or(defaults.photographs);
+    settings.photographs = read_word(&mut reader, &fields, "photographs", PictureKeeping::WORDS, PictureKeeping::named)
+        .unwrap_or(defaults.photographs);
     settings.eggs = read_word(&mut reader, &fields, "eggs", EggSize::WORDS, EggSize::named).unwrap_or(defaults.eggs);
     Checked { value: settings, diagnostics: found }
 }
@@ -98,5 +98,7 @@ fn is_address(text: &str) -> bool {
     let host = rest.split('/').next().unwrap_or_default();
     let is_host = |c: char| c.is_ascii_alphanumeric() || matches!(c, '.' | '-' | ':' | '[' | ']');
     let is_path = |c: char| c.is_ascii_alphanumeric() || "/-._~!$&'()*+,;=:@%".contains(c);
-    host.starts_with(|c: char| c.is_ascii_alphanumeric() || c == '[') && host.chars().all(is_host) && rest.chars().all(|c| is_path(c) || is_host(c))
+    host.starts_with(|c: char| c.is_ascii_alphanumeric() || c == '[')
+        && host.chars().all(is_host)
+        && rest.chars().all(|c| is_path(c) || is_host(c))
 }

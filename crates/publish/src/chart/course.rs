@@ -1,7 +1,7 @@
 //! A formula's course from start to table: each stage as a bar at its time, hands, heat and waits told apart.
 
-use formula::resolve::formula::StageAt;
 use formula::read::Attention;
+use formula::resolve::formula::StageAt;
 use formula::{Formula, Stage, Step};
 use maud::{Markup, html};
 use plan::lasts;

@@ -1,37 +1,36 @@
 //! A formula's page: head, what is needed, the stages, the formula table, what to mind.
 
+use super::figure::{plain, unbroken, weight};
 use super::stages::component_section;
 use super::table::formula_section;
-use super::{Leaf, Shell, first_sentence, paragraphs};
+use super::{Leaf, Scripted, Shell, first_sentence, paragraphs};
 use crate::needs::{Need, heading, needs};
+use crate::reader::{self, Way};
 use crate::site::page_name;
 use crate::structured;
-use crate::words::{Units, makes};
+use crate::words::{Units, makes, spoons_name};
 use bench::cautions::cautions;
 use formula::Formula;
 use formula::arithmetic::mixture;
 use formula::ingredient::{allergens, datasets};
 use formula::resolve::formula::Content;
-use maud::{Markup, html};
+use maud::{Markup, PreEscaped, html};
 use plan::{Hours, hours};
-use quantity::{Between, Fraction, Mass, SpoonSystem, TimeSpan, Volume, print};
+use quantity::{Between, Count, Fraction, Mass, TimeSpan, Volume, print};
 use std::collections::BTreeSet;
 
 /// The page of a formula.
 #[must_use]
 pub fn formula_page(formula: &Formula, leaf: &Leaf) -> String {
     let settings = leaf.settings;
-    let units = Units::of(settings);
     let body = html! {
         (leaf.top())
         main {
             article {
                 (head(formula, leaf))
-                (needs_section(formula, units, leaf))
-                @for c in 0..formula.components.len() { (component_section(formula, c, units)) }
-                (formula_section(formula))
+                @if let Some(reader) = leaf.reader { (reader::controls(formula, settings, reader)) }
+                @for (name, part) in parts(formula, leaf) { div data-part=(name) { (part) } }
                 (leaf.serving(formula))
-                (care_section(formula))
                 (leaf.used_in())
                 (foot(formula, leaf))
             }
@@ -45,8 +44,37 @@ pub fn formula_page(formula: &Formula, leaf: &Leaf) -> String {
         kind: "article",
         image: leaf.picture.and_then(|picture| Some((picture.address(settings)?, picture.alt.as_str()))),
         structured: Some(structured::recipe(formula, leaf)),
+        scripted: leaf.reader.map(|reader| scripted(formula, leaf, reader)),
     };
     shell.wrap(body)
+}
+
+/// What a way of raising it may change of the page, by name.
+fn parts(formula: &Formula, leaf: &Leaf) -> Vec<(String, Markup)> {
+    let units = Units::of(leaf.settings);
+    let mut parts = vec![("needs".to_owned(), needs_section(formula, units, leaf))];
+    let components = formula.components.iter().enumerate();
+    parts.extend(components.map(|(c, one)| (format!("component-{}", one.name), component_section(formula, c, units))));
+    parts.push(("table".to_owned(), formula_section(formula)));
+    parts.push(("care".to_owned(), care_section(formula)));
+    parts
+}
+
+/// The scripts at the page's end, with the parts that are other in another way of raising it.
+fn scripted(formula: &Formula, leaf: &Leaf, reader: &reader::Reader) -> Scripted {
+    let own = parts(formula, leaf);
+    let other = |way: &Way| -> Vec<(String, Markup)> {
+        let differs = |(own, new): (&(String, Markup), (String, Markup))| (own.1.0 != new.1.0).then_some(new);
+        own.iter().zip(parts(&way.formula, leaf)).filter_map(differs).collect()
+    };
+    let end = html! {
+        @for way in &reader.ways {
+            @for (name, part) in other(way) { template data-way=(way.key) data-of=(name) { (part) } }
+        }
+        script type="application/json" id="figures" { (PreEscaped(&reader.data)) }
+        script type="module" { (PreEscaped(reader::SCRIPT.as_str())) }
+    };
+    Scripted { policy: reader::POLICY.as_str(), style: reader::STYLE, end }
 }
 
 fn head(formula: &Formula, leaf: &Leaf) -> Markup {
@@ -59,14 +87,16 @@ fn head(formula: &Formula, leaf: &Leaf) -> Markup {
             (leaf.photograph())
             dl.facts {
                 @if let Some(main) = main {
-                    div { dt { "Makes" } dd { (makes(main)) } }
+                    div { dt { "Makes" } dd { span data-makes { (makes(main)) } } }
                     @if let Some(weight) = main.yields.scaling_weight.filter(|_| main.yields.pieces.is_some()) {
                         div { dt { "Each" } dd {
-                            (print::mass(weight)) " raw"
-                            @if main.yields.bake_loss > Fraction::ZERO || main.yields.after_scaling > Mass::ZERO { ", about " (done_each(main, weight)) " done" }
+                            span data-each=(plain(weight.as_grams())) { (print::mass(weight)) } " raw"
+                            @if main.yields.bake_loss > Fraction::ZERO || main.yields.after_scaling > Mass::ZERO {
+                                ", about " span data-done { (done_each(main, weight)) } " done"
+                            }
                         } }
                     }
-                    @if let Some(serves) = main.yields.serves { div { dt { "Serves" } dd { (print::count(serves)) } } }
+                    @if let Some(serves) = main.yields.serves { div { dt { "Serves" } dd { span data-n=(plain(Count::as_pieces(serves))) { (print::count(serves)) } } } }
                 }
                 (times(&hours(formula)))
             }
@@ -84,17 +114,20 @@ fn done_each(component: &formula::Component, weight: Mass) -> String {
 
 fn times(hours: &Hours) -> Markup {
     html! {
-        @for (label, span) in [("Hands on", hours.preparing), ("At the heat", hours.cooking), ("Start to table", hours.total)] {
+        @for (label, name, span) in [
+            ("Hands on", "preparing", hours.preparing), ("At the heat", "cooking", hours.cooking),
+            ("Start to table", "total", hours.total),
+        ] {
             @if span.to > TimeSpan::ZERO {
-                div { dt { (label) } dd { (time_element(print::rounded_time(span))) } }
+                div { dt { (label) } dd { (time_element(name, print::rounded_time(span))) } }
             }
         }
     }
 }
 
 /// A time for people, and its upper end for programs.
-fn time_element(span: Between<TimeSpan>) -> Markup {
-    html! { time datetime=(span.to.iso_8601()) { (print::time(span)) } }
+fn time_element(name: &str, span: Between<TimeSpan>) -> Markup {
+    html! { time data-hours=(name) datetime=(span.to.iso_8601()) { (unbroken(&print::time(span))) } }
 }
 
 fn needs_section(formula: &Formula, units: Units, leaf: &Leaf) -> Markup {
@@ -105,11 +138,15 @@ fn needs_section(formula: &Formula, units: Units, leaf: &Leaf) -> Markup {
                 @for (c, component) in formula.components.iter().enumerate() {
                     div {
                         @if let Some(heading) = heading(formula, component) { h3 { (heading) } }
-                        ul { @for need in needs(formula, c, units, leaf.settings.eggs) { (need_item(&need, leaf)) } }
+                        ul {
+                            @for (n, need) in needs(formula, c, units, leaf.settings.eggs).iter().enumerate() {
+                                (need_item(need, &format!("n.{c}.{n}"), leaf))
+                            }
+                        }
                     }
                 }
             }
-            p.fine { (spoons_in_words(units)) }
+            p.fine data-spoons { (spoons_in_words(units)) }
             (equipment(formula))
         }
     }
@@ -119,12 +156,7 @@ fn needs_section(formula: &Formula, units: Units, leaf: &Leaf) -> Markup {
 fn spoons_in_words(units: Units) -> String {
     let system = units.household();
     let size = |volume: Volume| print::number(volume.as_millilitres(), 1);
-    let name = match system {
-        SpoonSystem::Metric => "metric",
-        SpoonSystem::Australian => "Australian",
-        SpoonSystem::UsCustomary => "US customary",
-        SpoonSystem::UsLabel => "US label",
-    };
+    let name = spoons_name(system);
     let (cup, tablespoon, teaspoon) = (size(system.cup()), size(system.tablespoon()), size(system.teaspoon()));
     format!(
         "Weights come first. Cups and spoons are {name}, spooned and levelled: cup {cup}\u{a0}ml, tablespoon {tablespoon}\u{a0}ml, teaspoon {teaspoon}\u{a0}ml."
@@ -132,12 +164,14 @@ fn spoons_in_words(units: Units) -> String {
 }
 
 /// The same words as in the structured data, the amount set off.
-fn need_item(need: &Need, leaf: &Leaf) -> Markup {
+fn need_item(need: &Need, key: &str, leaf: &Leaf) -> Markup {
+    let beside = need.household.as_ref().map(|household| format!(" ({household})"));
+    let pieces = need.pieces.map(|pieces| plain(pieces.as_pieces()));
     html! {
-        li {
-            b.amount { (print::mass(need.mass)) } " "
+        li data-line=(key) {
+            b.amount { (weight(need.mass, &print::mass(need.mass), key, need.mass)) } " "
             (leaf.ingredient(need))
-            @if let Some(household) = &need.household { " (" (household) ")" }
+            span data-beside=(plain(need.mass.as_grams())) data-k=(key) data-count=[pieces] { (beside.unwrap_or_default()) }
             @if let Some(note) = &need.note { ", " (note) }
         }
     }

@@ -30,7 +30,7 @@ pub fn index_page(cards: &[&Card], settings: &BookSettings) -> String {
         script { (PreEscaped(FINDING)) }
     };
     let description = format!("{title}: {}", counted(cards.len()));
-    Shell { title, description: &description, settings, file: "index.html", kind: "website", image: None, structured: None }.wrap(body)
+    Shell::plain(title, &description, settings, "index.html").wrap(body)
 }
 
 fn counted(formulas: usize) -> String {

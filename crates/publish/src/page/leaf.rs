@@ -3,6 +3,7 @@
 use super::lists::{ingredient_id, tag_links};
 use crate::needs::Need;
 use crate::picture::Picture;
+use crate::reader::Reader;
 use crate::serving::Serving;
 use crate::site::{Link, page_name};
 use formula::Formula;
@@ -17,6 +18,8 @@ pub struct Leaf<'l> {
     pub used_in: &'l [Link],
     /// Its photograph, if there is one to show.
     pub picture: Option<&'l Picture>,
+    /// What lets its reader fit it to another kitchen, if that was worked out.
+    pub reader: Option<&'l Reader>,
 }
 
 impl Leaf<'_> {
@@ -54,8 +57,8 @@ impl Leaf<'_> {
         html! {
             @if let Some(other) = &need.formula {
                 a href=(page_name(other)) { (need.title) }
-            } @else if let Some(name) = &need.ingredient {
-                a.quiet href={ "ingredients.html#" (ingredient_id(name)) } { (need.title) }
+            } @else if let Some(one) = &need.ingredient {
+                a.quiet href={ "ingredients.html#" (ingredient_id(&one.name)) } { (need.title) }
             } @else {
                 (need.title)
             }

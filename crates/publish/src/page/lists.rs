@@ -49,7 +49,8 @@ pub fn ingredients_page(cards: &[&Card], settings: &BookSettings) -> String {
         let users = links.used_in(&base.name);
         if !users.is_empty() {
             let cards = cards.iter().filter(|card| users.iter().any(|user| user.name == card.name)).copied().collect();
-            entries.insert(format!("formula-{}", base.name), Entry { title: &base.title, page: Some(page_name(&base.name)), cards });
+            entries
+                .insert(format!("formula-{}", base.name), Entry { title: &base.title, page: Some(page_name(&base.name)), cards });
         }
     }
     list_page("ingredients.html", "Formulas by ingredient", "No formula has an ingredient yet.", &entries, settings)
@@ -75,7 +76,7 @@ fn list_page(file: &str, title: &str, none: &str, entries: &BTreeMap<String, Ent
             }
         }
     };
-    Shell { title: &whole, description: &whole, settings, file, kind: "website", image: None, structured: None }.wrap(body)
+    Shell::plain(&whole, &whole, settings, file).wrap(body)
 }
 
 /// The way to the other lists.

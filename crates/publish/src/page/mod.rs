@@ -1,6 +1,7 @@
 //! Pages as self-contained HTML: readable with scripts off and no network, on a phone and on paper.
 
 mod abroad;
+pub(crate) mod figure;
 mod formula;
 mod index;
 mod leaf;
@@ -38,9 +39,23 @@ struct Shell<'s> {
     image: Option<(String, &'s str)>,
     /// Structured data for the head, already safe to stand in a script.
     structured: Option<String>,
+    /// What its scripts need, where it has any.
+    scripted: Option<Scripted>,
 }
 
-impl Shell<'_> {
+/// Scripts of a page: what may run, how it looks, and the data and script that stand at its end.
+struct Scripted {
+    policy: &'static str,
+    style: &'static str,
+    end: Markup,
+}
+
+impl<'s> Shell<'s> {
+    /// A page that only lists or shows.
+    const fn plain(title: &'s str, description: &'s str, settings: &'s BookSettings, file: &'s str) -> Self {
+        Self { title, description, settings, file, kind: "website", image: None, structured: None, scripted: None }
+    }
+
     fn wrap(self, body: Markup) -> String {
         let page = html! {
             (DOCTYPE)
@@ -55,12 +70,18 @@ impl Shell<'_> {
                         meta name="description" content=(self.description);
                     }
                     (abroad::told(&self))
-                    style { (PreEscaped(STYLE)) (PreEscaped(STYLE_OF_LISTS)) }
+                    @if let Some(scripted) = &self.scripted {
+                        meta http-equiv="Content-Security-Policy" content=(scripted.policy);
+                    }
+                    style {
+                        (PreEscaped(STYLE)) (PreEscaped(STYLE_OF_LISTS))
+                        @if let Some(scripted) = &self.scripted { (PreEscaped(scripted.style)) }
+                    }
                     @if let Some(data) = &self.structured {
                         script type="application/ld+json" { (PreEscaped(data)) }
                     }
                 }
-                body { (body) }
+                body { (body) @if let Some(scripted) = self.scripted { (scripted.end) } }
             }
         };
         page.into_string()

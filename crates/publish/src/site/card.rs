@@ -91,9 +91,8 @@ impl Card {
         let texts = |key: &str| -> Option<Vec<String>> {
             kept.get(key)?.as_array()?.iter().map(|one| one.as_str().map(str::to_owned)).collect()
         };
-        let used = |pair: &Value| {
-            Some(Used { name: pair.get(0)?.as_str()?.to_owned(), title: pair.get(1)?.as_str()?.to_owned() })
-        };
+        let used =
+            |pair: &Value| Some(Used { name: pair.get(0)?.as_str()?.to_owned(), title: pair.get(1)?.as_str()?.to_owned() });
         Some(Self {
             name: name.to_owned(),
             title: text("title")?,

@@ -2,8 +2,8 @@
 
 use super::address::{page_address, page_name};
 use super::card::Dated;
-use crate::page::xml_text;
 use crate::edition::XML_HEAD;
+use crate::page::xml_text;
 use formula::read::BookSettings;
 use maud::{Markup, PreEscaped, html};
 
