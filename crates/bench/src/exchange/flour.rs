@@ -81,7 +81,7 @@ pub fn with_protein(formula: &Formula, flour: &Ingredient, more: Fraction) -> Op
 /// How a line of another stage's product grows with it.
 fn grown(line: &Line, before: &Formula, after: &Formula) -> f64 {
     let Content::Stage(c, s) = line.content else { return 1.0 };
-    let ratio = after.stage((c, s)).made() / before.stage((c, s)).made();
+    let ratio = after.stage((c, s)).mixed() / before.stage((c, s)).mixed();
     if ratio.is_finite() { ratio } else { 1.0 }
 }
 

@@ -19,7 +19,7 @@ fn step(formula: &Formula, one: &Counted) -> Value {
         "stage": stage.name,
         "step": one.step + 1,
         "action": stage.steps[one.step].action.word(),
-        "begins-hours-before-serving": -one.begins.as_hours(),
+        "begins-hours-before-serving": (TimeSpan::ZERO - one.begins).as_hours(),
         "lasts-hours": one.lasts.as_hours(),
         "foreseen-hours": one.foreseen.map(|seen| [seen.range.from, seen.range.to].map(TimeSpan::as_hours)),
     })

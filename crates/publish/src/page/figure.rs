@@ -19,11 +19,10 @@ pub fn step_key((c, s): At, step: usize) -> String {
     format!("{c}.{s}.{step}")
 }
 
-/// So many decimals of a gram are more than any scale shows.
+/// A figure to its last bit, so that the page rounds it as the program does.
 #[must_use]
 pub fn plain(value: f64) -> String {
-    let text = format!("{value:.4}");
-    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    format!("{value}")
 }
 
 /// A weight under its key; `of` is what stands under that key, of which it may be a part.

@@ -1,5 +1,6 @@
 //! Every figure of a page that grows with a line, under the key by which the page finds it.
 
+use super::size::weighs;
 use crate::needs::needs;
 use crate::page::figure::line_key;
 use crate::words::Units;
@@ -11,7 +12,8 @@ use std::collections::BTreeMap;
 
 /// Gram of lines, needs and cells of the table; percent of its shares and figures.
 pub fn by_key(formula: &Formula) -> BTreeMap<String, f64> {
-    let mut all = BTreeMap::new();
+    let [raw, done] = weighs(formula);
+    let mut all = BTreeMap::from([("raw".to_owned(), raw), ("done".to_owned(), done)]);
     for (c, component) in formula.components.iter().enumerate() {
         for (s, stage) in component.stages.iter().enumerate() {
             all.extend(stage.lines.iter().enumerate().map(|(l, line)| (line_key(c, s, l), line.mass.value.as_grams())));

@@ -63,6 +63,7 @@ fn way(book: &Book, formula: &Formula, around: &Surroundings, other: Option<&Way
     json!({
         "key": other.map_or("", |way| way.key.as_str()),
         "title": other.map_or("as the formula says", |way| way.title.as_str()),
+        "weighs": size::weighs(formula),
         "lines": lines::lines(formula, &book.settings),
         "flours": flours::flours(formula),
         "stages": course::stages(formula),

@@ -2,17 +2,22 @@
 //! stands somewhere else from some temperature on, a new table begins, because nothing may be read across.
 
 use super::short;
-use bench::forecast::{Foreseen, KnownTime, NEAR, Rise, Stand, Surroundings, Verdict, rises_for_a_table};
+use bench::forecast::{BEYOND, Foreseen, KnownTime, NEAR, Rise, Stand, Surroundings, Verdict, rises_for_a_table};
 use formula::{Formula, Step};
 use quantity::{Between, Temperature};
 use serde_json::{Value, json};
 
 /// The coldest room that a reader can ask for.
-pub const COLDEST: f64 = 14.0;
+pub const COLDEST: f64 = 12.0;
 /// The warmest room that a reader can ask for.
 pub const WARMEST: f64 = 32.0;
-/// How far apart the rooms of a table are at most, in kelvin.
-const APART: f64 = 2.5;
+/// How far apart the rooms of a table are looked at first, in kelvin; one between them is looked at too.
+const APART: f64 = 4.0;
+/// How close together they may come.
+const CLOSEST: f64 = 0.5;
+/// How far off what is read in between may be, as a share, before rooms are looked at closer together. Half as far
+/// apart it is a quarter of that.
+const OFF: f64 = 0.01;
 /// A room just beside one at which a step moves.
 const BESIDE: f64 = 1e-6;
 
@@ -56,7 +61,13 @@ fn steps(formula: &Formula, rises: &[Rise]) -> Vec<Value> {
         let asked = reached.is_some() || one.verdict == Verdict::Never;
         let ripens = reached.is_some_and(|reached| reached.from != reached.to);
         let stated = step.time.map(|time| json!([short(time.from.as_minutes()), short(time.to.as_minutes())]));
-        Some(json!({ "key": key, "stated": stated, "ripens": ripens, "band": band, "asked": asked }))
+        // A full forecast follows a ferment so far and no farther; where it is still ripe, that is told as its end.
+        let (rise, _) = rises
+            .iter()
+            .flat_map(|rise| rise.steps.iter().map(move |step| (rise, step)))
+            .find(|(_, step)| step.place == one.place)?;
+        let end = (rise.course.end() - BEYOND - one.lasts.from).as_minutes();
+        Some(json!({ "key": key, "end": short(end), "stated": stated, "ripens": ripens, "band": band, "asked": asked }))
     });
     told.collect()
 }
@@ -101,41 +112,82 @@ fn parts(asked: &[&Step], around: &Surroundings) -> Vec<Part> {
     parts
 }
 
-/// The rises in some rooms of a part: of each foreseen step from when to when in minutes, of each mix its liquid.
+/// What is foreseen in a room.
+struct Seen {
+    room: f64,
+    rises: Vec<Rise>,
+    /// Of each foreseen step: from when to when, in minutes.
+    reached: Vec<Option<(f64, f64)>>,
+}
+
+fn seen(formula: &Formula, around: &Surroundings, room: f64) -> Seen {
+    let rises = rises_for_a_table(formula, &around.clone().with_room(Temperature::celsius(room)));
+    let span = |reached: &Between<KnownTime>| (reached.from.value.as_minutes(), reached.to.value.as_minutes());
+    let reached = all(&rises).map(|one| one.reached.as_ref().map(span)).collect();
+    Seen { room, rises, reached }
+}
+
+/// The rooms of a part, closer together where what is read in between would be off.
+fn rooms(formula: &Formula, around: &Surroundings, part: &Part) -> Vec<Seen> {
+    let see = |room: f64| seen(formula, around, room);
+    let from = if part.with_from { part.from } else { part.from + BESIDE };
+    let to = if part.with_to { part.to } else { part.to - BESIDE };
+    let count = ((to - from - 2.0 * BESIDE) / APART).ceil().max(1.0) as u32;
+    let mut rooms = vec![see(from)];
+    for n in 1..=count {
+        let next = see(if n == count { to } else { part.from + (part.to - part.from) * f64::from(n) / f64::from(count) });
+        let mut open = vec![next];
+        // The last of the open ones is the next to be joined to what is there.
+        while let (Some(before), Some(after)) = (rooms.last(), open.last()) {
+            let width = after.room - before.room;
+            let middle = (width > CLOSEST).then(|| see(f64::midpoint(before.room, after.room)));
+            match middle {
+                Some(middle) if !is_between(before, &middle, after) => open.push(middle),
+                middle => {
+                    rooms.extend(middle);
+                    rooms.extend(open.pop());
+                }
+            }
+        }
+    }
+    rooms
+}
+
+/// Whether a room is told well enough by its neighbours.
+fn is_between(before: &Seen, middle: &Seen, after: &Seen) -> bool {
+    let near = |a: f64, is: f64, b: f64| (libm::log(is) - 0.5 * (libm::log(a) + libm::log(b))).abs() < OFF;
+    let ends = before.reached.iter().zip(&middle.reached).zip(&after.reached);
+    ends.into_iter().all(|((a, is), b)| match (a, is, b) {
+        (Some(a), Some(is), Some(b)) => near(a.0, is.0, b.0) && near(a.1, is.1, b.1),
+        (None, None, None) => true,
+        _ => false,
+    })
+}
+
+/// The rises in the rooms of a part: of each foreseen step from when to when in minutes, of each mix its liquid.
 fn table(formula: &Formula, around: &Surroundings, part: &Part) -> Value {
-    let count = ((part.to - part.from) / APART).ceil().max(1.0) as u32;
-    let at = |n: u32| match n {
-        0 if !part.with_from => part.from + BESIDE,
-        n if n == count && !part.with_to => part.to - BESIDE,
-        n => part.from + (part.to - part.from) * f64::from(n) / f64::from(count),
+    let rooms = rooms(formula, around, part);
+    let within = around.clone().with_room(Temperature::celsius(f64::midpoint(part.from, part.to)));
+    let steps = rooms.first().map_or(0, |first| first.reached.len());
+    let column = |n: usize, end: fn((f64, f64)) -> f64| -> Vec<Value> {
+        rooms.iter().map(|one| one.reached[n].map_or(Value::Null, |reached| short(end(reached)))).collect()
     };
-    let rooms: Vec<f64> = (0..=count).map(at).collect();
-    let made: Vec<Vec<Rise>> =
-        rooms.iter().map(|room| rises_for_a_table(formula, &around.clone().with_room(Temperature::celsius(*room)))).collect();
-    let steps = made.first().map_or(0, |rises| all(rises).count());
-    let column = |n: usize, end: fn(&Between<KnownTime>) -> f64| -> Vec<Value> {
-        let of = |rises: &Vec<Rise>| all(rises).nth(n).and_then(|one| one.reached.as_ref().map(end));
-        made.iter().map(|rises| of(rises).map_or(Value::Null, short)).collect()
-    };
-    let told: Vec<Value> = (0..steps)
-        .map(|n| {
-            let from = column(n, |reached| reached.from.value.as_minutes());
-            let to = column(n, |reached| reached.to.value.as_minutes());
-            let stands = made.first().and_then(|rises| all(rises).nth(n)).and_then(|one| step_of(formula, one));
-            let place = stands.and_then(|(_, step)| {
-                match around.clone().with_room(Temperature::celsius(f64::midpoint(part.from, part.to))).stand(step) {
+    let told = (0..steps).map(|n| {
+        let place =
+            rooms.first().and_then(|first| step_of(formula, all(&first.rises).nth(n)?)).and_then(|(_, step)| {
+                match within.stand(step) {
                     Stand::Room => None,
                     Stand::Place(found) => Some(short(found.as_celsius())),
                 }
             });
-            if from == to { json!({ "at": from, "place": place }) } else { json!({ "at": from, "to": to, "place": place }) }
-        })
-        .collect();
+        let (from, to) = (column(n, |reached| reached.0), column(n, |reached| reached.1));
+        if from == to { json!({ "at": from, "place": place }) } else { json!({ "at": from, "to": to, "place": place }) }
+    });
     json!({
         "from": part.from, "to": part.to, "withFrom": part.with_from, "withTo": part.with_to,
-        "rooms": rooms.iter().map(|room| short(*room)).collect::<Vec<_>>(),
-        "steps": told,
-        "liquids": liquids(&made),
+        "steps": told.collect::<Vec<_>>(),
+        "rooms": rooms.iter().map(|one| short(one.room)).collect::<Vec<_>>(),
+        "liquids": liquids(&rooms),
     })
 }
 
@@ -144,15 +196,15 @@ fn all(rises: &[Rise]) -> impl Iterator<Item = &Foreseen> {
 }
 
 /// For each mix that wants a temperature: how warm its liquid must be in each room.
-fn liquids(made: &[Vec<Rise>]) -> Vec<Value> {
-    let Some(first) = made.first() else { return Vec::new() };
-    let told = first.iter().enumerate().filter_map(|(n, rise)| {
+fn liquids(rooms: &[Seen]) -> Vec<Value> {
+    let Some(first) = rooms.first() else { return Vec::new() };
+    let told = first.rises.iter().enumerate().filter_map(|(n, rise)| {
         let (title, _) = rise.mixed.as_ref()?.liquid.as_ref()?;
-        let of = |rises: &Vec<Rise>| {
-            let (_, at) = rises.get(n)?.mixed.as_ref()?.liquid.as_ref()?;
+        let of = |one: &Seen| {
+            let (_, at) = one.rises.get(n)?.mixed.as_ref()?.liquid.as_ref()?;
             Some(short(at.as_celsius()))
         };
-        let at: Option<Vec<Value>> = made.iter().map(of).collect();
+        let at: Option<Vec<Value>> = rooms.iter().map(of).collect();
         Some(json!({ "stage": format!("{}.{}", rise.at.0, rise.at.1), "called": title, "at": at? }))
     });
     told.collect()

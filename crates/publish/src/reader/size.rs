@@ -4,6 +4,11 @@ use formula::Formula;
 use quantity::{Count, Mass, Volume};
 use serde_json::{Value, json};
 
+/// What the main component weighs raw and done, which a way of raising it and a flour may change.
+pub fn weighs(formula: &Formula) -> [f64; 2] {
+    formula.components.first().map_or([0.0, 0.0], |main| [main.yields.raw().as_grams(), main.yields.done().as_grams()])
+}
+
 /// The yield of the main component.
 pub fn size(formula: &Formula) -> Value {
     let Some(main) = formula.components.first() else { return Value::Null };
@@ -13,10 +18,8 @@ pub fn size(formula: &Formula) -> Value {
         "pieces": pieces,
         "piece": [yields.piece.0, yields.piece.1],
         "each": yields.scaling_weight.map(Mass::as_grams),
-        "done": yields.done().as_grams(),
         "left": yields.bake_loss.left().as_ratio(),
         "after": yields.after_scaling.as_grams() / pieces.unwrap_or(1.0),
-        "raw": yields.raw().as_grams(),
         "tin": yields.tin.map(|(volume, count)| json!([volume.as_millilitres(), count.as_pieces()])),
     })
 }

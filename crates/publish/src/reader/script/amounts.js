@@ -13,14 +13,15 @@ export function tinHolds(settings) {
 }
 
 // How large the batch is: times all, so many pieces, of such a weight.
-export function batch(size, settings) {
+export function batch(size, way, settings) {
   const own = { times: 1, pieces: size?.pieces ?? null, each: size?.each ?? null };
   if (!size) return own;
   const volume = settings.tin && size.tin ? tinHolds(settings) : 0;
   if (volume > 0) {
     const tins = settings.tins || 1;
+    const raw = way.weighs[0] + moved(way, settings.protein, 'raw');
     const times = (volume * tins) / (size.tin[0] * size.tin[1]);
-    if (size.pieces !== null && size.tin[1] === size.pieces) return { times, pieces: tins, each: (size.raw * times) / tins };
+    if (size.pieces !== null && size.tin[1] === size.pieces) return { times, pieces: tins, each: (raw * times) / tins };
     return { times, pieces: size.pieces === null ? null : size.pieces * times, each: size.each };
   }
   if (size.pieces !== null && (settings.pieces || settings.each)) {
@@ -105,9 +106,10 @@ export function beside(data, line, weight, pieces, settings, times) {
 }
 
 // What the head says: "12 muffins", or about how much.
-export function makes(data, { times, pieces }) {
+export function makes({ data, way, settings, size: { times, pieces } }) {
   if (pieces !== null) return inPieces(data, pieces);
-  return `about ${largeMass(Math.round((data.size.done * times) / 10) * 10)}`;
+  const done = way.weighs[1] + moved(way, settings.protein, 'done');
+  return `about ${largeMass(Math.round((done * times) / 10) * 10)}`;
 }
 
 export function inPieces(data, pieces) {

@@ -27,7 +27,8 @@ export function foreseen(tables, room) {
     const column = part.steps[n];
     if (!step.asked || !column) return;
     const from = between(part.rooms, column.at, room, true);
-    const to = step.ripens ? between(part.rooms, column.to ?? column.at, room, true) : from;
+    const ripe = step.ripens ? between(part.rooms, column.to ?? column.at, room, true) : from;
+    const to = step.ripens && ripe !== null ? Math.min(ripe, step.end) : ripe;
     told.set(step.key, from === null || to === null ? { never: true, place: column.place } : { ...expected(step, from, to), place: column.place });
   });
   return told;

@@ -25,7 +25,7 @@ export function degrees(data, settings, from, to = from) {
 // All that follows from the settings: what every part of the page tells from.
 export function workedOut(data, settings) {
   const way = data.ways.find((one) => one.key === settings.way) ?? data.ways[0];
-  const size = batch(data.size, settings);
+  const size = batch(data.size, way, settings);
   const seen = foreseen(way.rooms, settings.room);
   return { data, settings, way, size, seen, liquids: liquids(way.rooms, settings.room), steps: countdown(way, size, seen) };
 }
@@ -68,7 +68,7 @@ const RULES = {
   },
   '[data-each]': ({ size }) => mass(size.each),
   '[data-pieces]': ({ data, size }) => inPieces(data, size.pieces),
-  '[data-makes]': ({ data, size }) => makes(data, size),
+  '[data-makes]': (now) => makes(now),
   '[data-done]': ({ data, size }) => mass(rounded(size.each * data.size.left + (data.size.after * size.each) / data.size.each)),
   '[data-batches]': ({ size, data }, element) => {
     const atOnce = Number(element.dataset.batches);
