@@ -16,6 +16,7 @@ mod serving;
 pub mod sheet;
 pub mod site;
 pub mod solved;
+pub mod spelling;
 mod structured;
 pub mod trial_plan;
 pub mod words;

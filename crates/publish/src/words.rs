@@ -1,6 +1,7 @@
 //! Figures and conditions in words, in one unit system or in two.
 
 use crate::method::{Figure, Piece};
+use crate::spelling::is_american;
 use formula::arithmetic::Counted;
 use formula::read::Condition;
 use formula::{Component, Line};
@@ -19,7 +20,10 @@ impl Units {
     /// The units of a book's settings.
     #[must_use]
     pub fn of(settings: &formula::read::BookSettings) -> Self {
-        Self { spoons: settings.spoons.unwrap_or_default(), second: settings.second_units }
+        // Kitchens of the United States measure in cups and degrees Fahrenheit, unless the book says otherwise.
+        let american = is_american(&settings.language).then_some(SpoonSystem::UsCustomary);
+        let second = settings.second_units.or(american);
+        Self { spoons: settings.spoons.unwrap_or_default(), second }
     }
 
     /// Whether the second system is the United States', with its degrees, inches and ounces.

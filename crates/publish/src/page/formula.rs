@@ -7,6 +7,7 @@ use super::{Leaf, Scripted, Shell, first_sentence, paragraphs};
 use crate::needs::{Need, heading, needs};
 use crate::reader::{self, Way};
 use crate::site::page_name;
+use crate::spelling::spelt;
 use crate::structured;
 use crate::words::{Units, makes, spoons_name};
 use bench::cautions::cautions;
@@ -56,7 +57,7 @@ fn parts(formula: &Formula, leaf: &Leaf) -> Vec<(String, Markup)> {
     let components = formula.components.iter().enumerate();
     parts.extend(components.map(|(c, one)| (format!("component-{}", one.name), component_section(formula, c, units))));
     parts.push(("table".to_owned(), formula_section(formula)));
-    parts.push(("care".to_owned(), care_section(formula)));
+    parts.push(("care".to_owned(), care_section(formula, leaf)));
     parts
 }
 
@@ -146,7 +147,7 @@ fn needs_section(formula: &Formula, units: Units, leaf: &Leaf) -> Markup {
                     }
                 }
             }
-            p.fine data-spoons { (spoons_in_words(units)) }
+            p.fine data-spoons { (spelt(&spoons_in_words(units), &leaf.settings.language)) }
             (equipment(formula))
         }
     }
@@ -186,19 +187,20 @@ fn equipment(formula: &Formula) -> Markup {
     }
 }
 
-fn care_section(formula: &Formula) -> Markup {
+fn care_section(formula: &Formula, leaf: &Leaf) -> Markup {
     let cautions = cautions(formula);
     let contained = contained(formula);
+    let language = &leaf.settings.language;
     html! {
         section.care aria-labelledby="care" {
             h2 id="care" { "To mind" }
             p {
-                @if !contained.is_empty() { b { "Contains: " } (contained.join(", ")) ". " }
+                @if !contained.is_empty() { b { "Contains: " } (spelt(&contained.join(", "), language)) ". " }
                 "Check the label of everything you use."
             }
             dl {
                 @for caution in &cautions {
-                    div { dt { (caution.title) } dd { (caution.text) } }
+                    div { dt { (caution.title) } dd { (spelt(caution.text, language)) } }
                 }
             }
             @if let Some(storage) = &formula.head.storage { h3 { "Keeping" } (paragraphs(storage)) }
@@ -206,7 +208,7 @@ fn care_section(formula: &Formula) -> Markup {
                 h3 { "Notes" }
                 ul { @for note in &formula.head.notes { li { (note) } } }
             }
-            p.fine { "Guidance only: your local food rules and your own judgement come first." }
+            p.fine { (spelt("Guidance only: your local food rules and your own judgement come first.", language)) }
         }
     }
 }

@@ -6,6 +6,7 @@ use crate::picture::Picture;
 use crate::reader::Reader;
 use crate::serving::Serving;
 use crate::site::{Link, page_name};
+use crate::spelling::spelt;
 use formula::Formula;
 use formula::read::BookSettings;
 use maud::{Markup, html};
@@ -86,7 +87,7 @@ impl Leaf<'_> {
                     p.fine { (serving.size) ". Worked out from food tables, for orientation: it is no label." }
                     dl.figures {
                         div { dt { "Energy" } dd { (serving.kilojoules) " (" (serving.kilocalories) ")" } }
-                        @for line in &serving.lines { div { dt { (line.title) } dd { (line.content) } } }
+                        @for line in &serving.lines { div { dt { (spelt(line.title, &self.settings.language)) } dd { (line.content) } } }
                     }
                 }
             }
