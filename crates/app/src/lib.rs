@@ -10,6 +10,7 @@ mod findings;
 mod learning;
 mod looking;
 mod moment;
+mod paper;
 mod photographs;
 mod press;
 mod terminal;

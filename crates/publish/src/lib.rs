@@ -13,6 +13,7 @@ pub mod page;
 pub mod picture;
 pub mod reader;
 mod serving;
+pub mod print;
 pub mod sheet;
 pub mod site;
 pub mod solved;

@@ -72,7 +72,7 @@ fn beside_a_template_engine(root: &Path, book: &Path, pages: &Path) {
     let settings = formula::read::BookSettings { title: "Bench".to_owned(), ..Default::default() };
     let out = root.join("target/bench/filled");
     let fill = |formula: &Formula| {
-        let leaf = Leaf { settings: &settings, used_in: &[], picture: None, reader: None };
+        let leaf = Leaf::alone(&settings);
         std::fs::write(out.join(format!("{}.html", formula.name)), formula_page(formula, &leaf)).expect("a page");
     };
     let timed = |work: &dyn Fn()| {

@@ -23,7 +23,13 @@ pub struct Leaf<'l> {
     pub reader: Option<&'l Reader>,
 }
 
-impl Leaf<'_> {
+impl<'l> Leaf<'l> {
+    /// A page of which nothing more is known than its book's settings.
+    #[must_use]
+    pub const fn alone(settings: &'l BookSettings) -> Self {
+        Self { settings, used_in: &[], picture: None, reader: None }
+    }
+
     /// The way back to the book.
     pub fn top(&self) -> Markup {
         let title = if self.settings.title.is_empty() { "Formulas" } else { &self.settings.title };

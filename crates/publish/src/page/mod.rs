@@ -11,6 +11,7 @@ mod stages;
 mod table;
 
 pub use abroad::xml_text;
+pub(crate) use formula::contained;
 pub use formula::formula_page;
 pub use index::index_page;
 pub use leaf::Leaf;
