@@ -15,7 +15,7 @@ pub enum Care {
     Full,
     /// As closely as a thousand kitchens differ: for trying it many times.
     Quick,
-    /// As quickly, and followed twice as far as in full, so that what is read in between never meets the end.
+    /// As quickly, and followed as far as in full: for tables that are read in between.
     Table,
 }
 
@@ -33,8 +33,7 @@ impl Care {
         match self {
             Self::Quick if !ripens => TimeSpan::hours(6.0),
             Self::Quick => TimeSpan::hours(24.0),
-            Self::Full => BEYOND,
-            Self::Table => BEYOND * 2.0,
+            Self::Full | Self::Table => BEYOND,
         }
     }
 }

@@ -20,7 +20,6 @@ mod warmed;
 mod yielded;
 
 pub use calibration::{BAND, Calibration, Learnt, VIGOUR};
-pub use care::BEYOND;
 use care::Care;
 pub use cooking::{Browning, Cooking, Heated, Surely};
 pub(crate) use cooking::{expected_core, quick_cores};

@@ -15,6 +15,7 @@ mod syrup;
 mod water;
 mod yeast;
 
+pub(crate) use dose::factor_for;
 pub use dose::{Dose, Dosed, NoDose, When, yeast_for};
 
 use crate::exchange::{Desk, Exchanged, Part, Unfit, Wishes, finished, grams, opened};

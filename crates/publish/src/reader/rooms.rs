@@ -2,7 +2,7 @@
 //! stands somewhere else from some temperature on, a new table begins, because nothing may be read across.
 
 use super::short;
-use bench::forecast::{BEYOND, Foreseen, KnownTime, NEAR, Rise, Stand, Surroundings, Verdict, rises_for_a_table};
+use bench::forecast::{Foreseen, KnownTime, NEAR, Rise, Stand, Surroundings, Verdict, rises_for_a_table};
 use formula::{Formula, Step};
 use quantity::{Between, Temperature};
 use serde_json::{Value, json};
@@ -12,12 +12,12 @@ pub const COLDEST: f64 = 12.0;
 /// The warmest room that a reader can ask for.
 pub const WARMEST: f64 = 32.0;
 /// How far apart the rooms of a table are looked at first, in kelvin; one between them is looked at too.
-const APART: f64 = 4.0;
+const APART: f64 = 7.0;
 /// How close together they may come.
 const CLOSEST: f64 = 0.5;
 /// How far off what is read in between may be, as a share, before rooms are looked at closer together. Half as far
 /// apart it is a quarter of that.
-const OFF: f64 = 0.01;
+const OFF: f64 = 0.015;
 /// A room just beside one at which a step moves.
 const BESIDE: f64 = 1e-6;
 
@@ -61,13 +61,7 @@ fn steps(formula: &Formula, rises: &[Rise]) -> Vec<Value> {
         let asked = reached.is_some() || one.verdict == Verdict::Never;
         let ripens = reached.is_some_and(|reached| reached.from != reached.to);
         let stated = step.time.map(|time| json!([short(time.from.as_minutes()), short(time.to.as_minutes())]));
-        // A full forecast follows a ferment so far and no farther; where it is still ripe, that is told as its end.
-        let (rise, _) = rises
-            .iter()
-            .flat_map(|rise| rise.steps.iter().map(move |step| (rise, step)))
-            .find(|(_, step)| step.place == one.place)?;
-        let end = (rise.course.end() - BEYOND - one.lasts.from).as_minutes();
-        Some(json!({ "key": key, "end": short(end), "stated": stated, "ripens": ripens, "band": band, "asked": asked }))
+        Some(json!({ "key": key, "stated": stated, "ripens": ripens, "band": band, "asked": asked }))
     });
     told.collect()
 }
@@ -153,9 +147,10 @@ fn rooms(formula: &Formula, around: &Surroundings, part: &Part) -> Vec<Seen> {
     rooms
 }
 
-/// Whether a room is told well enough by its neighbours.
+/// Whether a room is told well enough by its neighbours: a ferment's time falls nearly as a power of the degrees.
 fn is_between(before: &Seen, middle: &Seen, after: &Seen) -> bool {
-    let near = |a: f64, is: f64, b: f64| (libm::log(is) - 0.5 * (libm::log(a) + libm::log(b))).abs() < OFF;
+    let share = libm::log(middle.room / before.room) / libm::log(after.room / before.room);
+    let near = |a: f64, is: f64, b: f64| (libm::log(is / a) - share * libm::log(b / a)).abs() < OFF;
     let ends = before.reached.iter().zip(&middle.reached).zip(&after.reached);
     ends.into_iter().all(|((a, is), b)| match (a, is, b) {
         (Some(a), Some(is), Some(b)) => near(a.0, is.0, b.0) && near(a.1, is.1, b.1),

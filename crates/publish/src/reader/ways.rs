@@ -25,7 +25,7 @@ pub struct Way {
     pub minded: Vec<String>,
 }
 
-/// The ways that can be made and in which all rises that was foreseen to rise.
+/// The ways that can be made, and in which all rises that was foreseen to rise.
 pub fn ways(book: &Book, formula: &Formula, around: &Surroundings) -> Vec<Way> {
     let Some((_, stage)) = formula.stages().find(|(_, stage)| is_yeasted(stage) || is_culture_build(stage)) else {
         return Vec::new();

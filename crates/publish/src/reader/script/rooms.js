@@ -1,20 +1,22 @@
-// What ferments, read from the tables: between two rooms along the logarithm, never across a place where a step moves.
+// What ferments, read from the tables: between two rooms as a power of the degrees, never across a place where a step
+// moves.
 
 function partOf(parts, room) {
   return parts.find((part) => (room > part.from || (part.withFrom && room === part.from))
     && (room < part.to || (part.withTo && room === part.to))) ?? parts[parts.length - 1];
 }
 
-// Between the two rooms around one; `grows` says that a figure grows by factors.
+// Between the two rooms around one; `grows` says that a figure follows a power.
 function between(rooms, figures, room, grows) {
   let n = rooms.findIndex((one) => one >= room);
   if (n < 0) n = rooms.length - 1;
   n = Math.max(1, n);
   const [a, b] = [figures[n - 1], figures[n]];
   if (a === null || b === null) return null;
-  const share = Math.min(1, Math.max(0, (room - rooms[n - 1]) / (rooms[n] - rooms[n - 1])));
-  if (!grows || a <= 0 || b <= 0) return a + share * (b - a);
-  return Math.exp(Math.log(a) + share * (Math.log(b) - Math.log(a)));
+  const [cold, warm] = [rooms[n - 1], rooms[n]];
+  const at = Math.min(warm, Math.max(cold, room));
+  if (!grows || a <= 0 || b <= 0) return a + ((at - cold) / (warm - cold)) * (b - a);
+  return a * (b / a) ** (Math.log(at / cold) / Math.log(warm / cold));
 }
 
 // Of each foreseen step by its key: from when to when in minutes, the range to tell, what a plan goes by, and where it
@@ -27,8 +29,7 @@ export function foreseen(tables, room) {
     const column = part.steps[n];
     if (!step.asked || !column) return;
     const from = between(part.rooms, column.at, room, true);
-    const ripe = step.ripens ? between(part.rooms, column.to ?? column.at, room, true) : from;
-    const to = step.ripens && ripe !== null ? Math.min(ripe, step.end) : ripe;
+    const to = step.ripens ? between(part.rooms, column.to ?? column.at, room, true) : from;
     told.set(step.key, from === null || to === null ? { never: true, place: column.place } : { ...expected(step, from, to), place: column.place });
   });
   return told;
