@@ -84,7 +84,7 @@ fn beside_a_template_engine(root: &Path, book: &Path, pages: &Path) {
     };
     let best = |work: &dyn Fn()| (0..3).map(|_| timed(work)).fold(f64::INFINITY, f64::min);
     let on_one = best(&|| formulas.iter().for_each(&fill));
-    let on_all = best(&|| formulas.par_iter().for_each(&fill));
+    let on_all = best(&|| formulas.par_iter().for_each(fill));
     println!("  laid out and written alone: {on_one:.2} s on one core, {on_all:.2} s on all");
     let python = root.join("target/venv/bin/python");
     let script = root.join("crates/app/benches/press/filling.py");
