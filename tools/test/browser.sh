@@ -2,7 +2,7 @@
 # Publishes the demo book with the real program and looks at every page in a real browser.
 set -euo pipefail
 cd "$(dirname "$0")/../.."
-cargo build --quiet
+cargo build --quiet -p app --features pdf
 rm -rf target/browser/site
 target/debug/wellproved publish examples/saltmarsh --out target/browser/site
 target/debug/wellproved sheet examples/saltmarsh --format html > target/browser/site/sheets.html

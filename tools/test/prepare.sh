@@ -12,6 +12,8 @@ python3 -c 'import venv, ensurepip' 2>/dev/null || wanted+=(python3-venv)
 need node nodejs
 need npm npm
 need gcc gcc
+need qpdf qpdf
+need pdfinfo poppler-utils
 need g++ g++
 if [ "${#wanted[@]}" -gt 0 ]; then
   if ! command -v apt-get >/dev/null 2>&1; then

@@ -9,6 +9,7 @@ mod files;
 mod findings;
 mod learning;
 mod moment;
+mod paper;
 mod photographs;
 mod terminal;
 mod watch;

@@ -10,6 +10,7 @@ pub mod method;
 pub mod needs;
 pub mod outlook;
 pub mod page;
+pub mod print;
 pub mod reader;
 pub mod sheet;
 pub mod solved;

@@ -4,7 +4,7 @@
 #![allow(clippy::disallowed_methods, clippy::disallowed_types, clippy::print_stdout, missing_docs)]
 
 use bench::forecast::Surroundings;
-use bench::target::{Asked, Ready, When, solve};
+use bench::target::{Amount, Asked, Ready, When, solve};
 use formula::arithmetic::{figures, mixture, overall};
 use formula::source::Source;
 use formula::{Book, BookText};
@@ -67,7 +67,8 @@ fn solves(root: &Path) {
         ready: Some(Ready::After(When::Risen(TimeSpan::hours(3.0)))),
         ..Asked::default()
     };
-    let aims = [("salt", 2.0), ("fat", 10.0), ("sugars", 7.0)].map(|(name, share)| (name.to_owned(), Fraction::percent(share)));
+    let aims = [("salt", 2.0), ("fat", 10.0), ("sugars", 7.0)]
+        .map(|(name, share)| (name.to_owned(), Amount::Share(Fraction::percent(share))));
     for (target, asked) in [
         ("yeast", ripe),
         ("yeast", risen),
@@ -79,6 +80,8 @@ fn solves(root: &Path) {
         ("flour", Asked { stage: Some("dough".to_owned()), with: Some("flour-cake".to_owned()), ..said("10.5 %") }),
         ("syrup", said("65 Brix")),
         ("batch", said("4 l")),
+        ("price", said("2.60 EUR")),
+        ("price", Asked { of: Some("batch".to_owned()), ..said("2 EUR") }),
         ("reformulate", Asked { aims: aims.to_vec(), ..Asked::default() }),
     ] {
         let begun = Instant::now();

@@ -4,6 +4,7 @@ use super::{Ended, Outcome};
 use crate::asked::{Place, chosen, proof_read, unknown};
 use crate::book::Opened;
 use crate::failure::Failure;
+use crate::paper::{OnPaper, Printed};
 use crate::{moment, terminal, watch};
 use bench::forecast::Surroundings;
 use formula::Book;
@@ -24,6 +25,7 @@ use std::time::Duration;
 ///   wellproved day potato-muffins.toml --serve "2026-11-29 09:30"
 ///   wellproved day saltmarsh --formula potato-muffins --formula cardamom-knots --serve 09:30
 ///   wellproved day saltmarsh --serve "2026-11-29 09:30" --format calendar > day.ics
+///   wellproved day potato-muffins.toml --serve "2026-11-29 09:30" --pdf list.pdf
 ///   wellproved day potato-muffins.toml --serve "2026-11-29 09:30" --alternatives
 ///
 /// Wishes are weighed in this order: on time, nothing past its best, out when wished, asleep at night,
@@ -76,6 +78,8 @@ pub struct Day {
     /// The form of the day.
     #[arg(long, value_enum, default_value_t = DayFormat::Text)]
     format: DayFormat,
+    #[command(flatten)]
+    on_paper: OnPaper,
 }
 
 /// The forms of a day.
@@ -125,6 +129,12 @@ impl Day {
         };
         watch.finish();
         let day = planned.map_err(|why| not_that_way(why, &wanted))?;
+        if self.on_paper.is_asked() {
+            let settings = &opened.book.settings;
+            let words = publish::print::prep(&day, &settings.language, publish::Units::of(settings));
+            self.on_paper.print(Printed::Prep, &words)?;
+            return Ok(Outcome::Fine);
+        }
         terminal::say(&self.laid_out(&day, &opened.book, &wanted))?;
         Ok(Outcome::Fine)
     }

@@ -1,5 +1,6 @@
 //! The commands, one a file, and the words in which `--help` teaches them.
 
+mod card;
 mod check;
 mod choices;
 mod compare;
@@ -82,6 +83,7 @@ macro_rules! commands {
 commands![
     check::Check,
     sheet::Sheet,
+    card::Card,
     scale::Scale,
     forecast::Forecast,
     day::Day,

@@ -3,6 +3,7 @@
 use super::{Ended, Outcome};
 use crate::asked::{Formulas, which};
 use crate::failure::Failure;
+use crate::paper::{OnPaper, Printed};
 use crate::terminal;
 use formula::Formula;
 use publish::sheet;
@@ -18,6 +19,8 @@ pub struct Sheet {
     /// The form of the sheet.
     #[arg(long, value_enum, default_value_t = SheetFormat::Text)]
     format: SheetFormat,
+    #[command(flatten)]
+    on_paper: OnPaper,
 }
 
 /// The forms of a sheet.
@@ -40,6 +43,16 @@ impl Sheet {
         let (opened, formulas) = self.asked.open()?;
         if self.format == SheetFormat::Svg && formulas.len() > 1 {
             return Err(Failure::new("a drawing shows one formula").hint(which(&formulas)).into());
+        }
+        if self.on_paper.is_asked() {
+            let [formula] = &formulas[..] else {
+                return Err(Failure::new("a PDF shows one formula").hint(which(&formulas)).into());
+            };
+            let settings = &opened.book.settings;
+            let sheet = sheet::sheet(formula, &opened.book.kitchen(), settings);
+            let words = publish::print::sheet(&sheet, formula, &settings.language, publish::Units::of(settings));
+            self.on_paper.print(Printed::Sheet, &words)?;
+            return Ok(Outcome::Fine);
         }
         terminal::say(&laid_out(&opened.book, &formulas, self.format))?;
         Ok(Outcome::Fine)

@@ -6,10 +6,11 @@ use super::{Ended, Format, Outcome};
 use crate::asked::{InKitchen, OneFormula, count, percent, time, time_of_day};
 use crate::failure::Failure;
 use crate::terminal;
-use bench::target::{ALL, Asked, Ready, When, solve};
-use quantity::Fraction;
+use bench::target::{ALL, Amount, Asked, Ready, When, solve};
+use quantity::Money;
 
-/// Answers questions asked backwards: what dose, when to begin, how warm the water, which blend, how large a batch.
+/// Answers questions asked backwards: what dose, when to begin, how warm the water, which blend, how large a
+/// batch, how small a piece for its price.
 ///
 ///   wellproved solve potato-muffins.toml
 ///   wellproved solve potato-muffins.toml yeast --stage sponge --ripe-at 07:30 --begun 21:00
@@ -17,6 +18,7 @@ use quantity::Fraction;
 ///   wellproved solve cardamom-knots.toml water --to "25 °C"
 ///   wellproved solve potato-muffins.toml syrup --to "65 Brix"
 ///   wellproved solve caraway-rye-tin.toml batch --to "4 l"
+///   wellproved solve potato-muffins.toml price --to "0.80 EUR" --of butter-unsalted
 ///   wellproved solve cardamom-knots.toml reformulate --aim salt="1.8 %" --aim fat="15 %" --within "25 %"
 ///
 /// Without a target's name, lists those that there are and what of the formula each can be asked for.
@@ -59,7 +61,7 @@ pub struct Solve {
     /// How many bowls or shelves.
     #[arg(long, value_name = "COUNT")]
     count: Option<String>,
-    /// A figure and the share of all flour that it should be: salt="2 %".
+    /// A figure and what it should come to: salt="2 %" of all flour, or price="0.60 EUR" a piece.
     #[arg(long, value_name = "FIGURE=SHARE")]
     aim: Vec<String>,
     /// How far each line may move: "20 %".
@@ -127,9 +129,13 @@ impl Solve {
     }
 }
 
-/// A figure and its share: `salt=2 %`.
-fn aim(text: &str) -> Result<(String, Fraction), Failure> {
-    let wrong = || Failure::new(format!("“{text}” is no aim")).hint("write --aim salt=\"2 %\"");
-    let (name, share) = text.split_once('=').ok_or_else(wrong)?;
-    Ok((name.trim().to_owned(), percent(share.trim()).map_err(|_| wrong())?))
+/// A figure and what it should come to: `salt=2 %`, `price=0.60 EUR`.
+fn aim(text: &str) -> Result<(String, Amount), Failure> {
+    let wrong = || Failure::new(format!("“{text}” is no aim")).hint("write --aim salt=\"2 %\" or --aim price=\"0.60 EUR\"");
+    let (name, figure) = text.split_once('=').ok_or_else(wrong)?;
+    let figure = match figure.trim().parse::<Money>() {
+        Ok(money) => Amount::Price(money),
+        Err(_) => Amount::Share(percent(figure.trim()).map_err(|_| wrong())?),
+    };
+    Ok((name.trim().to_owned(), figure))
 }

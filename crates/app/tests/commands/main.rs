@@ -1,6 +1,7 @@
 //! The real program, run the way people run it.
 #![allow(clippy::disallowed_methods, clippy::disallowed_types)] // Tests open files as the world does.
 
+mod card;
 mod check;
 mod compare;
 mod day;

@@ -24,6 +24,7 @@ fn what_changes_no_formula() {
     for (name, words) in [
         ("solve_begin", vec!["begin", "--stage", "sponge", "--ripe-at", "07:30"]),
         ("solve_water", vec!["water", "--stage", "dough", "--to", "25 °C"]),
+        ("solve_price", vec!["price", "--to", "2.60 EUR"]),
         ("solve_ice", vec!["water", "--stage", "sponge", "--to", "12 °C", "--room", "27 °C"]),
     ] {
         insta::assert_snapshot!(name, sandbox.fine(&[&["solve", MUFFINS], &words[..]].concat()));

@@ -55,6 +55,25 @@ impl Cost {
         self.energy.iter().filter_map(|(_, costs)| costs.map(|costs| (costs.from + costs.to) / Decimal::TWO)).sum()
     }
 
+    /// What hands cost, if an hour has a price.
+    #[must_use]
+    pub fn of_hands(&self) -> Decimal {
+        self.work.1.unwrap_or_default()
+    }
+
+    /// Everything but the energy.
+    #[must_use]
+    pub fn without_energy(&self) -> Decimal {
+        self.ingredients() + self.of_hands()
+    }
+
+    /// The least and the most that the energy costs, as far as it has a price.
+    #[must_use]
+    pub fn of_energy_at_most(&self) -> (Decimal, Decimal) {
+        let priced = self.energy.iter().filter_map(|(_, costs)| *costs);
+        priced.fold((Decimal::ZERO, Decimal::ZERO), |sum, costs| (sum.0 + costs.from, sum.1 + costs.to))
+    }
+
     /// A piece with all that goes with it, if it comes in pieces.
     #[must_use]
     pub fn a_piece(&self, whole: Decimal) -> Option<Decimal> {
@@ -70,7 +89,7 @@ impl Cost {
     /// Everything that has a price.
     #[must_use]
     pub fn total(&self) -> Decimal {
-        self.ingredients() + self.of_energy() + self.work.1.unwrap_or_default()
+        self.without_energy() + self.of_energy()
     }
 }
 
@@ -143,6 +162,20 @@ pub fn whole_packs<'p>(ingredient: &Ingredient, mass: Mass, prices: &'p Prices) 
     Some((Count::pieces((bought(ingredient, mass) / holds - 1e-9).ceil()), pack))
 }
 
+/// What a gram of an ingredient costs as it is weighed in, peel, shell and stone paid for too; nothing for water,
+/// none where no price tells it.
+#[must_use]
+pub fn a_gram(ingredient: &Ingredient, prices: &Prices) -> Option<Decimal> {
+    if ingredient.is_water() {
+        return Some(Decimal::ZERO);
+    }
+    let pack = latest(prices, ingredient)?;
+    let holds = in_pack(pack, ingredient).filter(|holds| *holds > Mass::ZERO)?;
+    // A thousand gram, so that what is rounded to a millionth is a share of a kilogram.
+    let bought = decimal(bought(ingredient, Mass::grams(1000.0)).as_grams());
+    (pack.costs.amount * bought).checked_div(decimal(holds.as_grams()) * Decimal::ONE_THOUSAND)
+}
+
 /// The latest price of an ingredient; of those without a date the last written.
 fn latest<'p>(prices: &'p Prices, ingredient: &Ingredient) -> Option<&'p Pack> {
     let is_it = |pack: &&Pack| pack.of.value == ingredient.name || ingredient.also.contains(&pack.of.value);
@@ -182,6 +215,6 @@ fn priced(energy: Energy, prices: &Prices, around: &Surroundings) -> (Energy, Op
 }
 
 /// A figure as a decimal, to a millionth; what is no number counts as nothing.
-fn decimal(value: f64) -> Decimal {
+pub(crate) fn decimal(value: f64) -> Decimal {
     Decimal::from_f64(value).map(|value| value.round_dp(6)).unwrap_or_default()
 }

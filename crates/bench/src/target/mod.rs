@@ -9,6 +9,7 @@ mod begin;
 mod dose;
 mod flour;
 mod hydration;
+mod price;
 mod reformulate;
 mod syrup;
 mod water;
@@ -21,7 +22,7 @@ use crate::exchange::{Desk, Exchanged, Part, Unfit, Wishes, finished, grams, ope
 use crate::forecast::Surroundings;
 use formula::resolve::formula::Content;
 use formula::{Book, Formula, Known};
-use quantity::{Count, Fraction, Mass, Temperature, TemperatureDifference, TimeSpan, Viscosity, Volume};
+use quantity::{Count, Fraction, Mass, Money, Temperature, TemperatureDifference, TimeSpan, Viscosity, Volume};
 
 /// A target that can be solved for.
 pub struct Target {
@@ -47,6 +48,7 @@ pub static ALL: &[&Target] = &[
     &hydration::TARGET,
     &syrup::TARGET,
     &batch::TARGET,
+    &price::TARGET,
     &reformulate::TARGET,
 ];
 
@@ -69,8 +71,8 @@ pub struct Asked {
     pub count: Option<f64>,
     /// How far each line may move from what it is.
     pub within: Option<Fraction>,
-    /// Figures with the share of all flour that they should have.
-    pub aims: Vec<(String, Fraction)>,
+    /// Figures with what they should come to: a share of all flour, or what a piece may cost.
+    pub aims: Vec<(String, Amount)>,
     /// Lines that stay as they are.
     pub keep: Vec<String>,
 }
@@ -96,7 +98,7 @@ pub struct Figure {
 }
 
 /// What an answer is in.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Amount {
     /// A weight.
     Mass(Mass),
@@ -118,6 +120,8 @@ pub enum Amount {
     Viscosity(Viscosity),
     /// A difference of temperatures.
     Warming(TemperatureDifference),
+    /// What is paid.
+    Price(Money),
 }
 
 /// What could not be met.
@@ -126,9 +130,9 @@ pub struct Unmet {
     /// What was wanted, by its name.
     pub aim: String,
     /// The figure that was wanted.
-    pub wanted: Fraction,
+    pub wanted: Amount,
     /// The nearest that was found.
-    pub reached: Fraction,
+    pub reached: Amount,
     /// What stands against it.
     pub why: String,
 }

@@ -2,6 +2,7 @@
 
 mod clock;
 mod dose;
+mod price;
 mod put_back;
 mod reformulate;
 mod refusals;
@@ -12,7 +13,8 @@ use bench::target::{Amount, Asked, Solved, solve};
 use formula::read::Kitchen;
 use formula::source::Source;
 use formula::{Book, BookText, Formula};
-use quantity::{Fraction, Temperature};
+use quantity::{Fraction, Money, Temperature};
+use rust_decimal::prelude::ToPrimitive;
 
 /// A straight dough with two flours, milk, egg, butter and sugar.
 const RICH: &str = "title = \"Rich\"\n[[component]]\nname = \"buns\"\n[component.yield]\npieces = 12\nscaling-weight = \"76 g\"\n[[component.stage]]\nname = \"dough\"\nkind = \"final-mix\"\n\
@@ -56,7 +58,8 @@ fn asked(say: &[(&str, &str)]) -> Asked {
     let of = |name: &str| say.iter().find(|(key, _)| *key == name).map(|(_, text)| (*text).to_owned());
     let all = |name: &str| say.iter().filter(|(key, _)| *key == name).map(|(_, text)| (*text).to_owned()).collect::<Vec<_>>();
     let percent = |text: &str| Fraction::percent(text.parse().expect("a number"));
-    let aim = |text: String| text.split_once('=').map(|(name, share)| (name.to_owned(), percent(share))).expect("an aim");
+    let figure = |text: &str| text.parse::<Money>().map_or_else(|_| Amount::Share(percent(text)), Amount::Price);
+    let aim = |text: String| text.split_once('=').map(|(name, text)| (name.to_owned(), figure(text))).expect("an aim");
     Asked {
         of: of("of"),
         stage: of("stage"),
@@ -85,16 +88,17 @@ fn after(text: &str, target: &str, say: &[(&str, &str)]) -> Formula {
 fn figure(solved: &Solved, what: &str) -> f64 {
     let figure =
         solved.figures.iter().find(|one| one.what.contains(what)).unwrap_or_else(|| panic!("{what}: {:?}", solved.figures));
-    match figure.known.value {
+    match &figure.known.value {
         Amount::Mass(mass) => mass.as_grams(),
         Amount::Share(share) => share.as_percent(),
         Amount::Temperature(warm) => warm.as_celsius(),
         Amount::Time(time) | Amount::Clock(time) => time.as_hours(),
         Amount::Volume(volume) => volume.as_millilitres(),
         Amount::Count(count) => count.as_pieces(),
-        Amount::Factor(factor) => factor,
+        Amount::Factor(factor) => *factor,
         Amount::Viscosity(thick) => thick.as_pascal_seconds(),
         Amount::Warming(by) => by.as_kelvins(),
+        Amount::Price(money) => money.amount.to_f64().expect("an amount"),
     }
 }
 

@@ -1,6 +1,7 @@
 //! Several figures at once: exact where one line alone answers, nearest where several could, and a quarrel named.
 
 use super::{RICH, after, close, solved, work_out};
+use bench::target::Amount;
 use formula::arithmetic::{figures, overall};
 use proptest::prelude::*;
 
@@ -32,7 +33,8 @@ fn several_at_once() {
 fn out_of_reach_by_itself() {
     let answer = solved(RICH, "reformulate", &[("aim", "hydration=40"), ("within", "10")]).expect("an answer");
     let [unmet] = &answer.unmet[..] else { panic!("{:?}", answer.unmet) };
-    close(unmet.reached.as_percent(), 26.4, 1e-4, "the nearest");
+    let Amount::Share(reached) = unmet.reached else { panic!("{unmet:?}") };
+    close(reached.as_percent(), 26.4, 1e-4, "the nearest");
     assert!(unmet.why.contains("by itself") && unmet.why.contains("water"), "{}", unmet.why);
 }
 

@@ -43,6 +43,7 @@ fn what_cannot_be_is_told_why() {
         (RICH, "reformulate", vec![("aim", "salt=2"), ("within", "0")], "--within", "20 %"),
         (RICH, "reformulate", vec![("aim", "salt=2"), ("keep", "saffron")], "saffron", "salt"),
         (SYRUP, "reformulate", vec![("aim", "salt=2")], "no flour", ""),
+        (RICH, "price", vec![("to", "0.60 EUR")], "no prices", ""),
     ] {
         let why = solved(text, target, &say).expect_err(target);
         assert!(why.to_string().contains(words), "{target} {say:?}: {why}");

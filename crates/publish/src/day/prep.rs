@@ -8,36 +8,61 @@ use formula::resolve::formula::{Content, Shown, Word};
 use plan::day::{Entry, Job, Timeline};
 use quantity::print;
 
-/// The list as text of that width: everything that needs hands, if only to set it going.
+/// Whether the list tells of an entry: everything that needs hands, if only to set it going.
+pub fn is_told(timeline: &Timeline, entry: &Entry) -> bool {
+    timeline.jobs[entry.job].is_work || entry.is_set_going
+}
+
+/// What the list tells of an entry.
+pub struct Told {
+    /// Its day.
+    pub day: String,
+    /// Its time.
+    pub time: String,
+    /// What is done to what.
+    pub what: String,
+    /// What is weighed for it.
+    pub weights: Vec<String>,
+    /// The step's sentence, if it is one of the method.
+    pub words: Option<String>,
+}
+
+/// An entry in words.
+pub fn told(timeline: &Timeline, entry: &Entry, units: Units) -> Told {
+    let job = &timeline.jobs[entry.job];
+    Told {
+        day: day(&entry.begin),
+        time: time(&entry.begin),
+        what: format!("{} · {}", verb(timeline, job), what(timeline, job)),
+        weights: if job.heats_oven { Vec::new() } else { weights(timeline, job) },
+        words: (!job.heats_oven).then(|| words(timeline, job, units)),
+    }
+}
+
+/// What is done where an oven is heated, which no step of the method says.
+pub fn heated(timeline: &Timeline, job: &Job) -> String {
+    format!("Heat the oven{}.", super::words::heat(timeline, job).map_or_else(String::new, |heat| format!(" to {heat}")))
+}
+
+/// The list as text of that width.
 #[must_use]
 pub fn prep(timeline: &Timeline, units: Units, width: usize) -> String {
     let mut out = String::new();
-    let mut date = None;
-    for entry in timeline.entries.iter().filter(|entry| timeline.jobs[entry.job].is_work || entry.is_set_going) {
-        if date != Some(entry.begin.date()) {
-            date = Some(entry.begin.date());
-            let heading = day(&entry.begin);
+    let mut day = String::new();
+    for entry in timeline.entries.iter().filter(|entry| is_told(timeline, entry)) {
+        let one = told(timeline, entry, units);
+        if day != one.day {
             let gap = if out.is_empty() { "" } else { "\n" };
-            out.push_str(&format!("{gap}{heading}\n{}\n", "─".repeat(heading.chars().count())));
+            out.push_str(&format!("{gap}{}\n{}\n", one.day, "─".repeat(one.day.chars().count())));
+            day.clone_from(&one.day);
         }
-        out.push_str(&one(timeline, entry, units, width));
+        out.push_str(&wrap(&format!("☐ {}  {}", one.time, one.what), width));
+        if !one.weights.is_empty() {
+            out.push_str(&indented(&one.weights.join("; "), width));
+        }
+        let words = one.words.unwrap_or_else(|| heated(timeline, &timeline.jobs[entry.job]));
+        out.push_str(&indented(&words, width));
     }
-    out
-}
-
-fn one(timeline: &Timeline, entry: &Entry, units: Units, width: usize) -> String {
-    let job = &timeline.jobs[entry.job];
-    let mut out = wrap(&format!("☐ {}  {} · {}", time(&entry.begin), verb(timeline, job), what(timeline, job)), width);
-    if job.heats_oven {
-        let heat = super::words::heat(timeline, job).map_or_else(String::new, |heat| format!(" to {heat}"));
-        out.push_str(&format!("  Heat the oven{heat}.\n"));
-        return out;
-    }
-    let weights = weights(timeline, job);
-    if !weights.is_empty() {
-        out.push_str(&indented(&weights.join("; "), width));
-    }
-    out.push_str(&indented(&words(timeline, job, units), width));
     out
 }
 

@@ -7,6 +7,7 @@ mod sheets;
 mod stages;
 mod table;
 
+pub(crate) use formula::contained;
 pub use formula::formula_page;
 pub use index::index_page;
 pub use sheets::sheets;

@@ -13,8 +13,9 @@ pub fn json(solved: &Solved) -> Value {
         "figures": solved.figures.iter().map(figure).collect::<Vec<_>>(),
         "unmet": solved.unmet.iter().map(|one| json!({
             "aim": one.aim,
-            "wanted-percent": one.wanted.as_percent(),
-            "reached-percent": one.reached.as_percent(),
+            "wanted": told(&one.wanted).0,
+            "reached": told(&one.reached).0,
+            "unit": told(&one.wanted).1,
             "why": one.why,
         })).collect::<Vec<_>>(),
         "to-mind": solved.minded,
@@ -24,13 +25,13 @@ pub fn json(solved: &Solved) -> Value {
 }
 
 fn figure(figure: &Figure) -> Value {
-    let (value, unit) = told(figure.known.value);
-    let band = figure.known.band.map(|(low, high)| [told(low).0, told(high).0]);
+    let (value, unit) = told(&figure.known.value);
+    let band = figure.known.band.as_ref().map(|(low, high)| [told(low).0, told(high).0]);
     json!({ "what": figure.what, "value": value, "unit": unit, "band": band, "origin": origin(&figure.known.origin) })
 }
 
-fn told(amount: Amount) -> (f64, &'static str) {
-    match amount {
+fn told(amount: &Amount) -> (Value, String) {
+    let (value, unit) = match *amount {
         Amount::Mass(mass) => (mass.as_grams(), "g"),
         Amount::Share(share) => (share.as_percent(), "%"),
         Amount::Temperature(warm) => (warm.as_celsius(), "°C"),
@@ -41,5 +42,8 @@ fn told(amount: Amount) -> (f64, &'static str) {
         Amount::Factor(factor) => (factor, "1"),
         Amount::Viscosity(thick) => (thick.as_pascal_seconds(), "Pa·s"),
         Amount::Warming(by) => (by.as_kelvins(), "K"),
-    }
+        // Money is decimal: a text keeps every digit.
+        Amount::Price(ref money) => return (json!(money.amount.normalize().to_string()), money.currency.clone()),
+    };
+    (json!(value), unit.to_owned())
 }

@@ -18,7 +18,7 @@ pub fn text(solved: &Solved, units: Units, width: usize) -> String {
         out.push_str(&format!("\n{}\n", figures(&solved.figures, units, width)));
     }
     let unmet = solved.unmet.iter().map(|one| {
-        let (wanted, reached) = (print::percent(one.wanted, 2), print::percent(one.reached, 2));
+        let (wanted, reached) = (amount(&one.wanted, units), amount(&one.reached, units));
         format!("{} {wanted}: {reached} is the nearest; {}", one.aim, one.why)
     });
     list(&mut out, "What cannot be met", &unmet.collect::<Vec<_>>(), width);
@@ -65,8 +65,8 @@ fn figures(figures: &[Figure], units: Units, width: usize) -> String {
     };
     table.set_header(shown(header.map(str::to_owned)));
     for figure in figures {
-        let band = figure.known.band.map(|(low, high)| format!("{} … {}", amount(low, units), amount(high, units)));
-        let value = amount(figure.known.value, units);
+        let band = figure.known.band.as_ref().map(|(low, high)| format!("{} … {}", amount(low, units), amount(high, units)));
+        let value = amount(&figure.known.value, units);
         table.add_row(shown([figure.what.clone(), value, band.unwrap_or_default(), grounds(&figure.known.origin)]));
     }
     for column in if has_bands { 1..3 } else { 1..2 } {
@@ -87,8 +87,8 @@ fn grounds(origin: &Origin) -> String {
     }
 }
 
-fn amount(amount: Amount, units: Units) -> String {
-    match amount {
+fn amount(amount: &Amount, units: Units) -> String {
+    match *amount {
         Amount::Mass(mass) if mass.as_grams() >= 10.0 => format!("{}\u{a0}g", print::number(mass.as_grams(), 1)),
         Amount::Mass(mass) => format!("{}\u{a0}g", print::number(mass.as_grams(), 3)),
         Amount::Share(share) => print::percent(share, if share.as_percent().abs() < 1.0 { 3 } else { 2 }),
@@ -101,6 +101,7 @@ fn amount(amount: Amount, units: Units) -> String {
         Amount::Count(count) => print::count(count),
         Amount::Factor(factor) => print::number(factor, 3),
         Amount::Viscosity(thick) => format!("{}\u{a0}Pa·s", print::number(thick.as_pascal_seconds(), 3)),
+        Amount::Price(ref money) => format!("{}\u{a0}{}", money.amount.round_dp(3), money.currency),
         Amount::Warming(by) => format!("{}\u{a0}K", print::number(by.as_kelvins(), 1)),
     }
 }

@@ -7,20 +7,21 @@ mod programme;
 use super::hydration::share;
 use super::{Amount, Answer, Asked, Target, Unmet, let_pieces_follow, weighed_in};
 use crate::exchange::{Desk, Unfit};
-use aims::{ALL, Aim};
-use formula::arithmetic::{Overall, Weighed, figures, overall, weighed};
-use formula::read::StageKind;
+use aims::{ALL, Aim, Now, Of};
+use formula::arithmetic::{Weighed, weighed};
+use formula::read::{Prices, StageKind};
 use formula::resolve::formula::StageAt;
 use formula::{Formula, Ingredient, Line};
 use programme::{Found, Free, NOTICED, Wanted, quarrel, solve as programme};
 use quantity::{Fraction, Mass, print};
+use rust_decimal::prelude::ToPrimitive;
 use std::sync::Arc;
 
 /// The target.
 pub static TARGET: Target = Target {
     name: "reformulate",
     about: "several figures at once by small changes of all lines, nearest to the formula as it is",
-    asks: "--aim FIGURE=SHARE for each of hydration, true-hydration, salt, sugars, fat, egg and protein, as shares of all flour; --within \"20 %\", --keep a line as it is",
+    asks: "--aim FIGURE=SHARE for each of hydration, true-hydration, salt, sugars, fat, egg and protein, as shares of all flour, and price=\"0.60 EUR\" for what a piece may cost; --within \"20 %\", --keep a line as it is",
     grounds: "a linear programme: the smallest sum of relative changes of lines, all flour kept; figures by the ingredient table",
     fits,
     solve,
@@ -38,12 +39,32 @@ const OF_CONSEQUENCE: f64 = 0.01;
 
 /// What is to be solved.
 struct Posed<'p> {
-    aims: Vec<(&'static Aim, Fraction)>,
+    aims: Vec<Sought>,
     lines: Vec<(StageAt, &'p Line)>,
     free: Vec<Free>,
     wanted: Vec<Wanted>,
-    flour: Mass,
     within: f64,
+}
+
+/// An aim with what it is now and what it should be.
+struct Sought {
+    aim: &'static Aim,
+    now: Now,
+    wanted: f64,
+}
+
+impl Sought {
+    fn told(&self, figure: f64) -> Amount {
+        (self.aim.told)(figure, &self.now.told)
+    }
+
+    fn in_words(&self) -> String {
+        match self.told(self.wanted) {
+            Amount::Share(share) => format!("{} {}", self.aim.name, print::percent(share, 1)),
+            Amount::Price(money) => format!("{} {money}", self.aim.name),
+            _ => self.aim.name.to_owned(),
+        }
+    }
 }
 
 fn solve(desk: &mut Desk, asked: &Asked) -> Result<Answer, Unfit> {
@@ -68,38 +89,33 @@ fn solve(desk: &mut Desk, asked: &Asked) -> Result<Answer, Unfit> {
     }
     let more = posed.free.iter().zip(&found.changes).map(|(one, change)| one.weight * change).sum::<f64>();
     let_pieces_follow(desk, 0, 1.0 + more / weighed_in(desk.before, 0));
-    let whole = overall(desk.before, 0);
-    let now = figures(&whole);
     for n in 0..count {
-        let (aim, wanted) = posed.aims[n];
-        let lacking = Fraction::ratio(found.lacking[n] / posed.flour.as_grams());
-        let before = now.as_ref().map(aim.on_the_sheet).unwrap_or_default();
-        let figure = |share: Fraction| Amount::Share(share);
-        answer.tell(format!("{} before", aim.name), figure(before), "the baker's arithmetic", "the sources of the ingredients");
-        answer.tell(
-            format!("{} then", aim.name),
-            figure(wanted - lacking),
-            "the baker's arithmetic",
-            "the sources of the ingredients",
-        );
+        let sought = &posed.aims[n];
+        let reached = sought.wanted - found.lacking[n] / sought.now.among;
+        let name = sought.aim.name;
+        let (by, source) = if sought.aim.of == Of::All {
+            ("packs, energy and hands by their prices", "the book's prices")
+        } else {
+            ("the baker's arithmetic", "the sources of the ingredients")
+        };
+        answer.tell(format!("{name} before"), sought.now.told.clone(), by, source);
+        answer.tell(format!("{name} then"), sought.told(reached), by, source);
         if found.lacking[n].abs() > posed.wanted[n].scale * NOTICED {
             let why = why(&posed, n, &found);
-            answer.unmet.push(Unmet { aim: aim.name.to_owned(), wanted, reached: wanted - lacking, why });
+            let (wanted, reached) = (sought.told(sought.wanted), sought.told(reached));
+            answer.unmet.push(Unmet { aim: name.to_owned(), wanted, reached, why });
         }
     }
     Ok(answer)
 }
 
 fn posed<'p>(desk: &Desk<'p>, asked: &Asked) -> Result<Posed<'p>, Unfit> {
-    let aims = asked_for(asked)?;
+    let aims = asked_for(desk, asked)?;
     let within = asked.within.unwrap_or(WITHIN);
     if !(within > Fraction::ZERO && within < Fraction::WHOLE) {
         return Err(Unfit::NotSaid("--within above nothing and below 100 %", "such as --within \"20 %\"".to_owned()));
     }
     let before = desk.before;
-    let whole: Overall = overall(before, 0);
-    let flour = whole.total_flour;
-    let now = figures(&whole).ok_or_else(|| Unfit::NotSo("it has no flour, of which the figures are shares".to_owned()))?;
     for name in &asked.keep {
         if !before.lines().any(|(at, line)| at.0 == 0 && is_called(line, name)) {
             let has = before.lines().filter(|(at, _)| at.0 == 0).map(|(_, line)| line.name.clone()).collect();
@@ -115,17 +131,17 @@ fn posed<'p>(desk: &Desk<'p>, asked: &Asked) -> Result<Posed<'p>, Unfit> {
             continue;
         }
         lines.push((part.stage, part.line));
-        free.push(brought(before, &part, one, &aims)?);
+        free.push(brought(before, &part, one, &aims, &desk.book.prices));
     }
     season(&mut lines, &mut free);
     // What lines that stay bring is not the programme's: it asks of the free ones what is lacking.
-    let wanted = aims.iter().enumerate().map(|(n, (aim, share))| {
+    let wanted = aims.iter().enumerate().map(|(n, sought)| {
         let of_free: f64 = free.iter().map(|one| one.brings[n]).sum();
-        let lacking = (*share - (aim.on_the_sheet)(&now)).as_ratio() * flour.as_grams();
-        Wanted { grams: of_free + lacking, scale: share.as_ratio().max(0.001) * flour.as_grams() }
+        let lacking = (sought.wanted - sought.now.figure) * sought.now.among;
+        Wanted { amount: of_free + lacking, scale: sought.wanted.max(0.001) * sought.now.among }
     });
     let wanted = wanted.collect();
-    Ok(Posed { aims, lines, free, wanted, flour, within: within.as_ratio() })
+    Ok(Posed { aims, lines, free, wanted, within: within.as_ratio() })
 }
 
 /// Leaves out the lines of no consequence: a spice is not there for its fat.
@@ -140,34 +156,49 @@ fn season(lines: &mut Vec<(StageAt, &Line)>, free: &mut Vec<Free>) {
     free.retain(|_| kept.next().copied().unwrap_or(true));
 }
 
-fn asked_for(asked: &Asked) -> Result<Vec<(&'static Aim, Fraction)>, Unfit> {
+fn asked_for(desk: &Desk, asked: &Asked) -> Result<Vec<Sought>, Unfit> {
     let names = || ALL.iter().map(|aim| aim.name).collect::<Vec<_>>().join(", ");
     if asked.aims.is_empty() {
-        return Err(Unfit::NotSaid(
-            "--aim, what it should come to",
-            format!("such as --aim salt=\"2 %\"; there are: {}", names()),
-        ));
+        let how = format!("such as --aim salt=\"2 %\"; there are: {}", names());
+        return Err(Unfit::NotSaid("--aim, what it should come to", how));
     }
-    let mut found: Vec<(&'static Aim, Fraction)> = Vec::new();
+    let mut found: Vec<Sought> = Vec::new();
     for (name, wanted) in &asked.aims {
         let aim = ALL.iter().find(|aim| aim.name == *name);
         let aim = aim.ok_or_else(|| Unfit::NotSaid("--aim of a figure it knows", format!("“{name}” is none of: {}", names())))?;
-        if found.iter().any(|(known, _)| known.name == aim.name) {
+        if found.iter().any(|known| known.aim.name == aim.name) {
             return Err(Unfit::NotSo(format!("{name} is aimed at twice")));
         }
-        share(Some(&format!("{} %", wanted.as_percent())), "--aim", "such as --aim salt=\"2 %\"", Fraction::percent(400.0))
-            .or_else(|why| if *wanted == Fraction::ZERO { Ok(*wanted) } else { Err(why) })?;
-        found.push((aim, *wanted));
+        let now = (aim.now)(desk)?;
+        found.push(Sought { aim, wanted: figure(name, wanted, &now.told)?, now });
     }
     Ok(found)
+}
+
+/// The figure that is wanted, in what the aim is told in.
+fn figure(name: &str, wanted: &Amount, now: &Amount) -> Result<f64, Unfit> {
+    match (wanted, now) {
+        (Amount::Share(wanted), Amount::Share(_)) if *wanted == Fraction::ZERO => Ok(0.0),
+        (Amount::Share(wanted), Amount::Share(_)) => {
+            let text = format!("{} %", wanted.as_percent());
+            share(Some(&text), "--aim", "such as --aim salt=\"2 %\"", Fraction::percent(400.0)).map(Fraction::as_ratio)
+        }
+        (Amount::Price(wanted), Amount::Price(now)) if wanted.currency == now.currency => {
+            Ok(wanted.amount.to_f64().unwrap_or(0.0))
+        }
+        (_, Amount::Price(now)) => {
+            Err(Unfit::NotSaid("--aim in the book's money", format!("such as --aim {name}=\"0.60 {}\"", now.currency)))
+        }
+        _ => Err(Unfit::NotSaid("--aim, a share of all flour", format!("such as --aim {name}=\"2 %\""))),
+    }
 }
 
 fn is_called(line: &Line, name: &str) -> bool {
     line.name == name || line.ingredient().is_some_and(|one| one.name == name)
 }
 
-/// What a line brings to the flour and to each aim, counted as the overall formula counts it.
-fn brought(formula: &Formula, part: &Weighed, one: &Arc<Ingredient>, aims: &[(&'static Aim, Fraction)]) -> Result<Free, Unfit> {
+/// What a line brings to the flour and to each aim, counted as the overall formula and the cost count it.
+fn brought(formula: &Formula, part: &Weighed, one: &Arc<Ingredient>, aims: &[Sought], prices: &Prices) -> Free {
     let is_added = formula.stage(part.stage).kind == StageKind::Inclusion || part.line.after_scaling;
     let in_mix = if is_added { Fraction::ZERO } else { part.line.taken_out.left() };
     let mut free = Free { weight: part.mass.as_grams(), flour: 0.0, brings: vec![0.0; aims.len()] };
@@ -177,13 +208,21 @@ fn brought(formula: &Formula, part: &Weighed, one: &Arc<Ingredient>, aims: &[(&'
         if is_flour {
             free.flour += grams;
         }
-        for ((aim, _), sum) in aims.iter().zip(&mut free.brings).filter(|((aim, _), _)| aim.of_flour == is_flour) {
-            let counted = if is_flour { grams } else { grams * in_mix.as_ratio() };
+        for (sought, sum) in aims.iter().zip(&mut free.brings) {
+            let counted = match sought.aim.of {
+                Of::Flour if is_flour => grams,
+                Of::Rest if !is_flour => grams * in_mix.as_ratio(),
+                _ => continue,
+            };
             // Where no source says, the sheet counts nothing and says so; this counts alike.
-            *sum += counted * (aim.brings)(&single).unwrap_or(0.0);
+            *sum += counted * (sought.aim.brings)(&single, prices).unwrap_or(0.0);
         }
     }
-    Ok(free)
+    // What is bought is bought whole, and for all that is mixed.
+    for (sought, sum) in aims.iter().zip(&mut free.brings).filter(|(sought, _)| sought.aim.of == Of::All) {
+        *sum += part.line.mass.value.as_grams() * (sought.aim.brings)(one, prices).unwrap_or(0.0);
+    }
+    free
 }
 
 /// What stands against an aim: bounds alone, or the other aims with which it quarrels.
@@ -191,7 +230,7 @@ fn why(posed: &Posed, n: usize, found: &Found) -> String {
     let others: Vec<String> = quarrel(&posed.free, &posed.wanted, n, posed.within)
         .into_iter()
         .filter(|one| *one != n)
-        .map(|one| format!("{} {}", posed.aims[one].0.name, print::percent(posed.aims[one].1, 1)))
+        .map(|one| posed.aims[one].in_words())
         .collect();
     let at_bound = |(k, change): (usize, &f64)| {
         let helps = posed.free[k].brings[n] * change * found.lacking[n] > 1e-9;

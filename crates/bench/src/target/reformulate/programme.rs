@@ -10,20 +10,20 @@ pub struct Free {
     pub weight: f64,
     /// What it brings to the flour, in gram.
     pub flour: f64,
-    /// What it brings to each aim, in gram.
+    /// What it brings to each aim, in the aim's own unit.
     pub brings: Vec<f64>,
 }
 
-/// An aim: what the free lines must bring to it together, in gram.
+/// An aim: what the free lines must bring to it together, in its own unit.
 #[derive(Clone, Copy, Debug)]
 pub struct Wanted {
     /// What is wanted.
-    pub grams: f64,
-    /// The size against which a miss is judged, in gram.
+    pub amount: f64,
+    /// The size against which a miss is judged.
     pub scale: f64,
 }
 
-/// What was found: how much each line changes as a share of itself, and how far each aim is missed, in gram.
+/// What was found: how much each line changes as a share of itself, and how far each aim is missed, in its own unit.
 #[derive(Clone, Debug)]
 pub struct Found {
     /// Relative changes.
@@ -57,7 +57,7 @@ pub fn solve(free: &[Free], aims: &[Wanted], counts: &dyn Fn(usize) -> bool, wit
         if let Some((lacking, over)) = miss {
             let mut terms = row(&|one| one.brings[n], aim.scale);
             terms.extend([(lacking, 1.0), (over, -1.0)]);
-            problem.add_constraint(terms, ComparisonOp::Eq, (aim.grams - now) / aim.scale);
+            problem.add_constraint(terms, ComparisonOp::Eq, (aim.amount - now) / aim.scale);
         }
         misses.push(miss);
     }
