@@ -122,7 +122,10 @@ fn room(reader: &Reader) -> Markup {
         fieldset {
             legend { "Room and clock" }
             @if reader.ferments {
-                label.room { span { "My room" } input name="room" type="range" min=(from) max=(to) step="0.5"; output name="shown" {} }
+                div.room {
+                    label { span { "My room" } input name="room" type="range" min=(from) max=(to) step="0.5"; }
+                    output name="shown" {}
+                }
                 button type="button" name="no-room" hidden { "as the method says" }
             }
             label { span { "Served at" } input name="serve" type="time"; }

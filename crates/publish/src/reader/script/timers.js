@@ -77,7 +77,7 @@ export class Timers {
     });
     const title = this.titles(key);
     name.textContent = title;
-    item.append(left, name, button('+5 min', `5 minutes more: ${title}`, () => this.later(key, 5)), button('Stop', `Stop: ${title}`, () => this.end(key)));
+    item.append(left, name, button('+5 min', `+5 min: ${title}`, () => this.later(key, 5)), button('Stop', `Stop: ${title}`, () => this.end(key)));
     return item;
   }
 
