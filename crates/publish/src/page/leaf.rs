@@ -54,7 +54,7 @@ impl<'l> Leaf<'l> {
     pub fn tags(&self, formula: &Formula) -> Markup {
         html! {
             @if !formula.head.tags.is_empty() {
-                p.fine { (tag_links(&formula.head.tags)) }
+                p.tags { (tag_links(&formula.head.tags)) }
             }
         }
     }
