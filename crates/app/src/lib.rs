@@ -9,6 +9,7 @@ mod files;
 mod findings;
 mod learning;
 mod looking;
+mod memory;
 mod moment;
 mod paper;
 mod photographs;

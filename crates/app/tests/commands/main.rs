@@ -17,6 +17,7 @@ mod new;
 mod press;
 mod publish;
 mod sandbox;
+mod save;
 mod scale;
 mod sheet;
 mod solve;
