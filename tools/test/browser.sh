@@ -1,5 +1,6 @@
 #!/usr/bin/env bash
-# Publishes the demo book with the real program and looks at every page in a real browser.
+# Publishes the demo book, a book of hostile texts and one with pictures with the real program, holds them against
+# independent readers, and looks at every page in a real browser.
 set -euo pipefail
 cd "$(dirname "$0")/../.."
 cargo build --quiet -p app --features pdf
@@ -9,4 +10,9 @@ target/debug/wellproved sheet examples/saltmarsh --format html > target/browser/
 target/debug/wellproved label examples/saltmarsh --for uk --format html > target/browser/site/labels-uk.html
 target/debug/wellproved label examples/saltmarsh --for us --format html > target/browser/site/labels-us.html
 cp tools/test/pages.mjs target/browser/pages.mjs
-node target/browser/pages.mjs target/browser/site
+target/venv/bin/python tools/test/site.py
+cp tools/test/structured.mjs target/browser/structured.mjs
+node target/browser/structured.mjs target/browser/{demo-site,hostile-site,pictures-beside}
+for site in site hostile-site pictures-beside pictures-within; do
+  node target/browser/pages.mjs "target/browser/$site"
+done

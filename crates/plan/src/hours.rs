@@ -25,13 +25,7 @@ pub struct Hours {
 /// Adds up a formula's steps. Stages that do not need each other go on side by side.
 #[must_use]
 pub fn hours(formula: &Formula) -> Hours {
-    let mut made = BTreeMap::new();
-    let mut steps = Steps::default();
-    for other in used_formulas(formula) {
-        let stages = product_stages(&other);
-        steps.add(&other, &stages);
-        made.insert(other.name.clone(), longest(&other, &stages, &made));
-    }
+    let Others { mut steps, made } = others(formula);
     let own: BTreeSet<StageAt> = formula.stages().map(|(at, _)| at).collect();
     steps.add(formula, &own);
     let total = longest(formula, &own, &made);
@@ -44,6 +38,41 @@ pub fn hours(formula: &Formula) -> Hours {
 /// The steps of a stage that are always done.
 fn needed(stage: &Stage) -> impl Iterator<Item = &Step> {
     stage.steps.iter().enumerate().filter(|(at, _)| !may_be_left_out(stage, *at)).map(|(_, step)| step)
+}
+
+/// What the other formulas take whose products a formula uses, which do not grow with it.
+#[derive(Debug, Default)]
+pub struct Others {
+    /// Their steps.
+    steps: Steps,
+    /// By their names: how long from their first step until each is made.
+    pub made: BTreeMap<String, Between<TimeSpan>>,
+}
+
+impl Others {
+    /// Minutes with hands, but not at the heat.
+    #[must_use]
+    pub const fn preparing(&self) -> Between<TimeSpan> {
+        self.steps.preparing
+    }
+
+    /// Time at the heat.
+    #[must_use]
+    pub const fn cooking(&self) -> Between<TimeSpan> {
+        self.steps.cooking
+    }
+}
+
+/// What the other formulas take whose products a formula uses.
+#[must_use]
+pub fn others(formula: &Formula) -> Others {
+    let mut all = Others::default();
+    for other in used_formulas(formula) {
+        let stages = product_stages(&other);
+        all.steps.add(&other, &stages);
+        all.made.insert(other.name.clone(), longest(&other, &stages, &all.made));
+    }
+    all
 }
 
 /// How long a step takes for all pieces of its component, batch after batch.
@@ -68,6 +97,7 @@ fn add(spans: impl Iterator<Item = Between<TimeSpan>>) -> Between<TimeSpan> {
 }
 
 /// The sums of steps.
+#[derive(Debug)]
 struct Steps {
     preparing: Between<TimeSpan>,
     cooking: Between<TimeSpan>,

@@ -17,6 +17,7 @@ mod ingredients;
 mod label;
 mod learn;
 mod new;
+mod press;
 mod publish;
 mod sandbox;
 mod save;

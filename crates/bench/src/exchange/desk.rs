@@ -33,6 +33,8 @@ pub struct Desk<'d> {
     pub lost: Vec<String>,
     /// What must be minded.
     pub minded: Vec<String>,
+    /// What became of the author's own words.
+    pub of_words: Vec<String>,
 }
 
 /// Which liquids may make up for water.
@@ -55,7 +57,18 @@ impl<'d> Desk<'d> {
     /// A formula before anything is changed.
     pub fn of(book: &'d Book, source: &'d Source, before: &'d Formula, around: &'d Surroundings, wishes: &'d Wishes) -> Self {
         let (manuscript, balance) = (Manuscript::new(&source.text), Balance::of(before));
-        Self { book, source, before, around, wishes, manuscript, balance, lost: Vec::new(), minded: Vec::new() }
+        Self {
+            book,
+            source,
+            before,
+            around,
+            wishes,
+            manuscript,
+            balance,
+            lost: Vec::new(),
+            minded: Vec::new(),
+            of_words: Vec::new(),
+        }
     }
 
     /// Whether anything has been changed.
@@ -125,7 +138,7 @@ impl<'d> Desk<'d> {
         let is_rest = into.first().is_some_and(|(first, _)| line.ingredient().is_some_and(|own| own.name == first.name));
         let keep = if is_rest { &WHOLE[..] } else { keep };
         if let Some(note) = line.note.as_ref().filter(|_| !keep.contains(&"note")) {
-            self.minded.push(format!("the note “{note}” went with {}", line.title));
+            self.of_words.push(format!("the note “{note}” went with {}", line.title));
         }
         for (one, mass) in into {
             let name = self.free_name(at, &one.name, &line.name);
@@ -176,7 +189,7 @@ impl<'d> Desk<'d> {
                 left_out.extend(gone);
                 text
             });
-            self.minded.extend(left_out.into_iter().map(|text| format!("the sentence “{text}” is left out of the method")));
+            self.of_words.extend(left_out.into_iter().map(|text| format!("the sentence “{text}” is left out of the method")));
         }
     }
 
@@ -195,19 +208,13 @@ impl<'d> Desk<'d> {
         if by.abs() < Mass::grams(0.005) {
             return Ok(());
         }
-        let lines = || self.before.stage(at).lines.iter().filter(|line| self.balance.get(at, &line.name) > Mass::ZERO);
-        let most = |test: &dyn Fn(&Ingredient) -> bool| {
-            let fitting = lines().filter(|line| line.ingredient().is_some_and(|one| test(one)));
-            fitting.max_by(|a, b| a.mass.value.as_grams().total_cmp(&b.mass.value.as_grams()))
-        };
-        if let Some(line) = most(&Ingredient::is_water) {
-            return self.change_liquid(at, line.name.clone(), &line.title.clone(), by);
-        }
-        let milk = if liquid == Liquid::MilkToo { most(&Ingredient::is_milk) } else { None };
-        if let Some((line, share)) = milk.and_then(|line| Some((line, line.ingredient()?.composition.share(Figure::Water)?))) {
+        let lines = self.before.stage(at).lines.iter().filter(|line| self.balance.get(at, &line.name) > Mass::ZERO);
+        if let Some((line, share)) = liquid_of(lines, liquid == Liquid::MilkToo) {
             let (name, title) = (line.name.clone(), line.title.clone());
-            self.lost.push(format!("the water is balanced by the {title}, whose solids change with it"));
-            return self.change_liquid(at, name, &title, by / share.as_ratio());
+            if share < 1.0 {
+                self.lost.push(format!("the water is balanced by the {title}, whose solids change with it"));
+            }
+            return self.change_liquid(at, name, &title, by / share);
         }
         if by < Mass::ZERO {
             let stage = &self.before.stage(at).title;
@@ -269,6 +276,20 @@ impl<'d> Desk<'d> {
     fn told(&self, lines: &[(StageAt, &Line)]) -> Vec<String> {
         lines.iter().map(|(at, line)| format!("{} (stage {})", line.name, self.before.stage(*at).name)).collect()
     }
+}
+
+/// The liquid of a stage that gives and takes water, and its share of water: plain water, or else milk where that
+/// may be; of several lines the heaviest.
+pub fn liquid_of<'l>(lines: impl Iterator<Item = &'l Line> + Clone, milk_too: bool) -> Option<(&'l Line, f64)> {
+    let most = |test: &dyn Fn(&Ingredient) -> bool| {
+        let fitting = lines.clone().filter(|line| line.ingredient().is_some_and(|one| test(one)));
+        fitting.max_by(|a, b| a.mass.value.as_grams().total_cmp(&b.mass.value.as_grams()))
+    };
+    if let Some(water) = most(&Ingredient::is_water) {
+        return Some((water, 1.0));
+    }
+    let milk = if milk_too { most(&Ingredient::is_milk)? } else { return None };
+    Some((milk, milk.ingredient()?.composition.share(Figure::Water)?.as_ratio()))
 }
 
 /// The keys of a line of an ingredient: only its amount where the line goes by the ingredient's name.

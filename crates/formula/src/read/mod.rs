@@ -33,7 +33,7 @@ pub use label::ForLabel;
 pub use prices::{Pack, Prices, Wanted, read_prices};
 pub use settings::{BookSettings, read_book};
 pub use trial::{CookSeen, MixSeen, OfStage, Reading, RiseSeen, Trial, WeighedSeen, read_trial};
-pub use words::{Action, Attention, Condition, EggSize, Group, HeatsBy, Leaven, Material, PercentOf, StageKind};
+pub use words::{Action, Attention, Condition, EggSize, Group, HeatsBy, Leaven, Material, PercentOf, PictureKeeping, StageKind};
 pub use working::{DayHours, DayTime, Working};
 
 use crate::Place;

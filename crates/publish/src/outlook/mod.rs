@@ -3,6 +3,7 @@
 pub(crate) mod chart;
 mod cooking;
 mod cost;
+mod countdown;
 mod cream;
 mod keeping;
 pub(crate) mod known;
@@ -63,6 +64,7 @@ pub fn json(formula: &Formula, forecast: &Forecast) -> Value {
         "room": known::temperature(&forecast.surroundings.room),
         "fridge": known::temperature(&forecast.surroundings.fridge),
         "altitude-metres": forecast.surroundings.altitude.value.as_metres(),
+        "countdown": countdown::json(formula, forecast),
         "rises": forecast.rises.iter().map(rise::json).collect::<Vec<_>>(),
         "cookings": forecast.cookings.iter().map(cooking::json).collect::<Vec<_>>(),
         "pots": forecast.pots.iter().map(pot::json).collect::<Vec<_>>(),

@@ -274,6 +274,16 @@ pub static BOOK: Table = Table {
         may("kitchen", Text, "the kitchen that formulas are worked out for: a file of kitchens/"),
         may("currency", Text, "three letters of ISO 4217: EUR"),
         may("sold-by", Text, "name and address of whoever answers for what is sold, for labels"),
+        may(
+            "address",
+            Text,
+            "where the pages will stand on the web: https://… ; with it come a feed, a site map and canonical links",
+        ),
+        may(
+            "photographs",
+            Word(super::PictureKeeping::WORDS),
+            "whether pictures lie within the pages, so that each is one file, or beside them",
+        ),
     ],
 };
 
