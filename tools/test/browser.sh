@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Publishes the demo book, a book of hostile texts and one with pictures with the real program, holds them against
-# independent readers, and looks at every page in a real browser.
+# independent readers, looks at every page in a real browser, and uses it as readers do.
 set -euo pipefail
 cd "$(dirname "$0")/../.."
 cargo build --quiet -p app --features pdf
@@ -16,3 +16,7 @@ node target/browser/structured.mjs target/browser/{demo-site,hostile-site,pictur
 for site in site hostile-site pictures-beside pictures-within; do
   node target/browser/pages.mjs "target/browser/$site"
 done
+cp tools/test/figures.mjs tools/test/reader.mjs tools/test/reader-looks.mjs target/browser/
+node target/browser/figures.mjs .
+node target/browser/reader.mjs .
+node target/browser/reader-looks.mjs .
