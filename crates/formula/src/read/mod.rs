@@ -27,7 +27,7 @@ pub use draft::{ComponentDraft, Draft, IngredientDraft, LineDraft, Quiet, StageD
 pub use formula::{is_plain, read_formula, stem, tin_volume};
 pub use head::{Head, Photograph, Places};
 pub use ingredients::read_ingredients;
-pub use kitchen::{FRIDGES, Fryer, Hob, Kitchen, Oven, Pan, ROOMS, Scale, Taken, Vessel, read_kitchen, read_room_log};
+pub use kitchen::{FRIDGES, Fryer, HEIGHTS, Hob, Kitchen, Oven, Pan, ROOMS, Scale, Taken, Vessel, read_kitchen, read_room_log};
 pub use larder::{Larder, read_larder};
 pub use label::ForLabel;
 pub use prices::{Pack, Prices, Wanted, read_prices};

@@ -1,9 +1,10 @@
 //! What a formula costs.
 
-use super::known::time;
+use super::known::{self, time};
 use super::story::Story;
 use crate::costing::money::{money as in_money, share};
 use bench::cost::Cost;
+use bench::grounds::by;
 use quantity::{Count, print};
 use rust_decimal::Decimal;
 use serde_json::{Value, json};
@@ -66,8 +67,8 @@ pub fn json(cost: &Cost) -> Value {
         .energy
         .iter()
         .map(|(one, costs)| {
-            let hours = [one.kilowatt_hours.from, one.kilowatt_hours.to];
-            json!({ "what": one.title, "kilowatt-hours": hours, "costs": costs.map(|c| [c.from.to_string(), c.to.to_string()]) })
+            let drawn = known::range(&by::ENERGY.known(one.kilowatt_hours), "kilowatt-hours", |hours| hours);
+            json!({ "what": one.title, "draws": drawn, "costs": costs.map(|c| [c.from.to_string(), c.to.to_string()]) })
         })
         .collect();
     json!({

@@ -36,7 +36,7 @@ fn equations(figures: &[Figure]) -> Vec<String> {
     let mut told: Vec<String> = Vec::new();
     for figure in figures {
         let Origin::Computed { by, source } = &figure.known.origin else { continue };
-        let Some(grounds) = bench::grounds(source) else { continue };
+        let Some(grounds) = bench::grounds::grounds(source) else { continue };
         let words = format!("{by}: {} ({}). {}", grounds.equation, grounds.citation, grounds.standing);
         if !told.contains(&words) {
             told.push(words);

@@ -35,7 +35,7 @@ pub struct Surroundings {
     /// When everything is to be served, seconds after midnight: what a room that changes is reckoned from.
     pub served_at: Known<TimeSpan>,
     /// How finely it weighs; the finest scale.
-    pub shows: Mass,
+    pub shows: Known<Mass>,
     /// What its trials taught.
     pub calibration: Calibration,
     /// How far one of many kitchens is off all this.
@@ -87,7 +87,10 @@ impl Surroundings {
             altitude,
             heat: Heat::of(kitchen),
             served_at: Known::assumed(SERVED_AT, "served at noon"),
-            shows: kitchen.scales.first().map_or(Mass::grams(1.0), |scale| scale.shows),
+            shows: match kitchen.scales.first() {
+                Some(scale) => measured(kitchen, scale.shows),
+                None => Known::assumed(Mass::grams(1.0), practice),
+            },
             calibration: Calibration::default(),
             off: Off::default(),
             as_measured: false,
