@@ -15,4 +15,3 @@ pub mod rules;
 pub mod target;
 pub mod trial;
 pub mod weighing;
-

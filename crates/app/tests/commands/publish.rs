@@ -24,7 +24,8 @@ fn pages_need_no_network() {
         assert!(!page.contains("<script src") && !page.contains("@import") && !page.contains("url(http"), "{name}");
         assert!(!page.contains("src=\"http") && !page.contains("<a href=\"http"), "{name}");
         // No script but the page's own, which its head names.
-        let known = ["application/ld+json", "application/json", "module"].map(|kind| page.matches(&format!("<script type=\"{kind}\"")).count());
+        let known = ["application/ld+json", "application/json", "module"]
+            .map(|kind| page.matches(&format!("<script type=\"{kind}\"")).count());
         assert_eq!(page.matches("<script").count(), known.iter().sum::<usize>(), "{name}");
         assert_eq!(known[2], page.matches("default-src 'none'; script-src 'sha256-").count(), "{name}");
         for link in page.split("<link ").skip(1) {

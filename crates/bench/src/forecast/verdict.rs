@@ -72,7 +72,9 @@ impl Verdict {
             Self::Later => "later than the formula says",
             Self::Never => "not foreseen at all",
             Self::PastAndUsable => "past its peak by then, and still good to use",
-            Self::PastThenSpent => "past its peak by then, and spent before its stated time is over: too weak or too sour to raise a dough",
+            Self::PastThenSpent => {
+                "past its peak by then, and spent before its stated time is over: too weak or too sour to raise a dough"
+            }
             Self::Spent => "spent by then: too weak or too sour to raise a dough",
             Self::NotAsked => "",
         }

@@ -29,7 +29,8 @@ pub const BRIX: By = by("the sugars and the water of what goes in", "the table o
 /// The boiling point of a syrup.
 pub const BOILS: By = by("the boiling point of a sugar solution", science::sugar::boiling_point::EQUATION.name);
 /// Water to boil off or to add, and how long that takes.
-pub const BOIL_OFF: By = by("the water between two strengths, and the heat that drives it off", science::sugar::boil_off::EQUATION.name);
+pub const BOIL_OFF: By =
+    by("the water between two strengths, and the heat that drives it off", science::sugar::boil_off::EQUATION.name);
 /// Water until a syrup pours as asked.
 pub const POUR: By = by("the viscosity of a clear sugar syrup", science::sugar::viscosity::EQUATION.name);
 /// How warm a liquid has to be.

@@ -132,7 +132,8 @@ pub fn json(cooking: &Cooking) -> Value {
     let Browning { difference, above_150 } = cooking.browning.value;
     let (colour, germs) = (cooking.browning.origin.clone(), cooking.reductions.origin.clone());
     let minutes = |time: TimeSpan| known::stated(&cooking.place, time.as_minutes(), "minutes");
-    let plain = |value, origin: &Origin, unit| known::figure(&Known { value, band: None, origin: origin.clone() }, unit, |value| value);
+    let plain =
+        |value, origin: &Origin, unit| known::figure(&Known { value, band: None, origin: origin.clone() }, unit, |value| value);
     json!({
         "action": cooking.action.word(),
         "core": known::temperature(&cooking.core),

@@ -23,11 +23,16 @@ pub fn tell(story: &mut Story, cream: &Cream) {
     if let Some(alcohol) = &cream.alcohol {
         let ground = story.ground(alcohol);
         let strength = print::percent(alcohol.value, 1);
-        story.say(&format!("Its liquid holds {strength} of alcohol by volume{ground}: not for children, nor for anyone who avoids it."));
+        story.say(&format!(
+            "Its liquid holds {strength} of alcohol by volume{ground}: not for children, nor for anyone who avoids it."
+        ));
     }
     if let Some(activity) = cream.water_activity.as_ref().filter(|activity| activity.value < Fraction::ratio(0.97)) {
         let ground = story.ground(activity);
-        story.say(&format!("Its water activity is about {}{ground}, or a little lower.", print::number(activity.value.as_ratio(), 2)));
+        story.say(&format!(
+            "Its water activity is about {}{ground}, or a little lower.",
+            print::number(activity.value.as_ratio(), 2)
+        ));
     }
 }
 

@@ -19,8 +19,12 @@ pub fn tell(story: &mut Story, nutrition: &[Nutrition]) {
         let energy = one.energy.value;
         let figures: Vec<String> = one.per_100_g.iter().map(figure).collect();
         let whole = |value: f64| print::number(value, 0);
-        let mut words =
-            format!("{title}: {} kJ ({} kcal){by_energy}; {}{by_tables}", whole(energy.kilojoules), whole(energy.kilocalories), figures.join(", "));
+        let mut words = format!(
+            "{title}: {} kJ ({} kcal){by_energy}; {}{by_tables}",
+            whole(energy.kilojoules),
+            whole(energy.kilocalories),
+            figures.join(", ")
+        );
         if let Some(piece) = one.piece {
             let share = piece.as_grams() / 100.0;
             let (kilojoules, kilocalories) = (whole(energy.kilojoules * share), whole(energy.kilocalories * share));

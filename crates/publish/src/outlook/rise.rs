@@ -152,7 +152,10 @@ fn step_in_words(step: &Foreseen, units: Units, by_time: &str, by_rise: &str) ->
     let head = format!("{} {stated}{}{asked}:", print::capital(step.action.word()), elsewhere(step, units));
     let risen = times(step.risen.value);
     match (&step.reached, step.verdict) {
-        (Some(window), Verdict::Agrees | Verdict::PastAndUsable | Verdict::PastThenSpent | Verdict::Spent | Verdict::Sooner | Verdict::Later) => {
+        (
+            Some(window),
+            Verdict::Agrees | Verdict::PastAndUsable | Verdict::PastThenSpent | Verdict::Spent | Verdict::Sooner | Verdict::Later,
+        ) => {
             let is_window = window.from != window.to;
             let when = if is_window {
                 let (from, to) = (time(window.from.value), time(window.to.value));

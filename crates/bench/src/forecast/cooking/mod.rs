@@ -230,10 +230,7 @@ fn cooking(formula: &Formula, at: StageAt, steps: &[&Step], around: &Surrounding
         ),
         browning: Known::computed(browning(&heating), "the browning of a face", science::heat::browning::EQUATION.name),
         reductions: Known::computed(
-            Between {
-                from: least_reductions(&heating.seen.conduction_only),
-                to: least_reductions(&heating.seen.expected),
-            },
+            Between { from: least_reductions(&heating.seen.conduction_only), to: least_reductions(&heating.seen.expected) },
             "the fall of Salmonella, by the hardiest food studied",
             science::keeping::salmonella::EQUATION.name,
         ),

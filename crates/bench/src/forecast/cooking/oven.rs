@@ -22,9 +22,8 @@ pub fn heated(made: &Made, steps: &[&Step], around: &Surroundings) -> Heating {
     let core =
         |saturation: Fraction, convection: HeatTransfer| course(&Piece { saturation, ..made.piece }, &stages(convection)).core();
     let likeliest = moist(seen.expected.core(), made.boils());
-    let band = band(likeliest, made.boils(), |end| {
-        [core(end.pores(usual, ANY), transfer.usual), core(usual, end.contact(&transfer))]
-    });
+    let band =
+        band(likeliest, made.boils(), |end| [core(end.pores(usual, ANY), transfer.usual), core(usual, end.contact(&transfer))]);
     let mut assumed = vec!["moist air; ovens heat small pieces rather sooner than the model does".to_owned()];
     if is_assumed(&around.heat.fan.origin) {
         assumed.push("an oven without a fan".to_owned());

@@ -3,15 +3,15 @@
 
 mod ingredient;
 mod kitchen;
-mod larder;
 mod label;
+mod larder;
 mod prices;
 mod trial;
 
 pub use ingredient::{DENSITY, INGREDIENT, PIECE};
 pub use kitchen::{FRYER, HOB, KITCHEN, OVEN, PAN, SCALE, VESSEL};
-pub use larder::LARDER;
 pub use label::LABEL;
+pub use larder::LARDER;
 pub use prices::{PRICE, PRICES};
 pub use trial::{COOK_SEEN, MIX_SEEN, READING, RISE_SEEN, TRIAL, WEIGHED};
 
