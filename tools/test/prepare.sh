@@ -14,6 +14,7 @@ need npm npm
 need gcc gcc
 need qpdf qpdf
 need pdfinfo poppler-utils
+[ -n "$(ls -d /usr/lib/postgresql/*/bin 2>/dev/null)" ] || need initdb postgresql
 need g++ g++
 if [ "${#wanted[@]}" -gt 0 ]; then
   if ! command -v apt-get >/dev/null 2>&1; then

@@ -8,6 +8,7 @@ mod failure;
 mod files;
 mod findings;
 mod learning;
+mod memory;
 mod moment;
 mod paper;
 mod photographs;

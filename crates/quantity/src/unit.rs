@@ -113,6 +113,8 @@ units! {
     Centimetre: Length, "cm", ["centimetre", "centimetres"];
     /// Metre.
     Metre: Length, "m", ["metre", "metres"];
+    /// Kilometre, for heights above the sea.
+    Kilometre: Length, "km", ["kilometre", "kilometres"];
     /// Inch.
     Inch: Length, "in", ["inch", "inches", "\""];
     /// Watt.
@@ -145,6 +147,7 @@ impl Unit {
             Self::FluidOunce => spoons.fluid_ounce().as_millilitres(),
             Self::Minute => 60.0,
             Self::Hour => 3600.0,
+            Self::Kilometre => 1_000_000.0,
             Self::Day => 86_400.0,
             Self::Percent => 0.01,
             Self::Inch => 25.4,

@@ -6,7 +6,7 @@ use crate::failure::Failure;
 use crate::learning::learning;
 use bench::forecast::Surroundings;
 use formula::Book;
-use formula::read::Kitchen;
+use formula::read::{FRIDGES, Kitchen, ROOMS, Taken};
 use quantity::{Measure, Temperature, TimeSpan};
 
 /// Which kitchen is meant, and at what time of the day it is served there.
@@ -60,10 +60,10 @@ impl Place {
             around = around.taught(learning(opened, kitchen).lessons.calibration);
         }
         if let Some(room) = &self.room {
-            around = around.with_room(temperature(room)?);
+            around = around.with_room(temperature(room, "a kitchen", ROOMS)?);
         }
         if let Some(fridge) = &self.fridge {
-            around = around.with_fridge(temperature(fridge)?);
+            around = around.with_fridge(temperature(fridge, "a fridge", FRIDGES)?);
         }
         Ok(around)
     }
@@ -84,13 +84,14 @@ pub fn time_of_day(text: &str) -> Result<TimeSpan, Failure> {
     Ok(TimeSpan::minutes(f64::from(part(hours, 23)? * 60 + part(minutes, 59)?)))
 }
 
-/// A temperature in which a kitchen can be.
-fn temperature(text: &str) -> Result<Temperature, Failure> {
+/// A temperature in which a kitchen or its fridge can be.
+fn temperature(text: &str, of: &str, taken: Taken) -> Result<Temperature, Failure> {
     let wrong = || {
-        Failure::new(format!("“{text}” is no temperature of a kitchen"))
-            .hint("write it with its unit, between -30 °C and 60 °C: \"19 °C\"")
+        let such = if taken == FRIDGES { "4 °C" } else { "19 °C" };
+        Failure::new(format!("“{text}” is no temperature of {of}"))
+            .hint(format!("write it with its unit, {}: \"{such}\"", taken.in_words()))
     };
     let measure: Measure = text.parse().map_err(|_| wrong())?;
     let value = measure.temperature().ok_or_else(wrong)?.to;
-    if (-30.0..=60.0).contains(&value.as_celsius()) { Ok(value) } else { Err(wrong()) }
+    if taken.contains(value.as_celsius()) { Ok(value) } else { Err(wrong()) }
 }

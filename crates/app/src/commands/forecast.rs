@@ -5,7 +5,7 @@ use crate::asked::{Formulas, InKitchen};
 use crate::terminal;
 use bench::forecast::foresee;
 
-/// Foresees what doughs and preferments will do: how warm they are mixed, when they are ripe, when they have risen.
+/// Foresees what a formula will do: how it ripens, rises, cooks, pours and keeps, what it holds and costs.
 ///
 ///   wellproved forecast potato-muffins.toml
 ///   wellproved forecast potato-muffins.toml --room "19 °C"
@@ -19,7 +19,7 @@ pub struct Forecast {
     #[command(flatten)]
     kitchen: InKitchen,
     /// Try it in so many kitchens that differ as kitchens do, such as 1000: bands, and what they come from.
-    #[arg(long, value_name = "KITCHENS", default_value_t = 0, value_parser = clap::value_parser!(u32).range(0..=100_000))]
+    #[arg(long, value_name = "KITCHENS", default_value_t = 0, allow_hyphen_values = true, value_parser = kitchens)]
     draws: u32,
     /// Which thousand kitchens: the same seed tries the same ones.
     #[arg(long, value_name = "NUMBER", default_value_t = 1)]
@@ -37,6 +37,7 @@ impl Forecast {
         let foreseen = formulas.iter().map(|formula| {
             let mut forecast = foresee(formula, &around);
             forecast.cost = bench::cost::cost(formula, &forecast, &opened.book.prices, &opened.book.settings);
+            forecast.in_time = bench::target::in_time(formula, &forecast.rises, &around);
             if self.draws > 0 {
                 forecast.spread = Some(bench::draws::spread(formula, &around, self.draws as usize, self.seed));
             }
@@ -58,4 +59,10 @@ impl Forecast {
         })?;
         Ok(Outcome::Fine)
     }
+}
+
+/// How many kitchens are tried: none, or enough for the band that 5 and 95 in 100 of them bound.
+fn kitchens(text: &str) -> Result<u32, String> {
+    let many = text.trim().parse::<u32>().ok().filter(|number| *number == 0 || (20..=100_000).contains(number));
+    many.ok_or_else(|| "from 20 to 100000 kitchens can be tried, such as 1000; 0 tries none".to_owned())
 }

@@ -10,14 +10,17 @@ mod design;
 mod exchange;
 mod explain;
 mod forecast;
+mod history;
 mod ingredients;
 mod keep;
 mod learn;
 mod new;
 mod publish;
+mod save;
 mod scale;
 mod sheet;
 mod solve;
+mod store;
 
 use crate::failure::Stopped;
 use clap::{Parser, Subcommand, ValueEnum};
@@ -93,6 +96,9 @@ commands![
     exchange::Exchange,
     compare::Compare,
     publish::Publish,
+    save::Save,
+    history::History,
+    store::Store,
     ingredients::Ingredients,
     explain::Explain,
     new::New,

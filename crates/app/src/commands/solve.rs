@@ -38,16 +38,16 @@ pub struct Solve {
     #[arg(long, value_name = "NAME")]
     of: Option<String>,
     /// What is wanted: "62 %", "24 °C", "65 Brix", "2 Pa·s", "4 l".
-    #[arg(long, value_name = "FIGURE")]
+    #[arg(long, value_name = "FIGURE", allow_hyphen_values = true)]
     to: Option<String>,
     /// An ingredient that comes in.
     #[arg(long, value_name = "INGREDIENT")]
     with: Option<String>,
     /// Ripe after so long: "10 h".
-    #[arg(long, value_name = "TIME", group = "when")]
+    #[arg(long, value_name = "TIME", group = "when", allow_hyphen_values = true)]
     ripe_after: Option<String>,
     /// Risen after so long: "90 min".
-    #[arg(long, value_name = "TIME", group = "when")]
+    #[arg(long, value_name = "TIME", group = "when", allow_hyphen_values = true)]
     risen_after: Option<String>,
     /// Ripe by the clock: "07:30".
     #[arg(long, value_name = "CLOCK", group = "when")]
@@ -59,13 +59,13 @@ pub struct Solve {
     #[arg(long, value_name = "CLOCK")]
     begun: Option<String>,
     /// How many bowls or shelves.
-    #[arg(long, value_name = "COUNT")]
+    #[arg(long, value_name = "COUNT", allow_hyphen_values = true)]
     count: Option<String>,
     /// A figure and what it should come to: salt="2 %" of all flour, or price="0.60 EUR" a piece.
-    #[arg(long, value_name = "FIGURE=SHARE")]
+    #[arg(long, value_name = "FIGURE=SHARE", allow_hyphen_values = true)]
     aim: Vec<String>,
     /// How far each line may move: "20 %".
-    #[arg(long, value_name = "PERCENT")]
+    #[arg(long, value_name = "PERCENT", allow_hyphen_values = true)]
     within: Option<String>,
     /// A line that stays as it is.
     #[arg(long, value_name = "NAME")]

@@ -79,7 +79,7 @@ fn what_cannot_be() {
         (vec!["exchange", MUFFINS, "honey", "--share", "much"], "is no percentage"),
         (vec!["exchange", MUFFINS, "leaven", "--time", "soon"], "is no time"),
         (vec!["exchange", MUFFINS, "altitude", "--altitude", "high"], "is no altitude"),
-        (vec!["exchange", MUFFINS, "altitude", "--altitude", "10 km"], "is no altitude"),
+        (vec!["exchange", MUFFINS, "altitude", "--altitude", "10 km"], "where people bake"),
         (vec!["exchange", MUFFINS, "altitude", "--altitude", "9000 m"], "where people bake"),
         (vec!["exchange", KNOTS, "egg-size", "--into", "L", "--count", "none"], "is no count"),
         (vec!["exchange", KNOTS, "butter"], "--stage too"),

@@ -32,6 +32,9 @@ fn nonsense_kitchens_are_told_so() {
     let sandbox = Sandbox::with_demo();
     for (words, reason) in [
         (vec!["forecast", MUFFINS, "--room", "-300 °C"], "no temperature of a kitchen"),
+        (vec!["forecast", MUFFINS, "--fridge", "50 °C"], "no temperature of a fridge"),
+        (vec!["forecast", MUFFINS, "--draws", "1"], "from 20 to 100000 kitchens"),
+        (vec!["forecast", MUFFINS, "--draws", "-5"], "from 20 to 100000 kitchens"),
         (vec!["forecast", MUFFINS, "--room", "warm"], "no temperature of a kitchen"),
         (vec!["forecast", MUFFINS, "--kitchen", "cellar"], "no kitchen called “cellar”"),
         (vec!["forecast", "saltmarsh", "--formula", "potato-mufins"], "did you mean “potato-muffins”?"),

@@ -16,6 +16,7 @@ mod learn;
 mod new;
 mod publish;
 mod sandbox;
+mod save;
 mod scale;
 mod sheet;
 mod solve;

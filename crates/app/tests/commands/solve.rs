@@ -85,6 +85,8 @@ fn nothing_is_written_unless_asked() {
 fn what_cannot_be() {
     let sandbox = Sandbox::with_demo();
     for (words, reason) in [
+        (vec!["solve", MUFFINS, "hydration", "--to", "-5 %", "--stage", "sponge"], "“-5 %” is no percentage"),
+        (vec!["solve", MUFFINS, "water", "--to", "24 °C"], "say --stage with one of: sponge, dough"),
         (vec!["solve", "saltmarsh", "yeast"], "which formula?"),
         (vec!["solve", MUFFINS, "yeats"], "did you mean “yeast”?"),
         (vec!["solve", MUFFINS, "yeast", "--stage", "sponge"], "--ripe-after"),

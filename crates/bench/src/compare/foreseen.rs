@@ -3,7 +3,7 @@
 use super::grade::Step;
 use super::{Courses, Row, Unit};
 use crate::forecast::{Forecast, Foreseen, Point, Rise};
-use formula::read::Condition;
+use formula::read::{Action, Condition};
 use formula::{Formula, Known};
 use quantity::TimeSpan;
 
@@ -43,8 +43,13 @@ fn figures(formula: &Formula, component: usize, forecast: &Forecast) -> Vec<Told
     for cooking in forecast.cookings.iter().filter(|cooking| cooking.at.0 == component) {
         let core = |value: f64| Known { value, band: None, origin: cooking.core.origin.clone() };
         let name = cooking.action.word();
-        told.push((format!("{name}: core, poor contact"), Unit::Celsius, core(cooking.core.value.from.as_celsius())));
-        told.push((format!("{name}: core, good contact"), Unit::Celsius, core(cooking.core.value.to.as_celsius())));
+        // Only a griddle has a contact.
+        let (poor, good) = match cooking.action {
+            Action::Griddle => ("poor contact", "good contact"),
+            _ => ("where heat arrives slowly", "where it arrives well"),
+        };
+        told.push((format!("{name}: core, {poor}"), Unit::Celsius, core(cooking.core.value.from.as_celsius())));
+        told.push((format!("{name}: core, {good}"), Unit::Celsius, core(cooking.core.value.to.as_celsius())));
     }
     numbered(told)
 }

@@ -116,7 +116,7 @@ impl<'d> Desk<'d> {
         match meant[..] {
             [(at, _)] => Ok(at),
             [] => Err(Unfit::Nothing { wanted: wanted.to_owned(), has: names(&self.before.stages().collect::<Vec<_>>()) }),
-            _ => Err(Unfit::Which { wanted: wanted.to_owned(), fitting: names(&meant) }),
+            _ => Err(Unfit::WhichStage { wanted: wanted.to_owned(), fitting: names(&meant) }),
         }
     }
 

@@ -24,6 +24,13 @@ pub enum Unfit {
         /// The names that fit, each with its stage.
         fitting: Vec<String>,
     },
+    /// Several stages fit: which is meant?
+    WhichStage {
+        /// What is asked.
+        wanted: String,
+        /// The names of the stages that fit.
+        fitting: Vec<String>,
+    },
     /// It must be told something, or told otherwise: what, and how it is said.
     NotSaid(&'static str, String),
     /// No ingredient has that name; the nearest one that has.
@@ -42,7 +49,7 @@ impl fmt::Display for Unfit {
             Self::NoSuchExchange(name) => write!(f, "there is no exchange called “{name}”"),
             Self::NoSuchTarget(name) => write!(f, "there is no target called “{name}”"),
             Self::Nothing { wanted, .. } => write!(f, "the formula has no {wanted}"),
-            Self::Which { wanted, .. } => write!(f, "which {wanted}?"),
+            Self::Which { wanted, .. } | Self::WhichStage { wanted, .. } => write!(f, "which {wanted}?"),
             Self::NotSaid(option, _) => write!(f, "it needs {option}"),
             Self::NoSuchIngredient(name, _) => write!(f, "no ingredient is called “{name}”"),
             Self::NotSo(why) => f.write_str(why),
@@ -64,6 +71,7 @@ impl Unfit {
             Self::Which { fitting, .. } => {
                 format!("say --of with one of: {}; where the name stands twice, --stage too", fitting.join(", "))
             }
+            Self::WhichStage { fitting, .. } => format!("say --stage with one of: {}", fitting.join(", ")),
             Self::NotSaid(_, how) => how.clone(),
             Self::NoSuchIngredient(_, Some(near)) => did_you_mean(near),
             Self::NoSuchIngredient(_, None) => "`wellproved ingredients WORD` finds names".to_owned(),

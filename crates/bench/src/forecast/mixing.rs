@@ -40,12 +40,22 @@ pub struct ByRule {
 const FRICTION: [f64; 2] = [24.0, 6.0];
 
 impl Mixed {
-    /// What the ferment starts from: what the method wants, or else what is computed.
+    /// What the ferment starts from: what the method wants where its liquid can bring that, or where it was seen, or
+    /// else what is computed.
     #[must_use]
-    pub fn start(&self) -> Temperature {
-        self.wanted.unwrap_or(self.computed.value)
+    pub fn start(&self, was_seen: bool) -> Temperature {
+        self.wanted.filter(|_| was_seen || self.is_within_reach()).unwrap_or(self.computed.value)
+    }
+
+    /// Whether the liquid can be had as warm as it would have to be.
+    #[must_use]
+    pub fn is_within_reach(&self) -> bool {
+        self.liquid.as_ref().is_some_and(|(_, at)| LIQUIDS.contains(&at.as_celsius()))
     }
 }
+
+/// How cold and how warm a liquid can be poured in, in degree Celsius: common practice, no source.
+const LIQUIDS: std::ops::RangeInclusive<f64> = 1.0..=60.0;
 
 /// The specific heat of what a stage brings that is a dough or batter itself.
 const DOUGH: SpecificHeat = SpecificHeat::joules_per_kilogram_kelvin(2970.0);

@@ -40,6 +40,7 @@ pub use yielded::Yielded;
 
 use crate::cost::Cost;
 use crate::draws::Spread;
+use crate::target::InTime;
 use formula::read::Kitchen;
 use formula::resolve::formula::StageAt;
 use formula::{Formula, Known};
@@ -69,6 +70,8 @@ pub struct Forecast {
     pub nutrition: Vec<Nutrition>,
     /// What it costs, where the book states prices.
     pub cost: Option<Cost>,
+    /// The doses with which preferments that are past their peak would be ripe in their time, where that was asked for.
+    pub in_time: Vec<InTime>,
     /// How sure it is, where many kitchens were tried.
     pub spread: Option<Spread>,
     /// What cannot be told, and which datum is missing.
@@ -100,6 +103,7 @@ pub fn foresee(formula: &Formula, surroundings: &Surroundings) -> Forecast {
         yielded: yielded::yielded(formula),
         nutrition: nutrition(formula),
         cost: None,
+        in_time: Vec::new(),
         spread: None,
         missing,
     }

@@ -163,7 +163,7 @@ impl<'f> Foreseeing<'f> {
                 leaven,
                 strain,
                 named,
-                temperature: mixed.start() + self.around.off.bowl,
+                temperature: mixed.start(self.around.was_seen()) + self.around.off.bowl,
                 mixed: Some(mixed),
                 clock: self.clock.begins(at),
             },

@@ -75,6 +75,7 @@ mod temperature_without_thermometer;
 mod unknown_rule;
 mod vegan_with_animal_food;
 mod waiting_without_time;
+mod whole_nuts_for_small_children;
 mod yeast_outside_custom;
 mod yield_missing;
 
@@ -162,6 +163,7 @@ pub const ALL: &[Rule] = &[
     tasting_raw_dough::RULE,
     children_at_the_hot_pan::RULE,
     honey_for_infants::RULE,
+    whole_nuts_for_small_children::RULE,
     alcohol_for_children::RULE,
     filling_without_cold_storage::RULE,
     gluten_free_with_gluten::RULE,

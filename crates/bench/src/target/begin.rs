@@ -57,6 +57,10 @@ fn solve(desk: &mut Desk, asked: &Asked) -> Result<Answer, Unfit> {
     // Begun so early that a slow kitchen is in time; a quick one may begin later.
     let band = reached.from.band.map(|(quick, slow)| (Amount::Clock(ready - slow), Amount::Clock(ready - quick)));
     answer.tell_known("begin at", Known { band, ..amount(&reached.from, |_| Amount::Clock(begun)) });
+    if matches!(told, When::Ripe(_)) {
+        let earliest = earliest(ready, begun, &foreseen)?;
+        answer.tell_known("or, at the earliest, at", earliest);
+    }
     answer.tell_known(if matches!(told, When::Ripe(_)) { "ripe from" } else { "risen" }, at_clock(begun, &reached.from));
     if matches!(told, When::Ripe(_)) {
         answer.tell_known("ripe until", at_clock(begun, &reached.to));
@@ -65,6 +69,21 @@ fn solve(desk: &mut Desk, asked: &Asked) -> Result<Answer, Unfit> {
         desk.minded.push("to begin at another hour, ask for the dose: solve yeast with --begun".to_owned());
     }
     Ok(answer)
+}
+
+/// The beginning with which even a quick kitchen finds the ripe window still open.
+fn earliest(
+    ready: TimeSpan,
+    latest: TimeSpan,
+    foreseen: &dyn Fn(TimeSpan) -> Result<Between<KnownTime>, Unfit>,
+) -> Result<Known<Amount>, Unfit> {
+    let quick = |to: &KnownTime| to.band.map_or(to.value, |(quick, _)| quick);
+    let mut begun = latest;
+    for _ in 0..ROUNDS {
+        begun = (ready - quick(&foreseen(begun)?.to)).min(latest);
+    }
+    let closes = foreseen(begun)?.to;
+    Ok(Known { band: None, ..amount(&closes, |_| Amount::Clock(begun)) })
 }
 
 fn ferments(stage: &Stage) -> bool {

@@ -9,6 +9,7 @@ mod begin;
 mod dose;
 mod flour;
 mod hydration;
+mod in_time;
 mod price;
 mod reformulate;
 mod syrup;
@@ -17,6 +18,7 @@ mod yeast;
 
 pub(crate) use dose::factor_for;
 pub use dose::{Dose, Dosed, NoDose, When, yeast_for};
+pub use in_time::{InTime, in_time};
 
 use crate::exchange::{Desk, Exchanged, Part, Unfit, Wishes, finished, grams, opened};
 use crate::forecast::Surroundings;

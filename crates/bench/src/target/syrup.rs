@@ -57,7 +57,7 @@ fn solve(desk: &mut Desk, asked: &Asked) -> Result<Answer, Unfit> {
         by_water(desk, at, &before, brix, &mut answer)?;
     }
     let boils = reached_in_pot(&before, brix, desk.around).boils_at;
-    tell((brix, warm, boils), &mut answer);
+    tell((brix, warm, boils), wanted, &mut answer);
     desk.minded.push(format!(
         "where a sentence names the temperature at its end, that is now about {}",
         print::celsius(Between::just(Temperature::celsius((boils.as_celsius() * 2.0).round() / 2.0)))
@@ -154,8 +154,14 @@ fn by_sugar(desk: &mut Desk, at: StageAt, before: &Held, brix: Fraction, answer:
 }
 
 /// How strong, how hot and how thick it then is.
-fn tell((brix, warm, boils): (Fraction, Temperature, Temperature), answer: &mut Answer) {
-    answer.tell("its sugar then", Amount::Share(brix), "what was asked for", "the question");
+fn tell((brix, warm, boils): (Fraction, Temperature, Temperature), wanted: Wished, answer: &mut Answer) {
+    let asked = ("what was asked for", "the question");
+    let by_viscosity = ("the viscosity of a clear sugar syrup", EQUATION.name);
+    let (strength, pour) = match wanted {
+        Wished::Brix(_) => (asked, by_viscosity),
+        Wished::Pours(_) => (by_viscosity, asked),
+    };
+    answer.tell("its sugar then", Amount::Share(brix), strength.0, strength.1);
     answer.tell(
         "boiling in the end at",
         Amount::Temperature(boils),
@@ -163,12 +169,7 @@ fn tell((brix, warm, boils): (Fraction, Temperature, Temperature), answer: &mut 
         science::sugar::boiling_point::EQUATION.name,
     );
     answer.tell("poured at", Amount::Temperature(warm), "its cooling step, or the room", "the formula");
-    answer.tell(
-        "there it pours as a clear syrup at",
-        Amount::Viscosity(viscosity(brix, warm)),
-        "the viscosity of a clear sugar syrup",
-        EQUATION.name,
-    );
+    answer.tell("there it pours as a clear syrup at", Amount::Viscosity(viscosity(brix, warm)), pour.0, pour.1);
 }
 
 /// Writes the strength into the step that boils it down, and the pour where the step goes by that.

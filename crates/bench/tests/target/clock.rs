@@ -31,6 +31,19 @@ fn dose_and_beginning_agree() {
     close(figure(&risen, "risen"), 12.0, 0.02, "risen at noon");
 }
 
+/// Begun at the earliest hour that is told, it is still ripe when it is wanted; an hour earlier it is not surely.
+#[test]
+fn the_earliest_beginning_is_still_ripe() {
+    let wanted = Ready::RipeAt(TimeSpan::hours(7.5));
+    let begin = ask(POOLISH, "begin", wanted, None, &around(21.0));
+    let (latest, earliest) = (figure(&begin, "begin at"), figure(&begin, "at the earliest"));
+    let open = figure(&begin, "ripe until") - figure(&begin, "ripe from");
+    assert!(earliest < latest && latest - earliest < open, "{earliest} to {latest}, open for {open} h");
+    // A steady room: the window moves with the beginning, its quick end a band before the usual one.
+    let closes = figure(&begin, "ripe until") - latest;
+    close(7.5 - earliest, closes * (1.0 - bench::forecast::UNCALIBRATED), 0.05 * closes, "the quick end of its band");
+}
+
 /// A room that is cold at night asks for more yeast at night than over the day.
 #[test]
 fn the_hour_counts_where_the_room_changes() {

@@ -24,7 +24,7 @@ pub use draft::{ComponentDraft, Draft, IngredientDraft, LineDraft, Quiet, StageD
 pub use formula::{is_plain, read_formula, stem, tin_volume};
 pub use head::{Head, Photograph, Places};
 pub use ingredients::read_ingredients;
-pub use kitchen::{Fryer, Hob, Kitchen, Oven, Pan, Scale, Vessel, read_kitchen, read_room_log};
+pub use kitchen::{FRIDGES, Fryer, Hob, Kitchen, Oven, Pan, ROOMS, Scale, Taken, Vessel, read_kitchen, read_room_log};
 pub use prices::{Pack, Prices, read_prices};
 pub use settings::{BookSettings, read_book};
 pub use trial::{CookSeen, MixSeen, OfStage, Reading, RiseSeen, Trial, WeighedSeen, read_trial};

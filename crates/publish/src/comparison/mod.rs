@@ -1,9 +1,11 @@
 //! Formulas side by side, for the terminal and for other programs.
 
+mod changes;
 mod course;
 mod json;
 mod text;
 
+pub use changes::changes;
 pub use course::courses;
 pub use json::json;
 pub use text::{heading, table, text};

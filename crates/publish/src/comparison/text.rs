@@ -6,7 +6,9 @@ use crate::words::wrap;
 use bench::compare::{Comparison, Difference, Part, Row, Unit};
 use bench::forecast::UNCALIBRATED;
 use comfy_table::{CellAlignment, ContentArrangement, Table};
+use formula::Origin;
 use quantity::{Between, TimeSpan, print};
+use std::collections::BTreeSet;
 
 /// The comparison as text of that width.
 #[must_use]
@@ -17,14 +19,39 @@ pub fn text(comparison: &Comparison, width: usize) -> String {
         out.push_str(&format!("\n{}\n{}\n", heading(part), table(&comparison.columns, part, width, Difference::None)));
         out.push_str(&courses(&comparison.columns, part, width));
     }
-    let off = print::number(UNCALIBRATED * 100.0, 0);
     out.push_str(&wrap(
         &format!(
-            "\nPercentages are shares of all flour of a component. Slight is less than is noticed, clear (*) is noticed, large (**) makes another product of it (common practice, no source). Times are those of the books: a kitchen that has logged no rise yet may be {off} % quicker or slower."
+            "\nPercentages are shares of all flour of a component. Slight is less than is noticed, clear (*) is noticed, large (**) makes another product of it (common practice, no source).{}",
+            times(comparison)
         ),
         width,
     ));
     out
+}
+
+/// Whose times they are: the books', or those of the kitchen's own trials.
+fn times(comparison: &Comparison) -> String {
+    let rows = comparison.parts.iter().flat_map(|part| &part.rows).filter(|row| row.unit == Unit::Hours);
+    let origins: Vec<&Origin> = rows.flat_map(|row| row.cells.iter().flatten()).map(|cell| &cell.origin).collect();
+    let learnt: BTreeSet<&str> = origins.iter().filter_map(|one| trials(one)).collect();
+    let mut words = String::new();
+    if !learnt.is_empty() {
+        let by: Vec<&str> = learnt.into_iter().collect();
+        words.push_str(&format!(" Times go by this kitchen's own trials: {}.", by.join("; ")));
+    }
+    if origins.iter().any(|one| trials(one).is_none()) {
+        let off = print::number(UNCALIBRATED * 100.0, 0);
+        let which = if words.is_empty() { "Times" } else { "Other times" };
+        words.push_str(&format!(
+            " {which} are those of the books: a kitchen that has logged no rise yet may be {off} % quicker or slower."
+        ));
+    }
+    words
+}
+
+/// The trials that a figure was learnt from, if it was.
+fn trials(origin: &Origin) -> Option<&str> {
+    if let Origin::Measured(by) = origin { Some(by) } else { None }
 }
 
 /// What a part is of.
@@ -78,7 +105,7 @@ const fn mark(difference: Difference) -> &'static str {
     }
 }
 
-fn plain(value: f64, unit: Unit) -> String {
+pub(super) fn plain(value: f64, unit: Unit) -> String {
     if unit == Unit::Hours {
         let sign = if value < 0.0 { "\u{2212}" } else { "" };
         let time = print::rounded_time(Between::just(TimeSpan::hours(value.abs())));

@@ -4,8 +4,9 @@ use super::chart::bars;
 use super::known::{learnt, origin, time, whole};
 use super::story::Story;
 use bench::forecast::{Cooking, Heated, PROBE, Surely};
-use formula::Known;
-use quantity::{Between, Temperature, TimeSpan, print};
+use formula::read::Action;
+use formula::{Known, Origin};
+use quantity::{Between, Fraction, Temperature, TimeSpan, print};
 use serde_json::{Value, json};
 
 /// Tells a cooking.
@@ -13,20 +14,19 @@ pub fn tell(story: &mut Story, cooking: &Cooking) {
     let units = story.units;
     story.stage(cooking.at, &print::capital(cooking.action.word()));
     story.ground(&cooking.core);
+    Cooking::RESTS_ON.iter().for_each(|(by, equation)| story.rests_on(by, equation));
     let range = |range: Between<Temperature>| units.temperature(range.map(|t| Temperature::celsius(t.as_celsius().round())));
-    let mut words = format!("The middle comes off at {}{}", range(cooking.core.value), learnt(&cooking.core));
+    let usual = cooking.points.last().map_or_else(String::new, |last| format!("about {}, within ", whole(last.core, units)));
+    let mut words = format!("The middle comes off at {usual}{}{}", range(cooking.core.value), learnt(&cooking.core));
     if let Some(wanted) = cooking.wanted {
-        let verdict = match (cooking.core.value.from >= wanted, cooking.core.value.to >= wanted) {
-            (true, _) => "reached even with a poor contact",
-            (false, true) => "reached with a good contact, not with a poor one",
-            (false, false) => "not reached: give it longer, or make it thinner",
-        };
+        let verdict = reaches(cooking, wanted);
         words.push_str(&format!("; the {} that the method wants is {verdict}", units.temperature(Between::just(wanted))));
         if let Some(reached) = cooking.reached {
             words.push_str(&format!(" (usually after {})", time(reached)));
         }
     }
-    story.say(&format!("{words}. It has lost about {} by then.", print::percent(cooking.loss, 0)));
+    let stated = story.formula.components[cooking.at.0].yields.bake_loss;
+    story.say(&format!("{words}. {}", lost(cooking, stated)));
     story.draw(&chart(&cooking.points, units));
     story.say(&set_and_brown(cooking));
     story.say(&safe(cooking));
@@ -40,6 +40,30 @@ pub fn tell(story: &mut Story, cooking: &Cooking) {
     if !cooking.assumed.is_empty() {
         story.say(&format!("Assumed: {}.", cooking.assumed.join("; ")));
     }
+}
+
+/// Whether the middle gets as warm as the method wants; only a griddle has a contact.
+fn reaches(cooking: &Cooking, wanted: Temperature) -> &'static str {
+    let on_griddle = cooking.action == Action::Griddle;
+    match (cooking.core.value.from >= wanted, cooking.core.value.to >= wanted) {
+        (true, _) if on_griddle => "reached even with a poor contact",
+        (true, _) => "reached even where heat arrives slowly",
+        (false, true) if on_griddle => "reached with a good contact, not with a poor one",
+        (false, true) => "reached where heat arrives well, not where it arrives slowly",
+        (false, false) => "not reached: give it longer, or make it thinner",
+    }
+}
+
+/// What is lost, beside what the formula states.
+fn lost(cooking: &Cooking, stated: Fraction) -> String {
+    let mut words = format!("It has lost about {} by then", print::percent(cooking.loss, 0));
+    if stated > Fraction::ZERO {
+        words.push_str(&format!(", where the formula states {}", print::percent(stated, 0)));
+    }
+    if cooking.action == Action::Fry {
+        words.push_str("; what fat it takes up is not counted");
+    }
+    format!("{words}.")
 }
 
 fn set_and_brown(cooking: &Cooking) -> String {
@@ -104,6 +128,7 @@ pub fn json(cooking: &Cooking) -> Value {
     json!({
         "action": cooking.action.word(),
         "core-celsius": [core.from.as_celsius(), core.to.as_celsius()],
+        "usual-core-celsius": cooking.points.last().map(|last| last.core.as_celsius()),
         "wanted-celsius": cooking.wanted.map(Temperature::as_celsius),
         "reached-minutes": cooking.reached.map(TimeSpan::as_minutes),
         "side-minutes": cooking.side.map(TimeSpan::as_minutes),
@@ -117,5 +142,6 @@ pub fn json(cooking: &Cooking) -> Value {
         "assumed": cooking.assumed,
         "remarks": cooking.remarks,
         "origin": origin(from),
+        "rests-on": Cooking::RESTS_ON.map(|(by, source)| origin(&Origin::Computed { by, source: source.into() })),
     })
 }

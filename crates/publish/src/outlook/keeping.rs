@@ -17,7 +17,7 @@ pub fn tell(story: &mut Story, keepings: &[Keeping]) {
         let mut sentences = Vec::new();
         if let Some(warm) = &keeping.warm {
             story.ground(warm);
-            sentences.push(warm_in_words(warm.value));
+            sentences.push(warm_in_words(warm.value, keeping.is_baked));
         }
         if let Some(activity) = &keeping.water_activity {
             story.ground(activity);
@@ -31,7 +31,7 @@ pub fn tell(story: &mut Story, keepings: &[Keeping]) {
     );
 }
 
-fn warm_in_words(warm: TimeSpan) -> String {
+fn warm_in_words(warm: TimeSpan, is_baked: bool) -> String {
     let verdict = if warm > TimeSpan::hours(4.0) {
         "longer than the 4 h that guides allow for milk and egg: chill it, or shorten the wait"
     } else if warm > TimeSpan::hours(2.0) {
@@ -39,7 +39,8 @@ fn warm_in_words(warm: TimeSpan) -> String {
     } else {
         "within the 2 h after which milk and egg may still be chilled"
     };
-    format!("its milk or egg stands about {} in the warm before the heat: {verdict}", time(warm))
+    let until = if is_baked { " before the heat" } else { "" };
+    format!("its milk or egg stands about {} in the warm{until}: {verdict}", time(warm))
 }
 
 fn cold(keeping: &Keeping) -> String {

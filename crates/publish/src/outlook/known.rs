@@ -1,7 +1,7 @@
 //! Figures with their origins, in words and as JSON.
 
 use crate::words::Units;
-use bench::forecast::Surroundings;
+use bench::forecast::{Forecast, RoomCourse, Surroundings};
 use formula::{Known, Origin};
 use quantity::{Between, Fraction, Mass, Temperature, TimeSpan, print};
 use serde_json::{Value, json};
@@ -12,13 +12,42 @@ pub fn surroundings(around: &Surroundings, units: Units) -> String {
         format!("{name} {}{}", units.temperature(Between::just(known.value)), from(known))
     };
     let night = match &around.course {
-        bench::forecast::RoomCourse::Constant(_) => String::new(),
-        bench::forecast::RoomCourse::DayAndNight { night, .. } => {
+        RoomCourse::Constant(_) => String::new(),
+        RoomCourse::DayAndNight { night, .. } => {
             format!(" by day, {} at night", units.temperature(Between::just(*night)))
         }
-        bench::forecast::RoomCourse::Measured(_) => " by day, followed as it was measured".to_owned(),
+        RoomCourse::Measured(_) => " by day, followed as it was measured".to_owned(),
     };
     format!("In {}: {}{night}, {}.", around.title, place("room", &around.room), place("fridge", &around.fridge))
+}
+
+/// What of the kitchen is taken for granted, besides what is said where it counts.
+pub fn taken_for_granted(forecast: &Forecast, units: Units) -> String {
+    let around = &forecast.surroundings;
+    let mut granted = Vec::new();
+    if is_assumed(&around.altitude) {
+        granted.push("sea level".to_owned());
+    }
+    if is_assumed(&around.served_at) && !matches!(around.course, RoomCourse::Constant(_)) {
+        granted.push("served at noon".to_owned());
+    }
+    let ring = &around.heat.ring;
+    if !forecast.pots.is_empty() && is_assumed(&ring.heats_by) {
+        granted.push("an electric plate".to_owned());
+    }
+    if !forecast.pots.is_empty() && is_assumed(&ring.across) {
+        granted.push(format!("a pan {} across", units.length(Between::just(ring.across.value))));
+    }
+    if !around.has_vessels() {
+        granted.push("a bowl that takes up no heat".to_owned());
+    }
+    granted
+        .push("where no temperature is stated, dairy and egg as cold as the fridge and the rest as warm as the room".to_owned());
+    format!("Assumed: {}.", granted.join("; "))
+}
+
+fn is_assumed<T>(known: &Known<T>) -> bool {
+    matches!(known.origin, Origin::Assumed { .. })
 }
 
 /// What stands behind a figure that is not the kitchen's own.

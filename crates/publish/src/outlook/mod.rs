@@ -27,7 +27,11 @@ pub fn text(formula: &Formula, forecast: &Forecast, units: Units, width: usize) 
     let mut story = Story::new(formula, units, width);
     story.title(&formula.head.title);
     story.say(&known::surroundings(&forecast.surroundings, units));
-    forecast.rises.iter().for_each(|one| rise::tell(&mut story, one));
+    story.say(&known::taken_for_granted(forecast, units));
+    for one in &forecast.rises {
+        rise::tell(&mut story, one);
+        forecast.in_time.iter().filter(|dose| dose.at == one.at).for_each(|dose| rise::tell_dose(&mut story, dose));
+    }
     forecast.cookings.iter().for_each(|one| cooking::tell(&mut story, one));
     forecast.pots.iter().for_each(|one| pot::tell(&mut story, one, &forecast.surroundings));
     forecast.creams.iter().for_each(|one| cream::tell(&mut story, one));
@@ -68,6 +72,7 @@ pub fn json(formula: &Formula, forecast: &Forecast) -> Value {
         "keeping": forecast.keepings.iter().map(|one| keeping::json(one, title(one.component))).collect::<Vec<_>>(),
         "yield": forecast.yielded.iter().map(|one| yielded::json(one, title(one.component))).collect::<Vec<_>>(),
         "nutrition": forecast.nutrition.iter().map(|one| nutrition::json(one, title(one.component))).collect::<Vec<_>>(),
+        "doses-in-time": forecast.in_time.iter().map(|one| rise::dose_json(formula, one)).collect::<Vec<_>>(),
         "cost": forecast.cost.as_ref().map(cost::json),
         "spread": forecast.spread.as_ref().map(|one| spread::json(formula, one)),
         "not-told": forecast.missing,

@@ -30,7 +30,8 @@ pub fn tell(story: &mut Story, nutrition: &[Nutrition]) {
         untold.sort_unstable();
         untold.dedup();
         if !untold.is_empty() {
-            let which: Vec<&str> = one.per_100_g.iter().filter(|line| !line.untold.is_empty()).map(|line| line.title).collect();
+            let gaps = one.per_100_g.iter().filter(|line| !line.untold.is_empty());
+            let which: Vec<&str> = gaps.map(|line| line.title.trim_start_matches("of which ")).collect();
             let (which, untold) = (which.join(", "), untold.join(", "));
             story.say(&format!("  A gap: no source tells the {which} of {untold}, so the true figure is higher."));
         }

@@ -36,6 +36,8 @@ pub fn tell(story: &mut Story, pot: &Pot, around: &Surroundings) {
     if pot.brix.1 > quantity::Fraction::percent(5.0) {
         let boils = whole(pot.boils_at, units);
         story.say(&format!("It goes from {} to {} and then boils at {boils}.", brix(pot.brix.0), brix(pot.brix.1)));
+        let (by, equation) = Pot::BOILS_BY;
+        story.rests_on(by, equation);
     }
     if let Some(wanted) = &pot.wanted {
         let at = whole(wanted.boils_at, units);

@@ -5,8 +5,9 @@ use super::known::{self, degrees, learnt, time, whole};
 use super::story::Story;
 use crate::words::{Units, until};
 use bench::forecast::{ByRule, Foreseen, HARMS_YEAST, Mixed, Point, Rise, SETS_EGG, Verdict, Warmed};
-use formula::Known;
-use quantity::{Between, Temperature, TemperatureDifference, TimeSpan, print};
+use bench::target::{Dosed, InTime};
+use formula::{Formula, Known};
+use quantity::{Between, Mass, Temperature, TemperatureDifference, TimeSpan, print};
 use serde_json::{Value, json};
 
 /// Tells a rise.
@@ -36,6 +37,54 @@ pub fn tell(story: &mut Story, rise: &Rise) {
     }
 }
 
+/// Tells the dose with which a preferment would be ripe in the time that the method gives it.
+pub fn tell_dose(story: &mut Story, one: &InTime) {
+    let (low, high) = one.dose.band;
+    let doses: Vec<String> = one
+        .dose
+        .lines
+        .iter()
+        .map(|line| {
+            let [needed, least, most] = [line.needed, line.stated * low, line.stated * high].map(fine);
+            format!("{needed} of {} ({least} to {most}; {} of the stage's flour)", line.title, print::bakers_percent(line.share))
+        })
+        .collect();
+    let window = &one.dose.reached;
+    story.say(&format!(
+        "To be at its best then, ripe from {} to {}, it would take {}: `wellproved solve` with “yeast” and --ripe-after \"{}\" writes that.",
+        time(window.from.value),
+        time(window.to.value),
+        doses.join(" and "),
+        print::time(Between::just(one.ripe_after)),
+    ));
+    story.ground(&window.from);
+}
+
+/// A dose to two figures that count, as fine as it is.
+fn fine(mass: Mass) -> String {
+    format!("{}\u{a0}g", print::number(mass.as_grams(), if mass < Mass::grams(1.0) { 2 } else { 1 }))
+}
+
+/// Such a dose for other programs.
+pub fn dose_json(formula: &Formula, one: &InTime) -> Value {
+    let line = |line: &Dosed| {
+        let (low, high) = one.dose.band;
+        json!({
+            "ingredient": line.name,
+            "gram": line.needed.as_grams(),
+            "band-gram": [line.stated.as_grams() * low, line.stated.as_grams() * high],
+            "share-of-flour": line.share.as_ratio(),
+        })
+    };
+    json!({
+        "stage": formula.stage(one.at).name,
+        "ripe-after-hours": one.ripe_after.as_hours(),
+        "lines": one.dose.lines.iter().map(line).collect::<Vec<_>>(),
+        "ripe-from": known::hours(&one.dose.reached.from),
+        "ripe-to": known::hours(&one.dose.reached.to),
+    })
+}
+
 fn warmed_in_words(warmed: &Warmed, units: Units) -> String {
     let comes_to = warmed.comes_to.value;
     let safe = match (comes_to <= HARMS_YEAST, comes_to <= SETS_EGG) {
@@ -56,15 +105,21 @@ fn mixed_in_words(mixed: &Mixed, units: Units) -> String {
         format!("From its ingredients it comes to {}{}", degrees(mixed.computed.value, units), learnt(&mixed.computed));
     match (mixed.wanted, &mixed.liquid) {
         (None, _) => format!("{computed}."),
-        (Some(wanted), None) => format!("{computed}; the method wants {}.", degrees(wanted, units)),
-        (Some(wanted), Some((liquid, at))) if at.as_celsius() > 1.0 && at.as_celsius() < 60.0 => {
+        (Some(wanted), None) => {
+            format!("{computed}; the method wants {}, but the rise is reckoned from what they come to.", degrees(wanted, units))
+        }
+        (Some(wanted), Some((liquid, at))) if mixed.is_within_reach() => {
             let hot = if at.as_celsius() > 50.0 { " (too hot to meet the yeast alone)" } else { "" };
+            let is_near = (mixed.computed.value.as_celsius() - wanted.as_celsius()).abs() < 0.5;
             let (wanted, at) = (degrees(wanted, units), degrees(*at, units));
-            format!("{computed}; for the {wanted} of the method the {liquid} must be at {at}{hot}.")
+            let from = if is_near { "" } else { ", and the rise is reckoned from that warmth" };
+            format!("{computed}; for the {wanted} of the method the {liquid} must be at {at}{hot}{from}.")
         }
         (Some(wanted), Some((liquid, _))) => {
             let wanted = degrees(wanted, units);
-            format!("{computed}; {wanted} cannot be reached by the {liquid} alone: warm or chill more than that.")
+            format!(
+                "{computed}; {wanted} cannot be reached by the {liquid} alone: warm or chill more than that. The rise is reckoned from what they come to."
+            )
         }
     }
 }

@@ -65,6 +65,11 @@ impl<'f> Story<'f> {
         }
     }
 
+    /// Takes note of an equation behind what is told, by its name, for the end.
+    pub fn rests_on(&mut self, by: &str, equation: &str) {
+        self.grounds.entry(by.to_owned()).or_insert_with(|| why(equation));
+    }
+
     /// The whole story, grounds last.
     pub fn done(mut self) -> String {
         if !self.grounds.is_empty() {

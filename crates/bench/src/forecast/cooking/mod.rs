@@ -79,6 +79,14 @@ pub struct Heated {
 }
 
 impl Cooking {
+    /// What a cooking rests on: in words, and the equation's name.
+    pub const RESTS_ON: [(&'static str, &'static str); 4] = [
+        ("heat, water and steam through the piece", science::heat::cook::EQUATION.name),
+        ("the setting of starch", science::heat::starch_setting::EQUATION.name),
+        ("the browning of a face", science::heat::browning::EQUATION.name),
+        ("the fall of Salmonella, by the hardiest food studied", science::keeping::salmonella::EQUATION.name),
+    ];
+
     /// Whether the heat is enough by the criterion for flour and egg batters, at every place of the piece.
     #[must_use]
     pub fn surely(&self) -> Surely {

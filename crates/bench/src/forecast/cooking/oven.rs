@@ -4,7 +4,7 @@ use super::piece::Made;
 use super::{Heating, higher, lower};
 use crate::forecast::surroundings::Surroundings;
 use crate::forecast::{middle, midway};
-use formula::Step;
+use formula::{Origin, Step};
 use quantity::{Between, Fraction, HeatTransfer, Temperature, TimeSpan, print};
 use science::heat::cook::{Piece, Stage, cook, course};
 use science::heat::griddle::oven;
@@ -21,14 +21,21 @@ pub fn heated(made: &Made, steps: &[&Step], around: &Surroundings) -> Heating {
         |saturation: Fraction, convection: HeatTransfer| course(&Piece { saturation, ..made.piece }, &stages(convection)).core();
     let core = Between { from: corner(Fraction::ZERO, transfer.range.from), to: corner(Fraction::WHOLE, transfer.range.to) };
     let mut assumed = vec!["moist air; ovens heat small pieces rather sooner than the model does".to_owned()];
-    if matches!(around.heat.fan.origin, formula::Origin::Assumed { .. }) {
+    if is_assumed(&around.heat.fan.origin) {
         assumed.push("an oven without a fan".to_owned());
     }
-    if matches!(around.heat.recovery().origin, formula::Origin::Assumed { .. }) {
+    if steps.iter().filter_map(|step| step.temperature).all(|set| is_assumed(&around.heat.really(midway(set)).origin)) {
+        assumed.push("an oven as hot as it is set".to_owned());
+    }
+    if is_assumed(&around.heat.recovery().origin) {
         assumed.push("an oven that falls by 25 °C when loaded and is back in 6 min".to_owned());
     }
     let remarks = steps.iter().filter_map(|step| off_by(step, around)).collect();
     Heating { seen, core: Between { from: lower(core), to: higher(core) }, off, assumed, remarks }
+}
+
+const fn is_assumed(origin: &Origin) -> bool {
+    matches!(origin, Origin::Assumed { .. })
 }
 
 /// The likeliest temperature of the middle at the end.

@@ -108,6 +108,11 @@ impl Surroundings {
         Self { as_measured: true, ..self }
     }
 
+    /// Whether this is a bake that was seen.
+    pub(crate) const fn was_seen(&self) -> bool {
+        self.as_measured
+    }
+
     /// The same with the room at one temperature, as asked.
     #[must_use]
     pub fn with_room(mut self, room: Temperature) -> Self {
@@ -183,6 +188,12 @@ impl Surroundings {
     #[must_use]
     pub fn pressure(&self) -> Pressure {
         science::heat::air_pressure::air_pressure(self.altitude.value)
+    }
+
+    /// Whether the kitchen states any vessel.
+    #[must_use]
+    pub const fn has_vessels(&self) -> bool {
+        !self.vessels.is_empty()
     }
 
     /// The smallest vessel that holds so much, if the kitchen states any.

@@ -5,9 +5,8 @@ use super::super::formula::{read_mass, read_measure};
 use super::super::keys;
 use super::super::stage::read_word;
 use super::super::words::{HeatsBy, Material};
-use super::{Kitchen, named, within};
+use super::{Kitchen, Taken, named, within};
 use quantity::{Kind, Length, Mass, Measure, Power, SpoonSystem, Temperature, TemperatureDifference, TimeSpan, Unit, Volume};
-use std::ops::RangeInclusive;
 
 /// What pans are heated on.
 #[derive(Clone, Debug, PartialEq)]
@@ -65,11 +64,11 @@ pub struct Vessel {
 }
 
 /// What kitchens heat with: from a candle's power to a bakery's.
-const POWERS: RangeInclusive<f64> = 50.0..=50_000.0;
-const SURFACES: RangeInclusive<f64> = 20.0..=400.0;
-const ACROSS: RangeInclusive<f64> = 40.0..=2000.0;
-const FALLS: RangeInclusive<f64> = 0.0..=200.0;
-const VOLUMES: RangeInclusive<f64> = 10.0..=1_000_000.0;
+const POWERS: Taken = Taken { from: 50.0, to: 50_000.0, unit: "W" };
+const SURFACES: Taken = Taken { from: 20.0, to: 400.0, unit: "°C" };
+const ACROSS: Taken = Taken { from: 40.0, to: 2000.0, unit: "mm" };
+const FALLS: Taken = Taken { from: 0.0, to: 200.0, unit: "K" };
+const VOLUMES: Taken = Taken { from: 10.0, to: 1_000_000.0, unit: "ml" };
 
 /// Reads what a kitchen heats and holds with.
 pub fn read(reader: &mut Reader, fields: &Fields, kitchen: &mut Kitchen) {

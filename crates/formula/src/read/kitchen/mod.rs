@@ -12,8 +12,7 @@ use super::working::{Working, read_working};
 use super::{At, keys, toml_text};
 use crate::source::Source;
 use crate::{Checked, fault};
-use quantity::{Between, Kind, Length, Mass, Measure, SpoonSystem, Temperature, TimeSpan};
-use std::ops::RangeInclusive;
+use quantity::{Between, Kind, Length, Mass, Measure, SpoonSystem, Temperature, TimeSpan, print};
 use toml::de::DeTable;
 
 /// A kitchen as its author describes it; what is not stated is taken for granted where it is needed.
@@ -93,11 +92,37 @@ impl Kitchen {
     }
 }
 
-/// Where kitchens with people in them can be, in degree Celsius and metre.
-const ROOMS: RangeInclusive<f64> = -30.0..=60.0;
-const FRIDGES: RangeInclusive<f64> = -5.0..=20.0;
-const PROOFERS: RangeInclusive<f64> = 0.0..=60.0;
-const HEIGHTS: RangeInclusive<f64> = 0.0..=6000.0;
+/// How warm kitchens with people in them can be.
+pub const ROOMS: Taken = Taken { from: -30.0, to: 60.0, unit: "°C" };
+/// How cold fridges are taken to be.
+pub const FRIDGES: Taken = Taken { from: -5.0, to: 20.0, unit: "°C" };
+const PROOFERS: Taken = Taken { from: 0.0, to: 60.0, unit: "°C" };
+const HEIGHTS: Taken = Taken { from: 0.0, to: 6000.0, unit: "m" };
+
+/// What is taken for a figure of a kitchen; outside it a forecast would only guess.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Taken {
+    /// The least, in the unit.
+    pub from: f64,
+    /// The most.
+    pub to: f64,
+    /// The unit's symbol.
+    pub unit: &'static str,
+}
+
+impl Taken {
+    /// Whether a figure in the unit is taken.
+    #[must_use]
+    pub fn contains(self, value: f64) -> bool {
+        (self.from..=self.to).contains(&value)
+    }
+
+    /// The range in words: "−30 to 60 °C".
+    #[must_use]
+    pub fn in_words(self) -> String {
+        format!("{} to {}\u{a0}{}", print::number(self.from, 0), print::number(self.to, 0), self.unit)
+    }
+}
 
 /// Reads a kitchen.
 #[must_use]
@@ -160,19 +185,19 @@ fn within(
     name: &str,
     kind: Kind,
     reckoned: impl Fn(&Measure) -> Option<f64>,
-    range: RangeInclusive<f64>,
+    taken: Taken,
 ) -> Option<f64> {
     let measure = read_measure(reader, fields, name, kind)?;
     let value = reckoned(&measure.value)?;
-    if range.contains(&value) {
+    if taken.contains(value) {
         return Some(value);
     }
-    impossible(reader, &measure.span, name);
+    impossible(reader, &measure.span, name, taken);
     None
 }
 
-fn impossible(reader: &mut Reader, span: &std::ops::Range<usize>, name: &str) {
-    let message = format!("no kitchen has such a “{name}”");
+fn impossible(reader: &mut Reader, span: &std::ops::Range<usize>, name: &str, taken: Taken) {
+    let message = format!("no kitchen has such a figure for “{name}”: {} is taken", taken.in_words());
     reader.report(
         &fault::KITCHEN_IMPOSSIBLE,
         span.clone(),
@@ -182,29 +207,29 @@ fn impossible(reader: &mut Reader, span: &std::ops::Range<usize>, name: &str) {
 }
 
 /// A temperature under a key.
-fn temperature(reader: &mut Reader, fields: &Fields, name: &str, range: RangeInclusive<f64>) -> Option<Temperature> {
-    within(reader, fields, name, Kind::Temperature, |m| Some(m.temperature()?.to.as_celsius()), range).map(Temperature::celsius)
+fn temperature(reader: &mut Reader, fields: &Fields, name: &str, taken: Taken) -> Option<Temperature> {
+    within(reader, fields, name, Kind::Temperature, |m| Some(m.temperature()?.to.as_celsius()), taken).map(Temperature::celsius)
 }
 
 /// A range of temperatures under a key; a single one is both ends.
-fn temperatures(reader: &mut Reader, fields: &Fields, name: &str, range: RangeInclusive<f64>) -> Option<Between<Temperature>> {
+fn temperatures(reader: &mut Reader, fields: &Fields, name: &str, taken: Taken) -> Option<Between<Temperature>> {
     let measure = read_measure(reader, fields, name, Kind::Temperature)?;
     let found = measure.value.temperature()?;
-    if range.contains(&found.from.as_celsius()) && range.contains(&found.to.as_celsius()) {
+    if taken.contains(found.from.as_celsius()) && taken.contains(found.to.as_celsius()) {
         return Some(found);
     }
-    impossible(reader, &measure.span, name);
+    impossible(reader, &measure.span, name, taken);
     None
 }
 
 /// A table of names and temperatures, as written.
-fn named(reader: &mut Reader, table: &DeTable, range: RangeInclusive<f64>) -> Vec<(String, Temperature)> {
+fn named(reader: &mut Reader, table: &DeTable, taken: Taken) -> Vec<(String, Temperature)> {
     let mut entries = Vec::new();
     for (name, value) in in_written_order(table) {
         let read = figure(value).and_then(|text| text.value.parse::<Measure>().ok()?.temperature()).map(|t| t.to);
         match read {
-            Some(read) if range.contains(&read.as_celsius()) => entries.push((name.value.to_owned(), read)),
-            Some(_) => impossible(reader, &value.span(), name.value),
+            Some(read) if taken.contains(read.as_celsius()) => entries.push((name.value.to_owned(), read)),
+            Some(_) => impossible(reader, &value.span(), name.value, taken),
             None => reader.report(
                 &fault::WRONG_QUANTITY,
                 value.span(),

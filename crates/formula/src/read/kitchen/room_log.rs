@@ -59,7 +59,7 @@ fn reading(row: &str) -> Option<(usize, f64)> {
     let minutes = minutes.get(..2)?.parse::<usize>().ok().filter(|minutes| *minutes < 60)?;
     let text = rest.split([',', ';', '\t']).next()?.trim().trim_matches('"');
     let degrees = text.parse::<f64>().ok().or_else(|| Some(text.parse::<Measure>().ok()?.temperature()?.to.as_celsius()));
-    let degrees = degrees.filter(|degrees| super::ROOMS.contains(degrees))?;
+    let degrees = degrees.filter(|degrees| super::ROOMS.contains(*degrees))?;
     Some((hours * 60 + minutes, degrees))
 }
 

@@ -1,0 +1,93 @@
+//! `store`: care of a book's memory.
+
+use super::{Ended, Outcome};
+use crate::failure::Failure;
+use crate::memory::{Memory, told, wait};
+use crate::{book, files, terminal};
+use std::path::PathBuf;
+use store::Store as Remembered;
+
+/// Cares for a book's memory: checks it, copies it, writes everything out in an open form, and reads that in again.
+///
+///   wellproved store saltmarsh check
+///   wellproved store saltmarsh copy ~/copies/saltmarsh.sqlite
+///   wellproved store saltmarsh export saltmarsh.jsonl
+///   wellproved store saltmarsh import saltmarsh.jsonl --store postgres://baker@server/saltmarsh
+#[derive(clap::Args)]
+#[command(verbatim_doc_comment)]
+pub struct Store {
+    /// The book's folder.
+    book: PathBuf,
+    #[command(subcommand)]
+    care: Care,
+    #[command(flatten)]
+    memory: Memory,
+}
+
+/// What is done with it.
+#[derive(clap::Subcommand)]
+enum Care {
+    /// Says whether it is sound, and what it holds.
+    Check,
+    /// Copies it, whole, while it may be in use, into a new file.
+    Copy {
+        /// The new file.
+        file: PathBuf,
+    },
+    /// Writes everything it holds, a line of JSON each.
+    Export {
+        /// The file that is written.
+        file: PathBuf,
+    },
+    /// Reads what was exported into an empty one.
+    Import {
+        /// The file that is read.
+        file: PathBuf,
+    },
+}
+
+impl Store {
+    pub fn run(self) -> Ended {
+        let opened = book::open(&self.book)?;
+        wait(async {
+            let is_new = matches!(self.care, Care::Import { .. });
+            let memory = &self.memory;
+            let store = if is_new { memory.open(&opened.folder).await } else { memory.open_there(&opened.folder).await }?;
+            self.care.take(&store).await?;
+            store.close().await;
+            Ok::<_, Failure>(())
+        })??;
+        Ok(Outcome::Fine)
+    }
+}
+
+impl Care {
+    async fn take(&self, store: &Remembered) -> Result<(), Failure> {
+        match self {
+            Self::Check => {
+                store.sound().await.map_err(told)?;
+                let (revisions, editions) = (store.revisions().await.map_err(told)?, store.editions().await.map_err(told)?);
+                terminal::say(&format!("Sound: {} revisions, {} editions.", revisions.len(), editions.len()))
+            }
+            Self::Copy { file } => {
+                if file.exists() {
+                    return Err(Failure::new(format!("{} is there already", file.display())).hint("give another name"));
+                }
+                store.back_up(file).await.map_err(told)?;
+                terminal::remark(&format!("copied: {}", file.display()));
+                Ok(())
+            }
+            Self::Export { file } => {
+                files::write_new(file, store.records().await.map_err(told)?.as_bytes())?;
+                terminal::remark(&format!("written: {}", file.display()));
+                Ok(())
+            }
+            Self::Import { file } => {
+                let records = std::fs::read_to_string(file).map_err(|error| Failure::file("read", file, &error))?;
+                store.read_records(&records).await.map_err(told)?;
+                terminal::remark(&format!("read: {}", file.display()));
+                Ok(())
+            }
+        }
+    }
+}

@@ -1,0 +1,96 @@
+//! A book's memory: the store that is meant, opened, and what a book's files are called in it.
+
+use crate::failure::Failure;
+use std::future::Future;
+use std::path::Path;
+use store::{Address, Kind, Store, StoreFault};
+
+/// Where the memory is.
+#[derive(clap::Args)]
+pub struct Memory {
+    /// A team's PostgreSQL server, "postgres://…", instead of the file in the book's folder; also from the
+    /// environment, WELLPROVED_STORE.
+    #[arg(long, value_name = "ADDRESS")]
+    store: Option<String>,
+}
+
+/// The folder and file of the memory within a book.
+const FOLDER: &str = ".remembered";
+const FILE: &str = "book.sqlite";
+
+impl Memory {
+    /// The store of a book, if there is one yet.
+    pub async fn open_there(&self, book: &Path) -> Result<Store, Failure> {
+        if matches!(self.address(book)?, Address::File(file) if !file.exists()) {
+            return Err(Failure::new("nothing of this book was saved yet").hint("`wellproved save` does"));
+        }
+        self.open(book).await
+    }
+
+    /// The store of a book, made where there is none.
+    pub async fn open(&self, book: &Path) -> Result<Store, Failure> {
+        let address = self.address(book)?;
+        if let Address::File(file) = &address {
+            prepare(file)?;
+        }
+        Store::open(&address).await.map_err(told)
+    }
+
+    fn address(&self, book: &Path) -> Result<Address, Failure> {
+        let said = self.store.clone().or_else(|| std::env::var("WELLPROVED_STORE").ok());
+        match said {
+            Some(url) if url.starts_with("postgres://") || url.starts_with("postgresql://") => Ok(Address::Server(url)),
+            Some(other) => {
+                let failure = Failure::new(format!("“{other}” is no address of a server"));
+                Err(failure.hint("write \"postgres://user@host/database\", or leave it out for a file in the book's folder"))
+            }
+            None => Ok(Address::File(book.join(FOLDER).join(FILE))),
+        }
+    }
+}
+
+/// Makes the folder of the memory, which keeps itself out of version control.
+fn prepare(file: &Path) -> Result<(), Failure> {
+    let Some(folder) = file.parent() else { return Ok(()) };
+    if !folder.is_dir() {
+        std::fs::create_dir(folder).map_err(|error| Failure::file("make", folder, &error))?;
+        let ignored = folder.join(".gitignore");
+        std::fs::write(&ignored, "*\n").map_err(|error| Failure::file("write", &ignored, &error))?;
+    }
+    Ok(())
+}
+
+/// Runs what waits for a store.
+pub fn wait<T>(future: impl Future<Output = T>) -> Result<T, Failure> {
+    let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build();
+    let runtime = runtime.map_err(|error| Failure::new(format!("the store cannot be waited for: {error}")))?;
+    Ok(runtime.block_on(future))
+}
+
+/// What a store says, with what to do about it.
+pub fn told(fault: StoreFault) -> Failure {
+    let hint = match &fault {
+        StoreFault::Away { .. } => "is it running, and is the address right?",
+        StoreFault::Damaged(_) => "put a backup in its place, or move it away: the book's files are untouched",
+        StoreFault::TooNew => "use the later program; nothing was changed",
+        StoreFault::SavedMeanwhile { .. } => "nothing was overwritten: look at `wellproved history`, then save again",
+        StoreFault::NotEmpty => "name the address of an empty one with --store",
+        StoreFault::Refused(_) => "nothing was changed: is the disk full, or the folder not to be written?",
+        StoreFault::NoSuch { .. } | StoreFault::NotARecord { .. } | StoreFault::NotHere(_) => "",
+    };
+    Failure::new(fault.to_string()).hint(hint)
+}
+
+/// What a file of a book is called in its memory: "formulas/rye.toml" is the formula “rye”.
+pub fn document(file: &str) -> Option<(Kind, String)> {
+    let name = |inner: &str| inner.strip_suffix(".toml").unwrap_or(inner).to_owned();
+    match file.split_once('/') {
+        None if file == "book.toml" => Some((Kind::Book, name(file))),
+        None if file == "prices.toml" => Some((Kind::Prices, name(file))),
+        Some(("formulas", inner)) => Some((Kind::Formula, name(inner))),
+        Some(("ingredients", inner)) => Some((Kind::Ingredients, name(inner))),
+        Some(("kitchens", inner)) => Some((Kind::Kitchen, name(inner))),
+        Some(("trials", inner)) => Some((Kind::Trial, name(inner))),
+        _ => None,
+    }
+}
