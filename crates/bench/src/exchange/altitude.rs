@@ -3,6 +3,7 @@
 use super::desk::Desk;
 use super::manuscript::Part;
 use super::{Exchange, Unfit};
+use crate::grounds::by;
 use formula::read::{Action, Condition, Group, HEIGHTS, Leaven};
 use formula::resolve::formula::StageAt;
 use formula::{Formula, Line, Origin, Stage};
@@ -15,7 +16,7 @@ pub static EXCHANGE: Exchange = Exchange {
     name: "altitude",
     about: "sea level for high ground: leavening, sugar, liquid, oven heat, and what water can reach",
     asks: "--altitude, such as \"1800 m\"; else that of the kitchen",
-    grounds: "University of Wyoming Extension, altitude adjustments for cakes; air pressure by ISO 2533, boiling point by its equation in docs/equations.md",
+    grounds: "University of Wyoming Extension, altitude adjustments for cakes; air pressure by ISO 2533, and what water boils at under it",
     fits,
     make,
 };
@@ -87,6 +88,8 @@ fn make(desk: &mut Desk) -> Result<(), Unfit> {
         hotter_oven(desk, at.0);
     }
     let boils = boiling_point(air_pressure(altitude));
+    desk.rest_on(by::AIR.known(()).origin);
+    desk.rest_on(by::WATER_BOILS.known(()).origin);
     cooler_core(desk, boils);
     told(desk, altitude, boils);
     Ok(())

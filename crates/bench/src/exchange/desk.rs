@@ -9,7 +9,7 @@ use formula::ingredient::Figure;
 use formula::read::Amount;
 use formula::resolve::formula::{Content, StageAt};
 use formula::source::Source;
-use formula::{Book, Checked, Formula, Ingredient, Line};
+use formula::{Book, Checked, Formula, Ingredient, Line, Origin};
 use quantity::{Kind, Mass, Measure, SpoonSystem};
 use std::sync::Arc;
 
@@ -35,6 +35,8 @@ pub struct Desk<'d> {
     pub minded: Vec<String>,
     /// What became of the author's own words.
     pub of_words: Vec<String>,
+    /// What computes or taught its new figures, each once.
+    pub rests_on: Vec<Origin>,
 }
 
 /// Which liquids may make up for water.
@@ -54,6 +56,13 @@ pub const KEEP: [&str; 4] = ["temperature", "taken-out", "after-scaling", "as-fl
 const ROUNDING: Mass = Mass::grams(0.1);
 
 impl<'d> Desk<'d> {
+    /// Takes note of what a new figure rests on.
+    pub fn rest_on(&mut self, origin: Origin) {
+        if !self.rests_on.contains(&origin) {
+            self.rests_on.push(origin);
+        }
+    }
+
     /// A formula before anything is changed.
     pub fn of(book: &'d Book, source: &'d Source, before: &'d Formula, around: &'d Surroundings, wishes: &'d Wishes) -> Self {
         let (manuscript, balance) = (Manuscript::new(&source.text), Balance::of(before));
@@ -68,6 +77,7 @@ impl<'d> Desk<'d> {
             lost: Vec::new(),
             minded: Vec::new(),
             of_words: Vec::new(),
+            rests_on: Vec::new(),
         }
     }
 

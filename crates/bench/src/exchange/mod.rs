@@ -40,7 +40,7 @@ pub(crate) use tin::{grow, write_yield};
 
 use formula::arithmetic::mixture;
 use formula::source::Source;
-use formula::{Book, Diagnostic, Formula, Line, Stage};
+use formula::{Book, Diagnostic, Formula, Line, Origin, Stage};
 use quantity::{Fraction, Length, Mass, TimeSpan};
 use std::collections::BTreeSet;
 
@@ -117,6 +117,8 @@ pub struct Exchanged {
     pub minded: Vec<String>,
     /// By what it was reckoned, with the source.
     pub grounds: &'static str,
+    /// The equations behind its new figures, and what trials taught of them.
+    pub rests_on: Vec<Origin>,
     /// What proof-reading finds in the new text that it did not find in the old.
     pub found: Vec<Diagnostic>,
 }
@@ -206,6 +208,7 @@ pub(crate) fn finished(mut desk: Desk, grounds: &'static str) -> Result<Exchange
         lost: desk.lost,
         minded: desk.minded,
         grounds,
+        rests_on: desk.rests_on,
         found,
         text: desk.manuscript.text,
         formula: after,

@@ -44,6 +44,7 @@ fn make(desk: &mut Desk) -> Result<(), Unfit> {
     let at = desk.stage("dough with flour and yeast of its own", |_, stage| is_dough(stage))?;
     let stage = desk.before.stage(at);
     let kind = wanted_kind(desk)?;
+    desk.rest_on(crate::grounds::by::DOSE.known(()).origin);
     let share = desk.wishes.share.unwrap_or(SHARE);
     if !(share > Fraction::ZERO && share < Fraction::WHOLE) {
         return Err(Unfit::NotSaid("--share between nothing and all", "such as --share \"30 %\"".to_owned()));

@@ -42,6 +42,10 @@ pub const DOSE: By = by("the dose that the course of the ferment asks for", "fer
 /// Contents of food.
 pub const CONTENTS: By =
     by("the contents of the ingredients, water that leaves taken off", "the table of ingredients, each row with its source");
+/// What things cost.
+pub const PRICES: By = by("the packs that are bought, hands and energy at their prices", "the book's prices.toml");
+/// How long hands are needed.
+pub const HANDS: By = by("the stated times of what is done by hand", "the formula's steps");
 /// Energy that a heat draws.
 pub const ENERGY: By = by("the power of what heats, and how long", "common practice, no source");
 /// How a syrup pours, in everyday words.
@@ -52,6 +56,10 @@ pub const PLACE: By = by("what this kitchen has where it stands", "the kitchen's
 pub const FOOD_CODE: By = by("the table of water activity and pH", science::keeping::food_code::EQUATION.name);
 /// Whether *Listeria* can grow in ready-to-eat food.
 pub const LISTERIA: By = by("the limits for ready-to-eat food", science::keeping::listeria::EQUATION.name);
+/// The air's pressure at a height.
+pub const AIR: By = by("the pressure of the air at that height", science::heat::air_pressure::EQUATION.name);
+/// What water boils at.
+pub const WATER_BOILS: By = by("what water boils at under that pressure", science::heat::boiling_point::EQUATION.name);
 
 #[cfg(test)]
 mod tests {
@@ -60,7 +68,26 @@ mod tests {
     /// What looks like an equation's name is one.
     #[test]
     fn equations_are_found_by_their_names() {
-        for by in [YIELD, BRIX, BOILS, BOIL_OFF, POUR, LIQUID, RULE, DOSE, CONTENTS, ENERGY, LIKE, PLACE, FOOD_CODE, LISTERIA] {
+        for by in [
+            YIELD,
+            BRIX,
+            BOILS,
+            BOIL_OFF,
+            POUR,
+            LIQUID,
+            RULE,
+            DOSE,
+            CONTENTS,
+            PRICES,
+            HANDS,
+            ENERGY,
+            LIKE,
+            PLACE,
+            FOOD_CODE,
+            LISTERIA,
+            AIR,
+            WATER_BOILS,
+        ] {
             assert_eq!(by.source.contains("::"), crate::grounds::grounds(by.source).is_some(), "{by:?}");
         }
     }

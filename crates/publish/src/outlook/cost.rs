@@ -5,7 +5,7 @@ use super::story::Story;
 use crate::costing::money::{money as in_money, share};
 use bench::cost::Cost;
 use bench::grounds::by;
-use quantity::{Count, print};
+use quantity::print;
 use rust_decimal::Decimal;
 use serde_json::{Value, json};
 
@@ -61,7 +61,7 @@ pub fn json(cost: &Cost) -> Value {
     let items: Vec<Value> = cost
         .items
         .iter()
-        .map(|item| json!({ "ingredient": item.title, "bought-gram": item.bought.as_grams(), "costs": item.costs.to_string() }))
+        .map(|item| json!({ "ingredient": item.title, "bought": known::by(by::YIELD, item.bought.as_grams(), "gram"), "costs": item.costs.to_string() }))
         .collect();
     let energy: Vec<Value> = cost
         .energy
@@ -75,11 +75,12 @@ pub fn json(cost: &Cost) -> Value {
         "currency": cost.currency,
         "ingredients": items,
         "energy": energy,
-        "work-hours": cost.work.0.as_hours(),
+        "work": known::by(by::HANDS, cost.work.0.as_hours(), "hours"),
         "work-costs": cost.work.1.map(|costs| costs.to_string()),
         "total": cost.total().to_string(),
-        "pieces": cost.makes.0.map(Count::as_pieces),
-        "done-gram": cost.makes.1.as_grams(),
+        "pieces": cost.makes.0.map(|pieces| known::by(by::YIELD, pieces.as_pieces(), "pieces")),
+        "done": known::by(by::YIELD, cost.makes.1.as_grams(), "gram"),
+        "origin": known::origin(&by::PRICES.known(()).origin),
         "without-price": cost.missing,
     })
 }

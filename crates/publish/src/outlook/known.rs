@@ -83,6 +83,24 @@ pub fn learnt<T>(known: &Known<T>) -> String {
     }
 }
 
+/// What computed or taught a figure, in sentences: the equation by its name, with its source and standing.
+pub fn ground(origin: &Origin) -> Option<String> {
+    match origin {
+        Origin::Computed { by, source } => Some(print::capital(&format!("{by}{}", why(source)))),
+        Origin::Measured(by) => Some(print::capital(&format!("{by} — this kitchen's own trials, told by the command “learn”."))),
+        Origin::Stated(_) | Origin::Asked | Origin::Assumed { .. } => None,
+    }
+}
+
+/// What a figure rests on, in the sentences that follow its name.
+fn why(source: &str) -> String {
+    match grounds(source) {
+        Some(grounds) => format!(", by the equation {} ({}). {}", grounds.equation, grounds.citation, grounds.standing),
+        None if source.is_empty() => ".".to_owned(),
+        None => format!(" ({source})."),
+    }
+}
+
 /// Where a figure comes from, as JSON.
 pub fn origin(origin: &Origin) -> Value {
     match origin {

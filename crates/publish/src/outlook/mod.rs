@@ -62,7 +62,7 @@ pub fn json(formula: &Formula, forecast: &Forecast) -> Value {
         "formula": formula.name,
         "kitchen": known::kitchen(&forecast.surroundings),
         "countdown": countdown::json(formula, forecast),
-        "rises": forecast.rises.iter().map(rise::json).collect::<Vec<_>>(),
+        "rises": forecast.rises.iter().map(|one| rise::json(formula, one)).collect::<Vec<_>>(),
         "cookings": forecast.cookings.iter().map(cooking::json).collect::<Vec<_>>(),
         "pots": forecast.pots.iter().map(|one| pot::json(formula, one)).collect::<Vec<_>>(),
         "creams": forecast.creams.iter().map(cream::json).collect::<Vec<_>>(),

@@ -80,7 +80,7 @@ pub fn dose_json(formula: &Formula, one: &InTime) -> Value {
     };
     json!({
         "stage": formula.stage(one.at).name,
-        "ripe-after-hours": one.ripe_after.as_hours(),
+        "ripe-after": known::stated(&formula.stage(one.at).place, one.ripe_after.as_hours(), "hours"),
         "lines": one.dose.lines.iter().map(line).collect::<Vec<_>>(),
         "ripe-from": known::hours(&one.dose.reached.from),
         "ripe-to": known::hours(&one.dose.reached.to),
@@ -191,11 +191,13 @@ fn chart(points: &[Point], units: Units) -> String {
 }
 
 /// A rise for other programs.
-pub fn json(rise: &Rise) -> Value {
+pub fn json(formula: &Formula, rise: &Rise) -> Value {
+    let place = &formula.stage(rise.at).place;
+    let stated = |at: Temperature| known::stated(place, at.as_celsius(), "celsius");
     let mixed = rise.mixed.as_ref().map(|mixed| {
         json!({
             "computed": known::temperature(&mixed.computed),
-            "wanted-celsius": mixed.wanted.map(Temperature::as_celsius),
+            "wanted": mixed.wanted.map(stated),
             "liquid": mixed.liquid.as_ref().map(|(title, at)| {
                 json!({ "ingredient": title, "at": known::by(by::LIQUID, at.as_celsius(), "celsius") })
             }),
@@ -204,7 +206,7 @@ pub fn json(rise: &Rise) -> Value {
                 "friction": known::by(by::RULE, rule.friction.as_kelvins(), "kelvin"),
                 "agreeing-friction": known::by(by::RULE, rule.agreeing.as_kelvins(), "kelvin"),
             })),
-            "warmed": mixed.warmed.iter().map(warmed_json).collect::<Vec<_>>(),
+            "warmed": mixed.warmed.iter().map(|one| warmed_json(one, stated(one.to))).collect::<Vec<_>>(),
         })
     });
     let points: Vec<Value> = rise
@@ -223,10 +225,10 @@ pub fn json(rise: &Rise) -> Value {
     })
 }
 
-fn warmed_json(warmed: &Warmed) -> Value {
+fn warmed_json(warmed: &Warmed, to: Value) -> Value {
     json!({
         "heated": warmed.heated,
-        "to-celsius": warmed.to.as_celsius(),
+        "to": to,
         "joined": warmed.joined,
         "comes-to": known::temperature(&warmed.comes_to),
     })

@@ -1,10 +1,10 @@
 //! A story for the terminal: headings, sentences broken at the width, and at its end where the figures come from.
 
+use super::known;
 use crate::words::Units;
-use bench::grounds::{By, grounds};
+use bench::grounds::By;
 use formula::resolve::formula::StageAt;
-use formula::{Formula, Known, Origin};
-use quantity::print;
+use formula::{Formula, Known};
 
 /// A story as it grows.
 pub struct Story<'f> {
@@ -52,21 +52,16 @@ impl<'f> Story<'f> {
 
     /// The number in brackets that leads from a figure to what computed or taught it, at the end.
     pub fn ground<T>(&mut self, known: &Known<T>) -> String {
-        match &known.origin {
-            Origin::Computed { by, source } => self.mark(by, why(source)),
-            Origin::Measured(by) => self.mark(by, " — this kitchen's own trials, told by the command “learn”.".to_owned()),
-            Origin::Stated(_) | Origin::Asked | Origin::Assumed { .. } => String::new(),
-        }
+        known::ground(&known.origin).map(|ground| self.mark(ground)).unwrap_or_default()
     }
 
     /// The same for what computes a figure.
     pub fn by(&mut self, by: By) -> String {
-        self.mark(by.words, why(by.source))
+        self.ground(&by.known(()))
     }
 
     /// The number of a ground, in the order in which they are told first.
-    fn mark(&mut self, by: &str, why: String) -> String {
-        let ground = format!("{}{why}", print::capital(by));
+    fn mark(&mut self, ground: String) -> String {
         let known = self.grounds.iter().position(|one| *one == ground);
         let number = known.unwrap_or_else(|| {
             self.grounds.push(ground);
@@ -84,14 +79,5 @@ impl<'f> Story<'f> {
             }
         }
         self.out
-    }
-}
-
-/// What a figure rests on, in the sentences that follow its name.
-fn why(source: &str) -> String {
-    match grounds(source) {
-        Some(grounds) => format!(", by the equation {} ({}). {}", grounds.equation, grounds.citation, grounds.standing),
-        None if source.is_empty() => ".".to_owned(),
-        None => format!(" ({source})."),
     }
 }

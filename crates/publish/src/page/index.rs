@@ -1,13 +1,18 @@
 //! The book's index: every formula with what it makes and how long it takes, and a field to find one by.
 
-use super::Shell;
 use super::lists::{tag_links, to_lists};
+use super::{Scripted, Shell};
+use crate::reader;
 use crate::site::{Card, page_name};
 use formula::read::BookSettings;
 use maud::{Markup, PreEscaped, html};
+use std::sync::LazyLock;
 
 /// Finds formulas by words; without it the list is simply whole.
 const FINDING: &str = include_str!("finding.js");
+
+/// What the index may do.
+static POLICY: LazyLock<String> = LazyLock::new(|| reader::policy(FINDING));
 
 /// The index of a book.
 #[must_use]
@@ -27,10 +32,11 @@ pub fn index_page(cards: &[&Card], settings: &BookSettings) -> String {
             }
             ul.index { @for card in cards { (item(card)) } }
         }
-        script { (PreEscaped(FINDING)) }
     };
     let description = format!("{title}: {}", counted(cards.len()));
-    Shell::plain(title, &description, settings, "index.html").wrap(body)
+    let end = html! { script type="module" { (PreEscaped(FINDING)) } };
+    let scripted = Scripted { policy: POLICY.as_str(), style: "", end };
+    Shell { scripted: Some(scripted), ..Shell::plain(title, &description, settings, "index.html") }.wrap(body)
 }
 
 fn counted(formulas: usize) -> String {

@@ -13,7 +13,7 @@ mod spoons;
 mod ways;
 
 pub use controls::controls;
-pub use script::{POLICY, SCRIPT, STYLE};
+pub use script::{POLICY, SCRIPT, STYLE, policy};
 pub use ways::Way;
 
 use bench::forecast::Surroundings;

@@ -27,14 +27,17 @@ const MODULES: [&str; 12] = [
 /// The script of a page.
 pub static SCRIPT: LazyLock<String> = LazyLock::new(|| MODULES.into_iter().map(joined).collect());
 
+/// What a formula's page may do.
+pub static POLICY: LazyLock<String> = LazyLock::new(|| policy(&SCRIPT));
+
 /// What a page may do: run its own script, show pictures, and ask nobody for anything.
-pub static POLICY: LazyLock<String> = LazyLock::new(|| {
-    let digest = BASE64.encode(Sha256::digest(SCRIPT.as_bytes()));
+pub fn policy(script: &str) -> String {
+    let digest = BASE64.encode(Sha256::digest(script.as_bytes()));
     format!(
         "default-src 'none'; script-src 'sha256-{digest}'; style-src 'unsafe-inline'; img-src 'self' data: file:; \
          base-uri 'none'; form-action 'none'"
     )
-});
+}
 
 /// A module as a part of one: what it takes from others is there already, and notes are for those who read the source.
 fn joined(module: &str) -> String {

@@ -17,7 +17,7 @@ pub static EXCHANGE: Exchange = Exchange {
     name: "leaven",
     about: "a yeasted preferment for a ripe culture, or a culture's build for a yeasted preferment",
     asks: "--of the preferment, --into a culture or a yeast; --hydration of the build, --share of its flour that the ripe culture brings (10 %; at 100 % the culture goes straight into the dough)",
-    grounds: "a culture is counted as its flour and water; doses and times by the course of the ferment, whose sources stand in docs/equations.md; the share of seed is common practice, no source",
+    grounds: "a culture is counted as its flour and water; doses and times by the course of the ferment; the share of seed is common practice, no source",
     fits,
     make,
 };
@@ -56,6 +56,7 @@ fn make(desk: &mut Desk) -> Result<(), Unfit> {
     if stage.boil_off > Fraction::ZERO || stage.loss > Fraction::ZERO {
         return Err(Unfit::NotSo(format!("“{}” loses something on its way, so that it is no plain preferment", stage.title)));
     }
+    desk.rest_on(crate::grounds::by::DOSE.known(()).origin);
     match culture(stage) {
         None => culture::to_culture(desk, at, stage),
         Some(line) if stage.kind.is_preferment() => yeasted::to_yeast(desk, at, stage, line),
