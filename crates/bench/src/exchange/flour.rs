@@ -1,6 +1,7 @@
 //! One flour for another, the water corrected by what each takes up.
 
-use super::desk::{Desk, KEEP, figure, liquid_of};
+use super::desk::{Desk, KEEP, figure};
+use super::liquid::liquid_of;
 use super::{Exchange, Unfit};
 use formula::ingredient::Figure;
 use formula::resolve::formula::{Content, Word};

@@ -6,6 +6,7 @@
 
 mod balance;
 mod desk;
+mod liquid;
 mod manuscript;
 mod mentions;
 mod times;

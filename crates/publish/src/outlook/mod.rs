@@ -62,6 +62,7 @@ pub fn json(formula: &Formula, forecast: &Forecast) -> Value {
         "formula": formula.name,
         "kitchen": known::kitchen(&forecast.surroundings),
         "countdown": countdown::json(formula, forecast),
+        "countdown-origin": "hours before serving, by the times that the formula states and those that are foreseen",
         "rises": forecast.rises.iter().map(|one| rise::json(formula, one)).collect::<Vec<_>>(),
         "cookings": forecast.cookings.iter().map(cooking::json).collect::<Vec<_>>(),
         "pots": forecast.pots.iter().map(|one| pot::json(formula, one)).collect::<Vec<_>>(),
