@@ -9,7 +9,7 @@ use std::io::Write;
 use std::path::{Component, Path, PathBuf};
 
 /// The files at the head of a book's folder, and the folders in it.
-const SETTINGS: [&str; 2] = ["book.toml", "prices.toml"];
+const SETTINGS: [&str; 3] = ["book.toml", "prices.toml", "larder.toml"];
 const PARTS: [&str; 4] = ["kitchens", "ingredients", "formulas", "trials"];
 
 /// A book as it was found on the disk.

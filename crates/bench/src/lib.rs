@@ -10,6 +10,7 @@ pub mod draws;
 pub mod exchange;
 pub mod forecast;
 pub mod grounds;
+pub mod label;
 pub mod rules;
 pub mod target;
 pub mod trial;

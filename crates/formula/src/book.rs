@@ -2,10 +2,11 @@
 
 use crate::arithmetic;
 use crate::ingredient::{StockedFile, nearest, plain_name};
+use crate::larder::{LARDER, misplaced as misplaced_larder};
 use crate::prices::{PRICES, misplaced as misplaced_prices};
 use crate::read::{
-    At, BookSettings, Kitchen, Prices, Trial, is_plain, read_book, read_formula, read_ingredients, read_kitchen, read_prices,
-    read_room_log, stem,
+    At, BookSettings, Kitchen, Larder, Prices, Trial, is_plain, read_book, read_formula, read_ingredients, read_kitchen,
+    read_larder, read_prices, read_room_log, stem,
 };
 use crate::resolve::formula::{Blend, Formula};
 use crate::resolve::trial::misplaced;
@@ -71,6 +72,8 @@ pub struct Book {
     pub trials: Vec<Trial>,
     /// What its ingredients, energy and work cost.
     pub prices: Prices,
+    /// What is there already.
+    pub larder: Larder,
     others: RwLock<BTreeMap<String, Other>>,
 }
 
@@ -79,42 +82,37 @@ impl Book {
     #[must_use]
     pub fn open(text: BookText) -> Checked<Self> {
         let mut found = Vec::new();
-        let mut keep = |diagnostics: Vec<Diagnostic>| found.extend(diagnostics);
         let mut settings = BookSettings::default();
         let mut kitchens = BTreeMap::new();
         let mut stocked = Vec::new();
         let mut formulas = BTreeMap::new();
         let mut settings_file = None;
-        let mut prices = Prices::default();
+        let (mut prices, mut larder) = (Prices::default(), Larder::default());
         let (mut kitchen_files, mut logs) = (Vec::new(), BTreeMap::new());
         let (seen, files): (BTreeMap<_, _>, BTreeMap<_, _>) =
             text.files.into_iter().partition(|(file, _)| file.starts_with(TRIALS));
         for (file, source) in files {
             if file == "book.toml" {
-                let read = read_book(&source);
-                settings = read.value;
+                settings = kept(read_book(&source), &mut found);
                 settings_file = Some(source.file);
-                keep(read.diagnostics);
             } else if file == PRICES {
-                let read = read_prices(&source);
-                prices = read.value;
-                keep(read.diagnostics);
+                prices = kept(read_prices(&source), &mut found);
+            } else if file == LARDER {
+                larder = kept(read_larder(&source), &mut found);
             } else if file.starts_with("kitchens/") && file.ends_with(".csv") {
                 logs.insert(file, source);
             } else if file.starts_with("kitchens/") {
-                let read = read_kitchen(&source);
-                kitchen_files.push((read.value.name.clone(), Arc::clone(&source.file)));
-                kitchens.insert(read.value.name.clone(), read.value);
-                keep(read.diagnostics);
+                let kitchen = kept(read_kitchen(&source), &mut found);
+                kitchen_files.push((kitchen.name.clone(), Arc::clone(&source.file)));
+                kitchens.insert(kitchen.name.clone(), kitchen);
             } else if file.starts_with("ingredients/") {
-                let read = read_ingredients(&source);
-                stocked.push(StockedFile { file: source.file, ingredients: read.value });
-                keep(read.diagnostics);
+                let ingredients = kept(read_ingredients(&source), &mut found);
+                stocked.push(StockedFile { file: source.file, ingredients });
             } else {
                 let name = stem(&file).to_owned();
-                keep(no_address(&source, &name).into_iter().collect());
+                found.extend(no_address(&source, &name));
                 if let Some(other) = formulas.get(&name) {
-                    keep(vec![named_twice(&source, other, &name)]);
+                    found.push(named_twice(&source, other, &name));
                 } else {
                     formulas.insert(name, source);
                 }
@@ -122,18 +120,21 @@ impl Book {
         }
         for (name, file) in kitchen_files {
             if let Some(kitchen) = kitchens.get_mut(&name) {
-                keep(measured_room(kitchen, &file, &logs));
+                found.extend(measured_room(kitchen, &file, &logs));
             }
         }
         let pantry = Pantry::stocked(stocked);
-        keep(pantry.diagnostics);
-        keep(misplaced_prices(&prices, &pantry.value, &settings));
+        found.extend(pantry.diagnostics);
+        found.extend(misplaced_prices(&prices, &pantry.value, &settings));
+        found.extend(misplaced_larder(&larder, &pantry.value));
         let chosen = settings.kitchen.as_ref().zip(settings_file.as_ref());
-        keep(chosen.and_then(|(kitchen, file)| unknown_kitchen(kitchen, file, &kitchens)).into_iter().collect());
-        let Checked { value: trials, diagnostics } = read_trials(&seen, &formulas, &kitchens);
-        keep(diagnostics);
+        found.extend(chosen.and_then(|(kitchen, file)| unknown_kitchen(kitchen, file, &kitchens)));
+        let trials = kept(read_trials(&seen, &formulas, &kitchens), &mut found);
         let others = RwLock::new(BTreeMap::new());
-        Checked { value: Self { settings, kitchens, pantry: pantry.value, formulas, trials, prices, others }, diagnostics: found }
+        Checked {
+            value: Self { settings, kitchens, pantry: pantry.value, formulas, trials, prices, larder, others },
+            diagnostics: found,
+        }
     }
 
     /// The kitchen that formulas are worked out for.
@@ -233,6 +234,12 @@ impl Book {
     }
 }
 
+/// What was read, its faults put with the others.
+fn kept<T>(read: Checked<T>, found: &mut Vec<Diagnostic>) -> T {
+    found.extend(read.diagnostics);
+    read.value
+}
+
 /// A kitchen that the settings choose and no file is of.
 fn unknown_kitchen(kitchen: &At<String>, file: &Arc<str>, kitchens: &BTreeMap<String, Kitchen>) -> Option<Diagnostic> {
     let known: Vec<&str> = kitchens.keys().map(String::as_str).collect();
@@ -279,12 +286,15 @@ fn circle(way: &[&str]) -> Vec<String> {
     turned.map(|name| (*name).to_owned()).collect()
 }
 
+/// The pages of a published book that are no formula's, and what they hold.
+pub const BOOK_PAGES: [(&str, &str); 3] = [("index", "the index"), ("tags", "the tags"), ("ingredients", "the ingredients")];
+
 /// A formula whose file name cannot become a page's address: pages are named after files, and disks do not all
 /// tell capitals apart.
 fn no_address(source: &Source, name: &str) -> Option<Diagnostic> {
     let place = Place { file: Arc::clone(&source.file), span: 0..0 };
-    let (message, hint) = if name == "index" {
-        (format!("a formula cannot be called “{name}”: its page would take the place of the index"), "rename the file".to_owned())
+    let (message, hint) = if let Some((_, holds)) = BOOK_PAGES.iter().find(|(page, _)| *page == name) {
+        (format!("a formula cannot be called “{name}”: its page would take the place of {holds}"), "rename the file".to_owned())
     } else if is_plain(name) {
         return None;
     } else {

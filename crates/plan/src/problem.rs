@@ -19,6 +19,8 @@ pub struct Problem {
     pub wishes: Vec<Wish>,
     /// What makes one plan better than another, the weightiest first; each is to be as small as can be.
     pub aims: Vec<Aim>,
+    /// Whether wishes that give way are left without a reason, which takes time to find.
+    pub is_without_why: bool,
 }
 
 /// A task that is not interrupted.
@@ -54,6 +56,26 @@ pub struct Resource {
     pub uses: Vec<(usize, i32)>,
 }
 
+/// Something that takes room from the beginning of one task until others have come, however long that is.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Stay {
+    /// The task with which it begins.
+    pub from: usize,
+    /// It is over when all of these have come; at least one.
+    pub until: Vec<Edge>,
+    /// How much room it takes.
+    pub amount: i32,
+}
+
+/// An end of a task.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Edge {
+    /// Its beginning.
+    Begin(usize),
+    /// Its end.
+    End(usize),
+}
+
 /// Something wanted that may have to give way; how far it gives way is counted in slots.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Wish {
@@ -82,6 +104,14 @@ pub enum Wish {
         /// To when.
         to: Slot,
     },
+    /// There is room for all stays at any moment; it gives way by the room that is missing, not by slots. What stood
+    /// there before anything was planned is not asked about.
+    Room {
+        /// How much room there is.
+        capacity: i32,
+        /// What takes it.
+        stays: Vec<Stay>,
+    },
 }
 
 /// A sum that is to be as small as can be.
@@ -92,6 +122,8 @@ pub type Aim = Vec<(i32, Measure)>;
 pub enum Measure {
     /// When a task begins.
     Begin(usize),
+    /// How long the second begins after the first's end.
+    Wait(usize, usize),
     /// How far a wish gives way.
     GivesWay(usize),
     /// How far a task's end lies beyond a moment.
@@ -108,8 +140,31 @@ impl Problem {
         match wish {
             Wish::Soon { before, after, most } => (begins[*after] - end(*before) - most).max(0),
             Wish::EndsBy { task, by } => (end(*task) - by).max(0),
+            Wish::Room { capacity, stays } => self.missing(*capacity, stays, begins),
             Wish::Undisturbed { from, to, .. } => (to - from) - self.rest(wish, begins).map_or(0, |(from, to)| to - from),
         }
+    }
+
+    /// How much room is missing when it is fullest; it becomes fuller only when a stay begins.
+    fn missing(&self, capacity: i32, stays: &[Stay], begins: &[Slot]) -> i32 {
+        let edge = |edge: &Edge| match *edge {
+            Edge::Begin(task) => begins[task],
+            Edge::End(task) => begins[task] + self.tasks[task].lasts,
+        };
+        let span = |stay: &Stay| (begins[stay.from], stay.until.iter().map(edge).max().unwrap_or(begins[stay.from]));
+        let open = stays.iter().enumerate().filter(|(_, stay)| self.is_open(stay.from));
+        let taken = open.map(|(at, stay)| {
+            let moment = begins[stay.from];
+            let is_there = |(other, one): &(usize, &Stay)| *other == at || (span(one).0..span(one).1).contains(&moment);
+            stays.iter().enumerate().filter(is_there).map(|(_, one)| one.amount).sum::<i32>()
+        });
+        taken.max().map_or(0, |most| (most - capacity).max(0))
+    }
+
+    /// Whether a task's beginning is not settled from the first.
+    #[must_use]
+    pub fn is_open(&self, task: usize) -> bool {
+        self.tasks[task].earliest < self.tasks[task].latest
     }
 
     /// What is left of a time that is to be undisturbed: the longest stretch in it that no task touches.
@@ -126,6 +181,7 @@ impl Problem {
         let end = |task: usize| begins[task] + self.tasks[task].lasts;
         let one = |measure: Measure| match measure {
             Measure::Begin(task) => begins[task],
+            Measure::Wait(before, after) => (begins[after] - end(before)).max(0),
             Measure::GivesWay(wish) => self.gives_way(&self.wishes[wish], begins),
             Measure::Beyond(task, border) => (end(task) - border).max(0),
             Measure::Last => (0..self.tasks.len()).map(end).max().unwrap_or(0),

@@ -2,6 +2,7 @@
 
 mod figures;
 mod kitchen;
+pub mod steps;
 
 pub use figures::{count, length, percent, time};
 pub use kitchen::{InKitchen, Place, kitchen, time_of_day};

@@ -1,20 +1,22 @@
 //! `day`: everything that is made, counted back from serving.
 
 use super::{Ended, Outcome};
+use crate::asked::steps::{happened, named, seen};
 use crate::asked::{Place, chosen, proof_read, unknown};
 use crate::book::Opened;
 use crate::failure::Failure;
 use crate::paper::{OnPaper, Printed};
 use crate::{moment, terminal, watch};
+use bench::calibration::Untold;
 use bench::forecast::Surroundings;
-use formula::Book;
+use formula::arithmetic::{Target, scaled_to};
 use formula::read::DayHours;
+use formula::{Book, Formula};
 use jiff::ZonedDateTime;
-use jiff::tz::TimeZone;
 use plan::alternatives::{Alternative, NotThatWay, Way, alternatives, planned};
-use plan::day::{Happened, MOST_JOBS, Progress, Refusal, Timeline, Wanted, Workplace, timeline};
+use plan::day::{MOST_JOBS, Progress, Refusal, Timeline, Unused, Wanted, Workplace, timeline};
 use plan::engine::Propagation;
-use quantity::TimeSpan;
+use quantity::{Count, TimeSpan};
 use std::collections::BTreeSet;
 use std::path::PathBuf;
 use std::sync::Arc;
@@ -41,6 +43,10 @@ pub struct Day {
     /// Only the formula of this name; may be said more than once.
     #[arg(long, value_name = "NAME")]
     formula: Vec<String>,
+    /// So many pieces instead of what the formula makes: "36", or "potato-muffins=36" where there are several; baked,
+    /// griddled and fried batch after batch. May be said more than once.
+    #[arg(long, value_name = "COUNT")]
+    pieces: Vec<String>,
     /// What is made already: the name of a formula that others use; may be said more than once.
     #[arg(long, value_name = "NAME")]
     there: Vec<String>,
@@ -57,6 +63,10 @@ pub struct Day {
     /// What goes on, and since when: "dough/bulk=06:25". May be said more than once.
     #[arg(long, value_name = "STEP=TIME")]
     begun: Vec<String>,
+    /// What was seen of what goes on: how far it has risen since its step began, "dough/bulk=07:10 risen by half", or how
+    /// warm it came from the bowl or stands, "dough/mix=22 °C"; the rest of its time is foreseen anew. May be said more than once.
+    #[arg(long, value_name = "STEP=SEEN")]
+    seen: Vec<String>,
     /// Where the clock hangs, as the time zone database calls it: "Europe/Vienna"; the system's if left out.
     #[arg(long, value_name = "ZONE")]
     zone: Option<String>,
@@ -68,10 +78,10 @@ pub struct Day {
     patience: u64,
     /// Sets the ways side by side in which the one formula can be made: on the same day, overnight at room temperature,
     /// long and cold, each dosed so that it works.
-    #[arg(long, conflicts_with_all = ["done", "begun", "way"])]
+    #[arg(long, conflicts_with_all = ["done", "begun", "seen", "way", "pieces"])]
     alternatives: bool,
     /// Plans the one formula made another way, dosed for it: "same-day", "overnight" or "cold".
-    #[arg(long, value_parser = way, conflicts_with_all = ["done", "begun"])]
+    #[arg(long, value_parser = way, conflicts_with_all = ["done", "begun", "seen", "pieces"])]
     way: Option<Way>,
     #[command(flatten)]
     place: Place,
@@ -89,7 +99,7 @@ pub enum DayFormat {
     Text,
     /// What to do by day and hour, with the weights.
     Prep,
-    /// What to buy, by aisle.
+    /// What to buy, by aisle, less what larder.toml says is there.
     Shopping,
     /// A drawing by component and station, SVG.
     Chart,
@@ -106,12 +116,13 @@ impl Day {
         let serve = moment::read(&self.serve, &zone, &now)?;
         let opened = proof_read(&self.book)?;
         let (place, around) = self.kitchen(&opened, &serve)?;
-        let formulas = chosen(opened.formulas(), &self.formula)?.into_iter().map(Arc::new).collect();
+        let formulas = self.in_size(chosen(opened.formulas(), &self.formula)?)?.into_iter().map(Arc::new).collect();
         let there = self.there(&opened.book)?;
         let done = self.done.iter().map(|text| happened(text, &zone, &now, Progress::Done));
         let begun = self.begun.iter().map(|text| happened(text, &zone, &now, Progress::Begun));
         let happened = done.chain(begun).collect::<Result<Vec<_>, _>>()?;
-        let wanted = Wanted { formulas, serve, now, there, happened, place, around };
+        let seen = self.seen.iter().map(|text| seen(text, &zone, &now)).collect::<Result<Vec<_>, _>>()?;
+        let wanted = Wanted { formulas, serve, now, there, happened, seen, place, around };
         let mut watch = watch::Watcher::new(Duration::from_secs(self.patience));
         if self.alternatives || self.way.is_some() {
             one_alone(&wanted)?;
@@ -155,7 +166,7 @@ impl Day {
         match self.format {
             DayFormat::Text => publish::day::text(day, terminal::width()),
             DayFormat::Prep => publish::day::prep(day, units, terminal::width()),
-            DayFormat::Shopping => publish::day::shopping(day, &book.prices),
+            DayFormat::Shopping => publish::day::shopping(day, &book.prices, &book.larder),
             DayFormat::Chart => publish::day::chart(day),
             DayFormat::Calendar => publish::day::calendar(day, units, &wanted.now),
             DayFormat::Json => format!("{:#}", publish::day::json(day)),
@@ -169,6 +180,31 @@ impl Day {
         kitchen.working.out.extend(&self.out);
         let clock = TimeSpan::minutes(f64::from(serve.hour()) * 60.0 + f64::from(serve.minute()));
         Ok((Workplace::of(&kitchen), self.place.surroundings(opened, &kitchen)?.with_serving_at(clock)))
+    }
+
+    /// The formulas, those as large as was asked of which that is said.
+    fn in_size(&self, mut formulas: Vec<Formula>) -> Result<Vec<Formula>, Failure> {
+        for text in &self.pieces {
+            let (name, count) = match (text.split_once('='), &formulas[..]) {
+                (Some((name, count)), _) => (name.trim().to_owned(), count),
+                (None, [one]) => (one.name.clone(), text.as_str()),
+                (None, _) => {
+                    return Err(
+                        Failure::new(format!("“{text}” does not say of what")).hint("write --pieces \"potato-muffins=36\"")
+                    );
+                }
+            };
+            let count = count.trim().parse::<f64>().ok().filter(|count| *count >= 1.0 && count.fract() == 0.0);
+            let count = count.ok_or_else(|| {
+                Failure::new(format!("“{text}” is no number of pieces")).hint("write a whole number: --pieces 36")
+            })?;
+            let Some(one) = formulas.iter_mut().find(|one| one.name == name) else {
+                return Err(unknown("formula", &name, formulas.iter().map(|one| one.name.as_str())));
+            };
+            let large = scaled_to(one, &Target::Pieces(Count::pieces(count), None));
+            *one = large.map_err(|fault| Failure::new(format!("“{}” cannot be made so: {fault}", one.head.title)))?.formula;
+        }
+        Ok(formulas)
     }
 
     fn there(&self, book: &Book) -> Result<BTreeSet<String>, Failure> {
@@ -205,25 +241,6 @@ fn hours(text: &str) -> Result<DayHours, String> {
     DayHours::read(text).ok_or_else(|| "two times of a clock of 24 hours are wanted: 22:30-06:30".to_owned())
 }
 
-/// "sponge/ferment=06:10": a step that has happened.
-fn happened(
-    text: &str,
-    zone: &TimeZone,
-    now: &ZonedDateTime,
-    progress: fn(ZonedDateTime) -> Progress,
-) -> Result<Happened, Failure> {
-    let wrong = || Failure::new(format!("“{text}” names no step with its time")).hint("write \"sponge/ferment=06:10\"");
-    let (step, time) = text.split_once('=').ok_or_else(wrong)?;
-    let parts: Vec<&str> = step.split('/').map(str::trim).collect();
-    let (formula, stage, step) = match parts[..] {
-        [stage, step] => (None, stage, step),
-        [formula, stage, step] => (Some(formula.to_owned()), stage, step),
-        _ => return Err(wrong()),
-    };
-    let when = moment::read_past(time, zone, now)?;
-    Ok(Happened { formula, stage: stage.to_owned(), step: step.to_owned(), progress: progress(when) })
-}
-
 /// Why there is no day.
 fn refused(refusal: Refusal, wanted: &Wanted) -> Failure {
     let serve = wanted.serve.strftime("%A %-d %B %Y, %H:%M");
@@ -232,10 +249,21 @@ fn refused(refusal: Refusal, wanted: &Wanted) -> Failure {
             let now = wanted.now.strftime("%A %-d %B %Y, %H:%M");
             Failure::new(format!("{serve} is past: it is {now}")).hint("say a later time with --serve")
         }
-        Refusal::Unknown(one) => {
-            let formula = one.formula.map(|name| format!("{name}/")).unwrap_or_default();
-            Failure::new(format!("“{formula}{}/{}” is no step of that day, or more than one", one.stage, one.step))
-                .hint("name the stage and the step's action or number; put the formula's name before them where it is not clear")
+        Refusal::Unknown(one) => Failure::new(format!("“{}” is no step of that day, or more than one", named(&one)))
+            .hint("name the stage and the step's action or number; put the formula's name before them where it is not clear"),
+        Refusal::Unused(seen, why) => {
+            let of = named(&seen.of);
+            let (reason, hint) = match why {
+                Unused::NotBegun => ("it is not told since when that goes on", format!("say --begun \"{of}=TIME\"")),
+                Unused::NotThen => ("that was before it began, or is still to come", "look at the times".to_owned()),
+                Unused::Untold(Untold::NothingForeseen) => {
+                    ("nothing is foreseen of how that rises", "say when it is done, with --done".to_owned())
+                }
+                Unused::Untold(Untold::DoesNotFit) => {
+                    ("no leaven is so quick or so slow", "look again, or say when it is done, with --done".to_owned())
+                }
+            };
+            Failure::new(format!("what was seen of “{of}” cannot be used: {reason}")).hint(hint)
         }
         Refusal::NothingToDo => {
             Failure::new("nothing has to be done for that").hint("leave out a --there, or name another formula")

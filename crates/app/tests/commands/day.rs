@@ -35,6 +35,7 @@ fn what_to_buy() {
 #[test]
 fn packs_are_whole() {
     let sandbox = Sandbox::with_demo();
+    sandbox.write("saltmarsh/larder.toml", "on = 2026-11-25\n[holds]\n");
     let prices = "[[price]]\nof = \"flour-strong-white\"\npack = \"200 g\"\ncosts = \"1 EUR\"\n\
         [[price]]\nof = \"egg-whole\"\npack = 6\ncosts = \"2 EUR\"\n[[price]]\nof = \"milk-whole\"\npack = \"1 l\"\ncosts = \"1 EUR\"\n";
     sandbox.write("saltmarsh/prices.toml", prices);
@@ -44,6 +45,20 @@ fn packs_are_whole() {
         assert!(out.contains(told), "{told}: {out}");
     }
     assert_eq!(out.matches("pack").count(), 3, "what has no price has no pack: {out}");
+}
+
+#[test]
+fn what_the_larder_holds_is_not_bought() {
+    let sandbox = Sandbox::with_demo();
+    let larder = "on = 2026-11-25\n[holds]\nflour-strong-white = \"320 g\"\negg-whole = 3\nsalt = \"1 g\"\n";
+    sandbox.write("saltmarsh/larder.toml", larder);
+    let out = sandbox.fine(&brunch(&["--format", "shopping"]));
+    let (buy, there) = out.split_once("There already").expect("something is there");
+    // 480 g of flour, one egg and 9.6 g of salt are needed.
+    assert!(buy.contains("160\u{a0}g of 480\u{a0}g, the rest is there"), "{out}");
+    assert!(buy.contains("fine salt, 8.6\u{a0}g of 9.6\u{a0}g"), "{out}");
+    assert!(there.contains("egg, 1") && !buy.contains("egg"), "{out}");
+    assert!(there.contains("counted on 2026-11-25"), "{out}");
 }
 
 #[test]
@@ -71,7 +86,7 @@ fn a_kitchen_with_more_hands_says_so() {
         kitchen.replace("altitude", "hands = 2\nrings = 4\nasleep = \"21:00-05:00\"\naltitude"),
     );
     let out = sandbox.fine(&brunch(&[]));
-    assert!(out.contains("2 pairs of hands, 4 rings, asleep 21:00–05:00."), "{out}");
+    assert!(out.contains("2 pairs of hands, 4 rings, 6 bowls,") && out.contains("21:00–05:00."), "{out}");
     assert!(out.contains("Every wish is granted."), "up at five there is time enough: {out}");
 }
 
@@ -212,5 +227,50 @@ fn ways_that_cannot_be_are_told_so() {
     ] {
         let ran = sandbox.run(&[&day[..], more].concat());
         assert!(ran.status == 2 && ran.err.contains(reason), "{more:?}: {} {}", ran.out, ran.err);
+    }
+}
+
+#[test]
+fn what_is_seen_moves_the_rest() {
+    let seen = |more: &[&str]| {
+        let words = ["--serve", "2026-11-29 11:00", "--begun", "dough/bulk=06:25", "--done", "syrup/cool=06:00"];
+        let mut all = vec!["day", MUFFINS, "--now", "2026-11-29 07:10", "--zone", "Europe/Vienna", "--patience", "300"];
+        all.extend(words);
+        all.extend(more);
+        Sandbox::with_demo().run(&all)
+    };
+    let lags = seen(&["--seen", "dough/bulk=07:10 risen by 15 %"]);
+    assert_eq!(lags.status, 0, "{}", lags.err);
+    assert!(
+        lags.out.contains("Seen: the potato dough risen by 15\u{a0}% at 07:10; “bulk” is now foreseen to be done at 08:"),
+        "{}",
+        lags.out
+    );
+    let cold = seen(&["--seen", "dough/mix=19 °C"]);
+    assert!(cold.out.contains("Seen: the potato dough at 19\u{a0}°C"), "{}", cold.out);
+    for (told, reason) in [
+        ("dough/bulk=half way", "tells nothing that was seen"),
+        ("dough/bulk", "tells nothing that was seen"),
+        ("bulk=doubled", "tells nothing that was seen"),
+        ("dough/bulk=25:00 doubled", "is no moment"),
+        ("griddling/proof=doubled", "not told since when that goes on"),
+        ("dough/bulk=06:00 doubled", "before it began"),
+        ("cellar/bulk=doubled", "is no step of that day"),
+    ] {
+        let ran = seen(&["--seen", told]);
+        assert!(ran.status == 2 && ran.err.contains(reason), "{told}: {} {}", ran.status, ran.err);
+    }
+}
+
+#[test]
+fn more_pieces_are_made_batch_after_batch() {
+    let out = Sandbox::with_demo().fine(&brunch(&["--pieces", "36", "--format", "prep"]));
+    assert!(out.contains("240\u{a0}g strong white flour"), "three times the sponge: {out}");
+    // Twelve muffins take two batches of a quarter of an hour on the griddle, thirty-six six.
+    let day = Sandbox::with_demo().fine(&brunch(&["--pieces", "potato-muffins=36"]));
+    assert!(day.contains("07:45–09:15  ● griddle"), "{day}");
+    for (pieces, reason) in [("many", "no number of pieces"), ("0", "no number of pieces"), ("knots=16", "no formula called")] {
+        let ran = Sandbox::with_demo().run(&brunch(&["--pieces", pieces]));
+        assert!(ran.status == 2 && ran.err.contains(reason), "{pieces}: {}", ran.err);
     }
 }

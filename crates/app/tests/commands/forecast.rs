@@ -21,8 +21,8 @@ fn a_colder_kitchen_is_slower() {
     assert!(hours("17 °C") < hours("25 °C"), "flour as warm as the room");
 }
 
-/// No figure without its unit and origin, in any formula of the demo; the courses are for charts, and each says beside it
-/// what computed it.
+/// No figure without its unit and origin, in any formula of the demo; the courses are for charts and the countdown for clocks, and
+/// each says beside it what it goes by.
 #[test]
 fn every_figure_has_its_unit_and_origin() {
     let out = Sandbox::with_demo().fine(&["forecast", "saltmarsh", "--format", "json"]);
@@ -45,7 +45,7 @@ fn bare_figures(value: &serde_json::Value, path: &str, is_told: bool, bare: &mut
         serde_json::Value::Object(fields) => {
             let own = fields.contains_key("origin") && fields.contains_key("unit");
             let one = |(key, field): (&String, &serde_json::Value)| {
-                let is_course = key == "course" && fields.contains_key("course-origin");
+                let is_course = fields.contains_key(&format!("{key}-origin"));
                 bare_figures(field, &format!("{path}/{key}"), own || is_told || is_course, bare)
             };
             fields.iter().map(one).sum()

@@ -11,17 +11,7 @@ use quantity::{Between, Temperature, TimeSpan};
 /// kitchen has it. A waiting step with a temperature then stood at it, one without in the room.
 #[must_use]
 pub fn as_done(formula: &Formula, trial: &Trial, around: &Surroundings) -> Formula {
-    let mut done = formula.clone();
-    for component in &mut done.components {
-        for step in component.stages.iter_mut().flat_map(|stage| &mut stage.steps) {
-            if step.attention == Attention::Waiting && !step.action.cooks() {
-                step.temperature = match around.stand(step) {
-                    Stand::Place(at) => Some(Between::just(at)),
-                    Stand::Room => None,
-                };
-            }
-        }
-    }
+    let mut done = as_it_stands(formula, around);
     for rise in &trial.rises {
         let Some(at) = rise.of.find(formula) else { continue };
         let Some(step) = waiting_step(formula, at, rise.step) else { continue };
@@ -39,6 +29,22 @@ pub fn as_done(formula: &Formula, trial: &Trial, around: &Surroundings) -> Formu
     for mix in &trial.mixes {
         if let Some(at) = mix.of.find(formula) {
             mixed(stage(&mut done, at), mix);
+        }
+    }
+    done
+}
+
+/// The formula with every waiting step where it stands in that kitchen: at a temperature, or in the room.
+pub fn as_it_stands(formula: &Formula, around: &Surroundings) -> Formula {
+    let mut done = formula.clone();
+    for component in &mut done.components {
+        for step in component.stages.iter_mut().flat_map(|stage| &mut stage.steps) {
+            if step.attention == Attention::Waiting && !step.action.cooks() {
+                step.temperature = match around.stand(step) {
+                    Stand::Place(at) => Some(Between::just(at)),
+                    Stand::Room => None,
+                };
+            }
         }
     }
     done
@@ -84,7 +90,7 @@ fn mixed(stage: &mut Stage, seen: &MixSeen) {
 }
 
 /// The stage comes from the bowl that warm; where its method has no mixing step, it gets one that takes no time.
-fn from_the_bowl(stage: &mut Stage, temperature: Temperature) {
+pub fn from_the_bowl(stage: &mut Stage, temperature: Temperature) {
     if stage.steps.iter().all(|step| !is_mixing(step.action)) {
         let place = stage.place.clone();
         stage.steps.insert(
@@ -95,6 +101,7 @@ fn from_the_bowl(stage: &mut Stage, temperature: Temperature) {
                 time: None,
                 side_time: None,
                 at_a_time: None,
+                decks: None,
                 until: None,
                 temperature: None,
                 attention: Attention::Active,

@@ -9,11 +9,13 @@ mod fit;
 mod knowledge;
 mod lessons;
 mod observation;
+mod observed;
 mod parameter;
 
 pub use knowledge::{Evidence, OUT_OF_LINE, strangeness, taught};
 pub use lessons::{Compared, Errors, Lesson, Lessons, Seen, learn};
 pub use observation::{Observation, What};
+pub use observed::{Observed, Saw, Untold, foreseen_anew};
 pub use parameter::Parameter;
 
 use formula::Formula;

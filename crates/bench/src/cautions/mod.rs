@@ -4,6 +4,7 @@ use crate::rules::Traits;
 use formula::arithmetic::mixture;
 use formula::read::{Action, Group};
 use formula::{Formula, Ingredient};
+use quantity::{Between, Temperature};
 
 /// A caution with its heading, text and source.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -47,6 +48,11 @@ const HOT_OIL: Caution = Caution {
     text: "Fill the pan no more than a third, keep water away, never leave it; if it smokes or burns, turn off the heat and cover it. Do not move it hot.",
     source: "common practice, no source",
 };
+const KEPT_WARM: Caution = Caution {
+    title: "Held warm and rewarmed",
+    text: "Hold hot food at 57 °C (135 °F) or more. Warm through quickly and only once, to 74 °C (165 °F) in the middle where it is held hot after that. Your local rules may ask for more: 63 °C in England.",
+    source: "after the US Food Code 2022, 3-501.16 and 3-403.11, and England's food hygiene regulations",
+};
 const ALCOHOL: Caution = Caution {
     title: "Alcohol",
     text: "Contains alcohol, which does not all cook off: tell guests, and leave it out for children.",
@@ -67,7 +73,14 @@ pub fn cautions(formula: &Formula) -> Vec<Caution> {
         (any(&|one| one.whole_nut), NUTS),
         (does(&[Action::Boil, Action::Simmer, Action::Reduce]) && has_sugar, HOT_SUGAR),
         (does(&[Action::Fry]), HOT_OIL),
+        (does(&[Action::Rewarm]) || is_held_warm(formula), KEPT_WARM),
         (alcohol, ALCOHOL),
     ];
     candidates.into_iter().filter(|(called_for, _)| *called_for).map(|(_, caution)| caution).collect()
+}
+
+/// Whether a step holds food well above the warmth of a room.
+fn is_held_warm(formula: &Formula) -> bool {
+    let is_warm = |range: Between<Temperature>| range.to >= Temperature::celsius(40.0);
+    formula.steps().any(|(_, step)| step.action == Action::Hold && step.temperature.is_some_and(is_warm))
 }

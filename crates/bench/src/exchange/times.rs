@@ -36,8 +36,8 @@ const NOTICED: f64 = 0.15;
 pub fn settle(desk: &mut Desk, mut formula: Formula) -> Result<(Vec<NewTime>, Formula), Unfit> {
     let before = foreseen(desk, desk.before);
     let mut new = Vec::new();
+    let mut now = foreseen(desk, &formula);
     for step in 0.. {
-        let now = foreseen(desk, &formula);
         let Some((at, index, one)) = now.get(step) else { return Ok((new, formula)) };
         let stage = formula.stage(*at);
         let was = before
@@ -57,6 +57,7 @@ pub fn settle(desk: &mut Desk, mut formula: Formula) -> Result<(Vec<NewTime>, Fo
         let (at, index) = (*at, *index);
         desk.manuscript.set(Part::Step(at, index), "time", &written(time), "text");
         formula = sound(desk.work_out(&desk.manuscript.text))?;
+        now = foreseen(desk, &formula);
     }
     Ok((new, formula))
 }

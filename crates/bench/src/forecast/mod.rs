@@ -14,6 +14,7 @@ mod mixing;
 mod nutrition;
 mod pot;
 mod rise;
+mod room_taken;
 mod surroundings;
 mod verdict;
 mod warmed;
@@ -32,9 +33,10 @@ pub use nutrition::{Nutrient, Nutrition, nutrition};
 pub use pot::{Pot, Pours, Wanted};
 pub(crate) use pot::{boils, poured_at, reached as reached_in_pot};
 pub use rise::{Point, Rise};
+pub use room_taken::fridge_room;
+pub(crate) use room_taken::{FILLED, TUBS, volume};
 pub use science::heat::griddle::PROBE;
-pub(crate) use surroundings::Stand;
-pub use surroundings::{Heat, Off, Ring, RoomCourse, Surroundings};
+pub use surroundings::{Heat, NEAR, Off, Ring, RoomCourse, Stand, Surroundings};
 pub use verdict::{Elsewhere, Foreseen, Verdict};
 pub use warmed::{HARMS_YEAST, SETS_EGG, Warmed};
 pub use yielded::Yielded;
@@ -45,7 +47,7 @@ use crate::target::InTime;
 use formula::read::Kitchen;
 use formula::resolve::formula::StageAt;
 use formula::{Formula, Known};
-use quantity::{Between, Mass, Temperature, TimeSpan};
+use quantity::{Between, Temperature, TimeSpan};
 
 /// How far an uncalibrated time may be off, as a share: the model's own record against practice.
 pub const UNCALIBRATED: f64 = 0.33;
@@ -125,19 +127,6 @@ pub(crate) fn in_the_pot(formula: &Formula, at: StageAt) -> Held {
     held::Products::default().mixed(formula, at)
 }
 
-/// The room that a stage takes before any gas is in it, if there is flour in it.
-pub(crate) fn volume(formula: &Formula, at: StageAt) -> Option<quantity::Volume> {
-    let stage = formula.stage(at);
-    let bowl = bowl::Bowls::default().of(formula, at);
-    let dough = bowl.dough(stage.kind, false);
-    // What the ferment does not know of, such as nuts, takes as much room for its weight as the rest.
-    let known =
-        bowl.flour + bowl.culture_flour + bowl.water + bowl.milk + bowl.egg + bowl.fat + bowl.sucrose + bowl.hexose + bowl.salt;
-    let all = stage.mixed();
-    let volume = dough.volume() * (all / known).max(1.0);
-    (dough.flour > Mass::ZERO && volume.is_finite()).then_some(volume)
-}
-
 /// Foresees only what ferments up to a stage: what questions asked backwards try again and again.
 pub(crate) fn rises_until(formula: &Formula, surroundings: &Surroundings, (c, s): StageAt) -> Vec<Rise> {
     let mut foreseeing = rise::Foreseeing::new(formula, surroundings, Care::Full);
@@ -152,6 +141,12 @@ pub(crate) fn rises_until(formula: &Formula, surroundings: &Surroundings, (c, s)
 #[must_use]
 pub fn rises(formula: &Formula, surroundings: &Surroundings) -> Vec<Rise> {
     risen(formula, surroundings, Care::Full).0
+}
+
+/// The same as closely as a table needs that is read in between: for working it out at many room temperatures.
+#[must_use]
+pub fn rises_for_a_table(formula: &Formula, surroundings: &Surroundings) -> Vec<Rise> {
+    risen(formula, surroundings, Care::Table).0
 }
 
 /// The same as closely as kitchens differ: for trying a formula in many of them.

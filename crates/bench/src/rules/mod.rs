@@ -34,6 +34,7 @@ mod fridge_warmer_than_the_step;
 mod gluten_free_with_gluten;
 mod griddle_outside_custom;
 mod heat_not_enough_for_egg_and_flour;
+mod held_neither_hot_nor_cold;
 mod honey_for_infants;
 mod hours_in_words;
 mod hydration_outside_custom;
@@ -140,6 +141,7 @@ pub const ALL: &[Rule] = &[
     rise_too_warm::RULE,
     butter_melts_in_the_proof::RULE,
     egg_or_milk_long_warm::RULE,
+    held_neither_hot_nor_cold::RULE,
     cooking_without_an_end::RULE,
     core_below_custom::RULE,
     oil_temperature_outside_custom::RULE,

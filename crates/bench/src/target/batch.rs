@@ -2,11 +2,11 @@
 
 use super::{Amount, Answer, Asked, Target};
 use crate::exchange::{Desk, Part, Unfit, grow, write_yield};
-use crate::forecast::{rises, volume};
+use crate::forecast::{FILLED, TUBS, rises, volume};
 use formula::read::tin_volume;
 use formula::resolve::formula::StageAt;
 use formula::{Formula, Known};
-use quantity::{Count, Fraction, Volume, print};
+use quantity::{Count, Volume, print};
 
 /// The target.
 pub static TARGET: Target = Target {
@@ -17,11 +17,6 @@ pub static TARGET: Target = Target {
     fits,
     solve,
 };
-
-/// What a bowl may be filled to, so that nothing touches the lid: common practice, no source.
-const FILLED: Fraction = Fraction::percent(90.0);
-/// What tubs take of a shelf, with their walls, lids and the gaps between: common practice, no source.
-const TUBS: Fraction = Fraction::percent(70.0);
 
 fn fits(formula: &Formula) -> Vec<String> {
     let rooms = |(at, stage): (StageAt, &formula::Stage)| {

@@ -30,11 +30,15 @@ fn part_warmed_and_part_cold_meet_in_the_middle() {
 fn an_oven_that_is_off_is_reckoned_as_it_is() {
     let loaf = work_out(LOAF);
     let point = |set: f64, real: f64| (Temperature::celsius(set), Temperature::celsius(real));
-    let oven = Oven { fan: true, real: vec![point(180.0, 150.0), point(240.0, 200.0)], falls_by: None, recovers_in: None };
+    let oven =
+        Oven { fan: true, real: vec![point(180.0, 150.0), point(240.0, 200.0)], falls_by: None, recovers_in: None, decks: None };
     let off = forecast(&loaf, &Kitchen { oven: Some(oven), ..kitchen(21.0) });
     let on = forecast(
         &loaf,
-        &Kitchen { oven: Some(Oven { fan: true, real: vec![], falls_by: None, recovers_in: None }), ..kitchen(21.0) },
+        &Kitchen {
+            oven: Some(Oven { fan: true, real: vec![], falls_by: None, recovers_in: None, decks: None }),
+            ..kitchen(21.0)
+        },
     );
     let reached = |one: &bench::forecast::Forecast| one.cookings[0].reached.as_ref().map(|reached| reached.value.as_minutes());
     assert!(reached(&off).expect("it gets there") > reached(&on).expect("it gets there"));

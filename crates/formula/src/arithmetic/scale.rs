@@ -186,6 +186,9 @@ pub fn scaled(formula: &Formula, factor: f64, scaling_weight: Option<Mass>) -> F
                 line.mass = times(&line.mass, factor);
                 line.pieces = line.pieces.map(|pieces| pieces * factor);
             }
+            for step in &mut stage.steps {
+                step.decks = step.decks.map(|decks| decks * factor);
+            }
             for word in stage.steps.iter_mut().flat_map(|step| &mut step.words) {
                 if let Word::Line { mass, .. } = word {
                     *mass = *mass * factor;

@@ -1,6 +1,6 @@
 //! The keys of the document as JSON Schema and as a page of the manual, from the one list in `keys`.
 
-use super::keys::{BOOK, FORMULA, INGREDIENT, KITCHEN, Key, PRICES, TRIAL, Table, Value as Kind, composition};
+use super::keys::{BOOK, FORMULA, INGREDIENT, KITCHEN, Key, LARDER, PRICES, TRIAL, Table, Value as Kind, composition};
 use serde_json::{Map, Value, json};
 use std::collections::BTreeSet;
 
@@ -17,13 +17,14 @@ pub struct FileKind {
 }
 
 /// The kinds of files of a book.
-pub const FILES: [FileKind; 6] = [
+pub const FILES: [FileKind; 7] = [
     FileKind { path: "formulas/*.toml", schema: "formula.schema.json", table: &FORMULA, by_name: false },
     FileKind { path: "book.toml", schema: "book.schema.json", table: &BOOK, by_name: false },
     FileKind { path: "kitchens/*.toml", schema: "kitchen.schema.json", table: &KITCHEN, by_name: false },
     FileKind { path: "ingredients/*.toml", schema: "ingredients.schema.json", table: &INGREDIENT, by_name: true },
     FileKind { path: "trials/*.toml", schema: "trial.schema.json", table: &TRIAL, by_name: false },
     FileKind { path: "prices.toml", schema: "prices.schema.json", table: &PRICES, by_name: false },
+    FileKind { path: "larder.toml", schema: "larder.schema.json", table: &LARDER, by_name: false },
 ];
 
 /// The JSON Schema (draft 2020-12) of a kind of file, so that editors complete and check keys.
@@ -70,6 +71,7 @@ fn of_kind(kind: &Kind) -> Value {
         Kind::Table(table) => of_table(table),
         Kind::Tables(table) => json!({ "type": "array", "items": of_table(table) }),
         Kind::Lines(table) => json!({ "type": "object", "additionalProperties": { "anyOf": [number_or_text, of_table(table)] } }),
+        Kind::Amounts => json!({ "type": "object", "additionalProperties": number_or_text }),
         Kind::Shares | Kind::Temperatures | Kind::Reasons => {
             json!({ "type": "object", "additionalProperties": { "type": "string" } })
         }
@@ -120,6 +122,7 @@ fn value_in_words(kind: &Kind) -> String {
             format!("a table of {}, `salt`", composition().map(|name| format!("`{name}`")).collect::<Vec<_>>().join(", "))
         }
         Kind::Shares => "a table of ingredient names and percentages".to_owned(),
+        Kind::Amounts => "a table of ingredient names and amounts".to_owned(),
         Kind::Temperatures => "a table of names and temperatures".to_owned(),
         Kind::Reasons => "a table of rule names and reasons".to_owned(),
         Kind::Lines(_) => "a table: the author's own names, each with an amount or a table of these keys".to_owned(),

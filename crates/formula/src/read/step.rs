@@ -18,6 +18,7 @@ pub fn read_step(reader: &mut Reader, source: &Source, table: &DeTable, span: Ra
     let time = read_time(reader, &fields, "time");
     let side_time = read_time(reader, &fields, "side-time");
     let at_a_time = read_count(reader, &fields, "at-a-time").map(|count| count.value);
+    let decks = read_count(reader, &fields, "decks").map(|count| count.value);
     let until = fields.text(reader, "until").map(|text| Condition::read(text.value));
     let temperature = read_measure(reader, &fields, "temperature", Kind::Temperature).and_then(|m| m.value.temperature());
     let attention = read_word(reader, &fields, "attention", Attention::WORDS, Attention::named).unwrap_or(Attention::Active);
@@ -25,7 +26,7 @@ pub fn read_step(reader: &mut Reader, source: &Source, table: &DeTable, span: Ra
     let text = fields.text(reader, "text")?;
     let letters = letters_begin(source, &text);
     let text = At::new(text.value.to_owned(), text.span);
-    Some(StepDraft { action, text, letters, time, side_time, at_a_time, until, temperature, attention, equipment })
+    Some(StepDraft { action, text, letters, time, side_time, at_a_time, decks, until, temperature, attention, equipment })
 }
 
 fn read_time(reader: &mut Reader, fields: &Fields, name: &str) -> Option<Between<TimeSpan>> {

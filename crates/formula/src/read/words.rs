@@ -130,6 +130,8 @@ words! {
         Cool = "cool",
         /// Hold warm or cold.
         Hold = "hold",
+        /// Warm through what was cooked before.
+        Rewarm = "rewarm",
         /// Drain.
         Drain = "drain",
         /// Brush or coat.
@@ -335,5 +337,15 @@ impl Condition {
             Some(range) => Self::At(range),
             None => words(),
         }
+    }
+}
+
+words! {
+    /// Where the pictures of pages are kept.
+    PictureKeeping {
+        /// Within the page, so that it is one file.
+        Embedded = "embedded",
+        /// In a folder beside the pages, in several sizes.
+        Beside = "beside",
     }
 }

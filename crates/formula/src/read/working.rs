@@ -15,6 +15,8 @@ pub struct Working {
     pub hands: Option<u32>,
     /// How many pans can be on the hob at once.
     pub rings: Option<u32>,
+    /// How many bowls can be in use at once.
+    pub bowls: Option<u32>,
     /// When the baker sleeps, every night.
     pub asleep: Option<DayHours>,
     /// When nobody is in the kitchen, every day.
@@ -85,20 +87,22 @@ impl fmt::Display for DayHours {
     }
 }
 
-/// The most hands or rings that a kitchen may state: enough for a bakery, little enough to be counted.
+/// The most hands, rings, bowls or decks that a kitchen may state: enough for a bakery, little enough to be counted.
 pub const MOST_AT_ONCE: u32 = 100;
 
 /// Reads what a kitchen's file says of the work in it.
 pub fn read_working(reader: &mut Reader, fields: &Fields) -> Working {
     let hands = read_whole(reader, fields, "hands");
     let rings = read_whole(reader, fields, "rings");
+    let bowls = read_whole(reader, fields, "bowls");
     let asleep = fields.text(reader, "asleep").map(|text| At::new(text.value.to_owned(), text.span));
     let asleep = asleep.and_then(|text| read_hours(reader, text));
     let out = fields.texts(reader, "out").into_iter().filter_map(|text| read_hours(reader, text)).collect();
-    Working { hands, rings, asleep, out }
+    Working { hands, rings, bowls, asleep, out }
 }
 
-fn read_whole(reader: &mut Reader, fields: &Fields, name: &str) -> Option<u32> {
+/// A whole number under a key, of things that can be counted in a kitchen.
+pub fn read_whole(reader: &mut Reader, fields: &Fields, name: &str) -> Option<u32> {
     let count = read_measure(reader, fields, name, Kind::Count)?;
     let pieces = count.value.count(SpoonSystem::Metric)?.to.as_pieces();
     if pieces.fract() == 0.0 && (1.0..=f64::from(MOST_AT_ONCE)).contains(&pieces) {

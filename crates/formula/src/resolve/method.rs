@@ -49,6 +49,7 @@ fn tie_step(draft: &Draft, formula: &Formula, at: (usize, usize), step: &StepDra
         time: step.time,
         side_time: step.side_time,
         at_a_time: step.at_a_time,
+        decks: step.decks,
         until: step.until.clone(),
         temperature: step.temperature,
         attention: step.attention,

@@ -17,6 +17,8 @@ pub struct Step {
     pub side_time: Option<Between<TimeSpan>>,
     /// How many pieces go at once.
     pub at_a_time: Option<Count>,
+    /// How many of the oven's decks or shelves it takes; all of them if none are stated.
+    pub decks: Option<Count>,
     /// The condition.
     pub until: Option<Condition>,
     /// What it is done at.

@@ -16,15 +16,31 @@ pub enum Progress {
     Done(ZonedDateTime),
 }
 
-/// Something that has happened, as it is told.
+/// A step of the day, as a baker names it.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Happened {
+pub struct StepName {
     /// The formula's name; none where the stage's name is enough.
     pub formula: Option<String>,
     /// The stage's name.
     pub stage: String,
     /// The step: its action's word, or its number counted from one.
     pub step: String,
+}
+
+impl StepName {
+    /// The one job that it names.
+    #[must_use]
+    pub fn job(&self, dishes: &[Dish], jobs: &[Job]) -> Option<usize> {
+        let fitting: Vec<usize> = (0..jobs.len()).filter(|job| fits(self, dishes, &jobs[*job])).collect();
+        if let [job] = fitting[..] { Some(job) } else { None }
+    }
+}
+
+/// Something that has happened, as it is told.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Happened {
+    /// Which step.
+    pub of: StepName,
     /// Since when, or when.
     pub progress: Progress,
 }
@@ -41,12 +57,11 @@ pub fn progress<'h>(
 ) -> Result<Vec<Progress>, &'h Happened> {
     let mut all = vec![Progress::Open; jobs.len()];
     for one in happened {
-        let fitting: Vec<usize> = (0..jobs.len()).filter(|job| fits(one, dishes, &jobs[*job])).collect();
-        let [job] = fitting[..] else { return Err(one) };
+        let job = one.of.job(dishes, jobs).ok_or(one)?;
         all[job] = one.progress.clone();
     }
     let told: Vec<(usize, &Progress)> = (0..jobs.len())
-        .filter_map(|job| Some((job, &happened.iter().find(|one| fits(one, dishes, &jobs[job]))?.progress)))
+        .filter_map(|job| Some((job, &happened.iter().find(|one| fits(&one.of, dishes, &jobs[job]))?.progress)))
         .collect();
     for (job, progress) in &told {
         if let Progress::Begun(when) | Progress::Done(when) = progress {
@@ -65,11 +80,11 @@ pub fn progress<'h>(
     Ok(all)
 }
 
-fn fits(one: &Happened, dishes: &[Dish], job: &Job) -> bool {
+fn fits(one: &StepName, dishes: &[Dish], job: &Job) -> bool {
     let formula = &dishes[job.dish].formula;
     let stage = formula.stage(job.at);
     let names_step = one.step == stage.steps[job.step].action.word() || one.step == (job.step + 1).to_string();
-    !job.heats_oven && stage.name == one.stage && names_step && one.formula.as_ref().is_none_or(|name| *name == formula.name)
+    job.is_step() && stage.name == one.stage && names_step && one.formula.as_ref().is_none_or(|name| *name == formula.name)
 }
 
 /// Everything that a job follows was done by then, unless it is told otherwise.

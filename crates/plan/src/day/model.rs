@@ -2,10 +2,11 @@
 
 use super::clock::{Away, Clock, Why, slots_for, slots_within};
 use super::happened::Progress;
-use super::job::{Dish, Job};
-use super::order::Follows;
+use super::job::{Dish, Job, bake_together};
+use super::order::{Follows, heats};
+use super::stays::{Space, Stay, Until};
 use super::workplace::{Station, Workplace};
-use crate::problem::{Aim, Link, Measure, Problem, Resource, Slot, Task, Wish};
+use crate::problem::{self, Aim, Edge, Link, Measure, Problem, Resource, Slot, Task, Wish};
 use formula::Step;
 use formula::read::{Action, StageKind};
 use quantity::TimeSpan;
@@ -17,6 +18,8 @@ pub enum Want {
     Served,
     /// A time in which nobody is at hand, by its place among them.
     Left(usize),
+    /// There are bowls, or room in the fridge, for all that stands there.
+    Room(Space),
     /// What a job made is used while it is at its best, by the place among what follows what.
     AtItsBest(usize),
 }
@@ -56,6 +59,8 @@ pub struct Parts<'p> {
     pub jobs: &'p [Job],
     /// What follows what.
     pub follows: &'p [Follows],
+    /// What stands in bowls and in the fridge.
+    pub stays: &'p [Stay],
     /// The kitchen.
     pub place: &'p Workplace,
     /// When nobody is at hand.
@@ -67,7 +72,7 @@ pub struct Parts<'p> {
 /// Sets the problem up.
 #[must_use]
 pub fn model(parts: Parts, clock: &Clock, frame: Frame) -> Model {
-    let Parts { jobs, follows, place, aways, progress, .. } = parts;
+    let Parts { jobs, follows, aways, progress, .. } = parts;
     let task = |lasts: Slot| Task { lasts, earliest: frame.earliest, latest: frame.end };
     let mut problem = Problem { end: frame.end, ..Problem::default() };
     let fixed = |lasts: Slot, at: Slot| Task { lasts, earliest: at, latest: at };
@@ -90,7 +95,8 @@ pub fn model(parts: Parts, clock: &Clock, frame: Frame) -> Model {
     let mut model = Model { problem, wants: Vec::new(), serving };
     model.follow(follows);
     let starts = model.set_going(parts, task(1));
-    model.share(jobs, &starts, place);
+    model.share(parts, &starts);
+    model.stand(parts);
     let somebody: Vec<usize> = (0..jobs.len()).filter(|job| jobs[*job].wants_somebody()).chain(starts.iter().copied()).collect();
     for (at, away) in aways.iter().enumerate() {
         let (from, to) = (clock.slot_before(away.from.timestamp()).max(0), clock.slot_after(away.to.timestamp()).min(frame.end));
@@ -137,10 +143,11 @@ impl Model {
         starts
     }
 
-    fn share(&mut self, jobs: &[Job], starts: &[usize], place: &Workplace) {
+    fn share(&mut self, parts: Parts, starts: &[usize]) {
+        let Parts { dishes, jobs, place, .. } = parts;
         for station in Station::ALL {
-            let needs = |job: &Job| if station == Station::Hands { job.is_work } else { job.stations.contains(&station) };
-            let mut uses: Vec<(usize, i32)> = (0..jobs.len()).filter(|job| needs(&jobs[*job])).map(|job| (job, 1)).collect();
+            let mut uses: Vec<(usize, i32)> = (0..jobs.len()).map(|job| (job, jobs[job].needs(station))).collect();
+            uses.retain(|(_, amount)| *amount > 0);
             if station == Station::Hands {
                 uses.extend(starts.iter().map(|start| (*start, 1)));
             }
@@ -148,14 +155,74 @@ impl Model {
                 self.problem.resources.push(Resource { capacity: place.capacity(station), uses });
             }
         }
+        // The oven is as hot as one job asks: those that ask for other heats keep each other out.
+        for apart in kept_apart(dishes, jobs) {
+            self.problem.resources.push(Resource { capacity: 1, uses: apart.into_iter().map(|job| (job, 1)).collect() });
+        }
+    }
+
+    fn stand(&mut self, parts: Parts) {
+        let edge = |until: &Until| match *until {
+            Until::Begins(job) => Edge::Begin(job),
+            Until::Done(job) => Edge::End(job),
+            Until::Served => Edge::Begin(self.serving),
+        };
+        for space in Space::ALL {
+            let own = parts.stays.iter().filter(|stay| stay.space == space);
+            let stays = own.map(|stay| problem::Stay {
+                from: stay.from,
+                until: stay.until.iter().map(edge).collect(),
+                amount: stay.amount,
+            });
+            let stays: Vec<problem::Stay> = stays.collect();
+            let capacity = parts.place.room(space);
+            if stays.iter().map(|stay| i64::from(stay.amount)).sum::<i64>() > i64::from(capacity) {
+                self.wants.push(Want::Room(space));
+                self.problem.wishes.push(Wish::Room { capacity, stays });
+            }
+        }
     }
 }
 
-/// What makes one day better than another, the weightiest first.
-pub const AIMS: [&str; 7] =
-    ["on time", "nothing past its best", "out when wished", "asleep at night", "fresh at serving", "unhurried", "close together"];
+/// Groups of jobs in the oven of which no two can go on at once, so that every such pair is in one of them.
+fn kept_apart(dishes: &[Dish], jobs: &[Job]) -> Vec<Vec<usize>> {
+    let hot: Vec<usize> = (0..jobs.len()).filter(|job| jobs[*job].stations.contains(&Station::Oven)).collect();
+    let is_apart = |one: usize, other: usize| !bake_together(dishes, &jobs[one], &jobs[other]);
+    let mut groups: Vec<Vec<usize>> = Vec::new();
+    for (at, &one) in hot.iter().enumerate() {
+        for &other in hot[at + 1..].iter().filter(|other| is_apart(one, **other)) {
+            if groups.iter().any(|group| group.contains(&one) && group.contains(&other)) {
+                continue;
+            }
+            let mut group = vec![one, other];
+            for &more in &hot {
+                if group.iter().all(|job| *job != more && is_apart(*job, more)) {
+                    group.push(more);
+                }
+            }
+            groups.push(group);
+        }
+    }
+    groups
+}
 
-/// On time, nothing past its best, at hand when out, asleep at night, fresh, unhurried, close together.
+/// What makes one day better than another, the weightiest first.
+pub const AIMS: [&str; 9] = [
+    "on time",
+    "room for everything",
+    "nothing past its best",
+    "out when wished",
+    "asleep at night",
+    "fresh at serving",
+    "unhurried",
+    "waiting where it keeps",
+    "close together",
+];
+
+/// The place of freshness among them.
+pub const FRESH: usize = 5;
+
+/// On time, room for everything, nothing past its best, at hand when out, asleep at night, fresh, unhurried, waiting where it keeps, close.
 fn aims(model: &Model, parts: Parts, frame: Frame) -> Vec<Aim> {
     let Parts { dishes, jobs, follows, aways, .. } = parts;
     let gives_way = |is_meant: &dyn Fn(&Want) -> bool| -> Aim {
@@ -167,7 +234,7 @@ fn aims(model: &Model, parts: Parts, frame: Frame) -> Vec<Aim> {
     for one in follows.iter().filter(|one| one.after.is_none()) {
         let weight = freshness(dishes, &jobs[one.before]);
         if weight > 0 {
-            fresh.extend([(weight, Measure::Begin(model.serving)), (-weight, Measure::Begin(one.before))]);
+            fresh.push((weight, Measure::Wait(from_the_heat(dishes, jobs, one.before), model.serving)));
         }
     }
     for (at, job) in jobs.iter().enumerate().filter(|(_, job)| job.is_work && component_freshness(dishes, job) == 0) {
@@ -176,21 +243,43 @@ fn aims(model: &Model, parts: Parts, frame: Frame) -> Vec<Aim> {
             unhurried.push((1, Measure::Beyond(at, frame.serve - QUIET)));
         }
     }
+    let waits = follows.iter().filter_map(|one| {
+        let weight = haste(one.most?).filter(|_| !one.is_strict)?;
+        Some((weight, Measure::Wait(one.before, one.after.unwrap_or(model.serving))))
+    });
+    let waits = waits.collect();
     let close = (0..jobs.len()).flat_map(|at| [(1, Measure::Begin(model.serving)), (-1, Measure::Begin(at))]).collect();
     vec![
         gives_way(&|want| *want == Want::Served),
+        gives_way(&|want| matches!(want, Want::Room(_))),
         gives_way(&|want| matches!(want, Want::AtItsBest(_))),
         gives_way(&because(Why::Out)),
         gives_way(&because(Why::Asleep)),
         fresh,
         unhurried,
+        waits,
         close,
     ]
+}
+
+/// How much a wait costs of what keeps so long: the sooner it is past its best, the more; what keeps for more than a
+/// day nothing. Common practice, no source.
+fn haste(keeps: TimeSpan) -> Option<i32> {
+    let classes = [(TimeSpan::hours(1.0), 8), (TimeSpan::hours(6.0), 3), (TimeSpan::hours(24.0), 1)];
+    classes.into_iter().find(|(most, _)| keeps <= *most).map(|(_, weight)| weight)
 }
 
 /// How much it matters that the last job of a component is close to serving.
 fn freshness(dishes: &[Dish], last: &Job) -> i32 {
     if dishes[last.dish].is_served { component_freshness(dishes, last) } else { 0 }
+}
+
+/// The last job of a component that cooks it, from which on it is no longer quite fresh; the last of all if none does.
+fn from_the_heat(dishes: &[Dish], jobs: &[Job], last: usize) -> usize {
+    let is_same = |job: &Job| job.dish == jobs[last].dish && job.at.0 == jobs[last].at.0 && job.is_step();
+    let action = |job: &Job| dishes[job.dish].formula.stage(job.at).steps[job.step].action;
+    let cooks = |job: &Job| is_same(job) && heats(action(job));
+    jobs.iter().rposition(cooks).unwrap_or(last)
 }
 
 /// Hot bread most, whipped cream some, what keeps for days not at all: common practice, no source.

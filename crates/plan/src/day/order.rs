@@ -1,6 +1,6 @@
 //! What follows what, and how soon it must.
 
-use super::job::{Dish, Job};
+use super::job::{Dish, Job, Readies};
 use formula::read::{Action, Attention, StageKind};
 use formula::resolve::formula::{Content, StageAt, Word};
 use formula::{Stage, Step};
@@ -22,17 +22,20 @@ pub struct Follows {
 const AT_ONCE: TimeSpan = TimeSpan::ZERO;
 // How long things keep between two jobs: common practice, no source.
 const HOT_FOOD_WAITS: TimeSpan = TimeSpan::minutes(10.0);
+const WARM_UNDER_A_CLOTH: TimeSpan = TimeSpan::minutes(30.0);
 const BATTER_STANDS: TimeSpan = TimeSpan::minutes(10.0);
 const WORK_PAUSES: TimeSpan = TimeSpan::minutes(15.0);
 const COOLED_WAITS: TimeSpan = TimeSpan::hours(2.0);
 const PREPARED_WAITS: TimeSpan = TimeSpan::hours(2.0);
 const CUT_FRUIT_WAITS: TimeSpan = TimeSpan::hours(2.0);
 const FRIED_IS_BEST: TimeSpan = TimeSpan::minutes(30.0);
+const REWARMED_IS_BEST: TimeSpan = TimeSpan::minutes(30.0);
 const BAKED_IS_BEST: TimeSpan = TimeSpan::hours(24.0);
 const WHIPPED_KEEPS: TimeSpan = TimeSpan::hours(24.0);
 const MIXED_KEEPS: TimeSpan = TimeSpan::hours(12.0);
 const SOAKED_KEEPS: TimeSpan = TimeSpan::hours(24.0);
 const COOKED_KEEPS: TimeSpan = TimeSpan::hours(72.0);
+const BUTTER_STAYS_SOFT: TimeSpan = TimeSpan::hours(12.0);
 const OVEN_STAYS_HOT: TimeSpan = TimeSpan::hours(1.0);
 
 /// The order of all jobs.
@@ -64,7 +67,7 @@ impl Order<'_> {
 
     /// The job of a step.
     fn job(&self, dish: usize, at: StageAt, step: usize) -> Option<usize> {
-        self.jobs.iter().position(|job| job.dish == dish && job.at == at && job.step == step && !job.heats_oven)
+        self.jobs.iter().position(|job| job.dish == dish && job.at == at && job.step == step && job.is_step())
     }
 
     fn push(&mut self, before: usize, after: Option<usize>, most: Option<TimeSpan>, is_strict: bool) {
@@ -76,11 +79,18 @@ impl Order<'_> {
         let stage = self.dishes[dish].formula.stage(at).clone();
         for (s, step) in stage.steps.iter().enumerate() {
             let Some(job) = self.job(dish, at, s) else { continue };
-            if job > 0 && self.jobs[job - 1].heats_oven && self.jobs[job - 1].dish == dish {
-                self.push(job - 1, Some(job), Some(OVEN_STAYS_HOT), false);
+            // What makes ready for a step stands right before it.
+            for ready in (0..job).rev().take_while(|ready| !self.jobs[*ready].is_step()) {
+                let most = if self.jobs[ready].readies == Some(Readies::Oven) { OVEN_STAYS_HOT } else { BUTTER_STAYS_SOFT };
+                self.push(ready, Some(job), Some(most), false);
             }
-            let Some(before) = s.checked_sub(1).and_then(|s| self.job(dish, at, s)) else { continue };
-            let (most, is_strict) = between(&stage, &stage.steps[s - 1], step, self.jobs[before].span.leeway);
+            let Some((b, before)) = (0..s).rev().find_map(|b| Some((b, self.job(dish, at, b)?))) else { continue };
+            let leeway = self.jobs[before].span.leeway;
+            let is_cooked = stage.steps[..s].iter().any(|step| step.action.cooks());
+            let (most, is_strict) = match stage.steps[b].action {
+                Action::Rest if stage.kind == StageKind::MakeUp && is_cooked => (WARM_UNDER_A_CLOTH, false),
+                _ => between(&stage, &stage.steps[b], step, leeway),
+            };
             self.push(before, Some(job), Some(most), is_strict);
         }
     }
@@ -130,7 +140,7 @@ impl Order<'_> {
             }
             seen.push(here);
             let stage = self.stage(dish, here);
-            match stage.steps.len().checked_sub(1).and_then(|last| self.job(dish, here, last)) {
+            match (0..stage.steps.len()).rev().find_map(|step| self.job(dish, here, step)) {
                 Some(job) => found.push(job),
                 None => way.extend(stage.uses()),
             }
@@ -145,7 +155,7 @@ impl Order<'_> {
         let step = &stage.steps[*step];
         match step.action {
             Action::Ferment | Action::Retard | Action::Bulk | Action::Proof => Some(span.leeway),
-            Action::Store | Action::Hold => None,
+            Action::Store | Action::Hold => step.time.map(|_| span.leeway),
             _ => Some(kind_keeps(stage.kind)),
         }
     }
@@ -154,7 +164,7 @@ impl Order<'_> {
     fn brushed_on(&mut self, dish: usize) {
         let formula = &self.dishes[dish].formula;
         let cooks = |job: &Job| job.dish == dish && job.at.0 == 0 && formula.stage(job.at).steps[job.step].action.cooks();
-        let Some(cooked) = self.jobs.iter().rposition(|job| cooks(job) && !job.heats_oven) else { return };
+        let Some(cooked) = self.jobs.iter().rposition(|job| cooks(job) && job.is_step()) else { return };
         let brushed: Vec<usize> = (1..formula.components.len())
             .filter_map(|c| {
                 let last = formula.components[c].stages.len().checked_sub(1)?;
@@ -189,16 +199,25 @@ impl Order<'_> {
     fn best_for(&self, dish: usize, job: usize) -> Option<TimeSpan> {
         let Job { at, step, .. } = &self.jobs[job];
         let component = &self.dishes[dish].formula.components[at.0];
-        if component.stages[at.1].steps[*step].action == Action::Serve {
-            return Some(WORK_PAUSES);
+        match component.stages[at.1].steps[*step].action {
+            Action::Serve => return Some(WORK_PAUSES),
+            Action::Hold | Action::Store => return self.keeps(dish, job),
+            _ => {}
         }
-        let cooked = component.stages.iter().flat_map(|stage| &stage.steps).rev().find(|step| step.action.cooks());
-        match cooked.map(|step| step.action) {
+        let own = self.jobs.iter().rev().filter(|job| job.dish == dish && job.at.0 == at.0 && job.is_step());
+        let mut heated = own.map(|job| self.stage(dish, job.at).steps[job.step].action).filter(|action| heats(*action));
+        match heated.next() {
             Some(Action::Fry) => Some(FRIED_IS_BEST),
+            Some(Action::Rewarm) => Some(REWARMED_IS_BEST),
             Some(Action::Griddle | Action::Bake) => Some(BAKED_IS_BEST),
             _ => self.keeps(dish, job),
         }
     }
+}
+
+/// Whether food comes hot from it.
+pub fn heats(action: Action) -> bool {
+    action.cooks() || action == Action::Rewarm
 }
 
 /// The longest wait between two steps of a stage, and whether a longer one cannot be at all.
@@ -210,7 +229,8 @@ fn between(stage: &Stage, before: &Step, after: &Step, leeway: TimeSpan) -> (Tim
         _ if after.action == Action::Fry => (AT_ONCE, true),
         (Action::Ferment | Action::Retard | Action::Bulk | Action::Proof, true, _) => (leeway, false),
         (action, ..) if action.cooks() && is_waiting(after) && !after.action.cooks() => (AT_ONCE, !is_waiting(before)),
-        (action, ..) if action.cooks() => (HOT_FOOD_WAITS, false),
+        (Action::Hold | Action::Store, ..) => (leeway, false),
+        (action, ..) if heats(action) => (HOT_FOOD_WAITS, false),
         (Action::Cool, ..) => (kind_keeps(stage.kind).max(COOLED_WAITS), false),
         (_, true, _) => (kind_keeps(stage.kind).max(HOT_FOOD_WAITS), false),
         (_, false, true) if after.action.cooks() => (HOT_FOOD_WAITS, false),

@@ -22,6 +22,21 @@ pub struct Span {
     pub from: Told,
 }
 
+impl Span {
+    /// A time that no formula states and nothing foresees.
+    #[must_use]
+    pub const fn assumed(time: TimeSpan) -> Self {
+        Self { early: time, likely: time, late: time, leeway: time, from: Told::Assumed }
+    }
+
+    /// The same for what is done so many times over.
+    #[must_use]
+    pub fn times(self, loads: u32) -> Self {
+        let loads = f64::from(loads);
+        Self { early: self.early * loads, likely: self.likely * loads, late: self.late * loads, ..self }
+    }
+}
+
 /// Where a step's time comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Told {
@@ -53,9 +68,9 @@ pub fn foreseen_steps<'f>(formula: &Formula, rises: &'f [Rise], at: StageAt) -> 
         .collect()
 }
 
-/// How long a step of a component takes.
+/// How long a step of a component takes; what was seen of its dish goes before what is stated.
 #[must_use]
-pub fn span(component: &Component, step: &Step, foreseen: Option<&Foreseen>) -> Span {
+pub fn span(component: &Component, step: &Step, foreseen: Option<&Foreseen>, is_seen: bool) -> Span {
     let Some(stated) = lasts(component, step) else { return untimed(step) };
     let is_window = matches!(step.action, Action::Ferment | Action::Retard);
     let Some((reached, verdict)) = foreseen.and_then(|one| Some((one.reached.as_ref()?, one.verdict))) else {
@@ -63,7 +78,7 @@ pub fn span(component: &Component, step: &Step, foreseen: Option<&Foreseen>) -> 
     };
     let (opens, closes) = (reached.from.value, reached.to.value);
     if matches!(step.until, Some(Condition::RisenBy(_))) {
-        let likely = if verdict == Verdict::Agrees { opens.max(stated.from).min(stated.to) } else { opens };
+        let likely = if verdict == Verdict::Agrees && !is_seen { opens.max(stated.from).min(stated.to) } else { opens };
         let (early, late) = reached.from.band.unwrap_or((likely, likely));
         let leeway = (stated.to - likely).max(RISEN_STANDS);
         return Span { early: early.min(likely), likely, late: late.max(likely), leeway, from: Told::Foreseen };
@@ -89,7 +104,8 @@ fn as_stated(step: &Step, stated: Between<TimeSpan>, is_window: bool) -> Span {
     let told = Span { early, likely: middle, late, leeway: TimeSpan::ZERO, from: Told::Stated };
     match step.action {
         _ if is_window => Span { likely: early, leeway: late - early, ..told },
-        Action::Rest | Action::Chill | Action::Hold | Action::Soak | Action::Store => Span { likely: early, ..told },
+        Action::Hold | Action::Store => Span { likely: early, leeway: late - early, ..told },
+        Action::Rest | Action::Chill | Action::Soak => Span { likely: early, ..told },
         Action::Bulk | Action::Proof => Span { leeway: (late - middle).max(RISEN_STANDS), ..told },
         _ => told,
     }

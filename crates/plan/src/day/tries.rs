@@ -5,7 +5,7 @@
 //! begin when planned, or as soon after as what they need is there. Times that a baker chooses within a window, such
 //! as a retard or a rest, do not vary.
 
-use super::job::Job;
+use super::job::{Job, bake_together};
 use super::timeline::Timeline;
 use super::workplace::Station;
 use crate::day::Told;
@@ -81,7 +81,11 @@ impl<'p> Planned<'p> {
         let minutes = |moment: &ZonedDateTime| moment.timestamp().duration_since(first.timestamp()).as_secs_f64() / 60.0;
         let (mut times, mut is_set_going) = (vec![(0.0, 0.0); timeline.jobs.len()], vec![false; timeline.jobs.len()]);
         for entry in &timeline.entries {
-            times[entry.job] = (minutes(&entry.begin), minutes(&entry.end));
+            let job = &timeline.jobs[entry.job];
+            let begin = minutes(&entry.begin);
+            let is_held = job.is_held(&timeline.dishes);
+            // What is held may be needed at any moment.
+            times[entry.job] = (begin, if is_held { begin + job.span.likely.as_minutes() } else { minutes(&entry.end) });
             is_set_going[entry.job] = entry.is_set_going;
         }
         let order = timeline.entries.iter().map(|entry| entry.job).collect();
@@ -107,7 +111,7 @@ impl<'p> Planned<'p> {
             Action::Ferment | Action::Retard | Action::Rest | Action::Chill | Action::Hold | Action::Soak | Action::Store
         );
         let is_risen = step.action == Action::Ferment && matches!(step.until, Some(Condition::RisenBy(_)));
-        !job.heats_oven && (!is_chosen || is_risen)
+        job.is_step() && (!is_chosen || is_risen)
     }
 
     /// How it goes if jobs take so long.
@@ -117,22 +121,21 @@ impl<'p> Planned<'p> {
             .into_iter()
             .map(|station| (station, vec![0.0; usize::try_from(self.timeline.place.capacity(station)).unwrap_or(1)]))
             .collect();
-        for &job in &self.order {
+        for (at, &job) in self.order.iter().enumerate() {
             let before = self.timeline.follows.iter().filter(|one| one.after == Some(job)).map(|one| ends[one.before]);
-            let mut begin = before.fold(self.times[job].0, f64::max);
-            let needed: Vec<usize> = (0..free.len()).filter(|at| self.needs(job, free[*at].0)).collect();
-            for at in &needed {
-                begin = begin.max(free[*at].1.iter().copied().fold(f64::INFINITY, f64::min));
+            let cooled = self.order[..at].iter().filter(|other| self.keeps_out(**other, job)).map(|other| ends[*other]);
+            let mut begin = before.chain(cooled).fold(self.times[job].0, f64::max);
+            for (station, places) in &mut free {
+                places.sort_by(f64::total_cmp);
+                let last = self.needs(job, *station).checked_sub(1).and_then(|last| places.get(last));
+                begin = last.map_or(begin, |free| begin.max(*free));
             }
             begins[job] = begin;
             ends[job] = begin + lasts[job];
-            for at in needed {
-                let (station, places) = &mut free[at];
+            for (station, places) in &mut free {
                 let is_held = *station != Station::Hands || self.timeline.jobs[job].is_work;
                 let until = if is_held { ends[job] } else { begin + SETTING_GOING };
-                if let Some(first) = places.iter_mut().min_by(|a, b| a.total_cmp(b)) {
-                    *first = until;
-                }
+                places.iter_mut().take(self.needs(job, *station)).for_each(|place| *place = until);
             }
         }
         let last = self.timeline.follows.iter().filter(|one| one.after.is_none()).map(|one| ends[one.before]);
@@ -144,11 +147,16 @@ impl<'p> Planned<'p> {
         Run { served, is_past_best }
     }
 
-    fn needs(&self, job: usize, station: Station) -> bool {
-        match station {
-            Station::Hands => self.timeline.jobs[job].is_work || self.is_set_going[job],
-            _ => self.timeline.jobs[job].stations.contains(&station),
-        }
+    fn needs(&self, job: usize, station: Station) -> usize {
+        let is_started = station == Station::Hands && self.is_set_going[job];
+        usize::try_from(self.timeline.jobs[job].needs(station)).unwrap_or(0).max(usize::from(is_started))
+    }
+
+    /// Whether an earlier job keeps a later one out of the oven until it is done, because they ask for other heats.
+    fn keeps_out(&self, earlier: usize, later: usize) -> bool {
+        let (jobs, dishes) = (&self.timeline.jobs, &self.timeline.dishes);
+        let is_in_the_oven = |job: usize| jobs[job].stations.contains(&Station::Oven);
+        is_in_the_oven(earlier) && is_in_the_oven(later) && !bake_together(dishes, &jobs[earlier], &jobs[later])
     }
 
     /// By how many minutes each job may end late before serving is late.
@@ -163,14 +171,23 @@ impl<'p> Planned<'p> {
                     Some(after) => self.times[after].0 - end + slack[after],
                 });
             }
-            for station in Station::ALL.into_iter().filter(|station| self.needs(job, *station)) {
+            for station in Station::ALL.into_iter().filter(|station| self.needs(job, *station) > 0) {
                 let is_held = station != Station::Hands || self.timeline.jobs[job].is_work;
                 let free = if is_held { end } else { self.times[job].0 + SETTING_GOING };
+                // The first later job for which there is no place until this one has left its own.
+                let mut taken = self.needs(job, station);
                 let capacity = usize::try_from(self.timeline.place.capacity(station)).unwrap_or(1);
-                let mut later = self.order[place + 1..].iter().filter(|other| self.needs(**other, station));
-                if let Some(&other) = later.nth(capacity - 1) {
+                let next = self.order[place + 1..].iter().find(|other| {
+                    let needs = self.needs(**other, station);
+                    taken += needs;
+                    needs > 0 && taken > capacity
+                });
+                if let Some(&other) = next {
                     least = least.min((self.times[other].0 - free).max(0.0) + slack[other]);
                 }
+            }
+            if let Some(&other) = self.order[place + 1..].iter().find(|other| self.keeps_out(job, **other)) {
+                least = least.min((self.times[other].0 - end).max(0.0) + slack[other]);
             }
             slack[job] = least.max(0.0);
         }

@@ -1,7 +1,9 @@
 //! The kitchen as the day sees it: what there is of everything that steps share, and when nobody is at hand.
 
+use super::stays::Space;
 use formula::read::{DayHours, DayTime, Kitchen};
 use formula::{Known, Origin};
+use quantity::Volume;
 
 /// What steps share.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -40,11 +42,22 @@ pub struct Workplace {
     pub hands: Known<u32>,
     /// How many rings.
     pub rings: Known<u32>,
+    /// How many bowls and tubs.
+    pub bowls: Known<u32>,
+    /// How much of the fridge is free for what is made.
+    pub fridge_room: Known<Volume>,
+    /// How many decks or shelves of the oven bake at once.
+    pub decks: Known<u32>,
     /// When the baker sleeps.
     pub asleep: Known<Option<DayHours>>,
     /// When nobody is in the kitchen, every day.
     pub out: Vec<DayHours>,
 }
+
+/// The usual room in a household's fridge.
+const FRIDGE_ROOM: Volume = Volume::millilitres(20_000.0);
+/// A deck is shared by hundredths.
+pub const DECK: i32 = 100;
 
 const USUAL: &str = "common practice, no source";
 
@@ -66,18 +79,36 @@ impl Workplace {
             title: kitchen.title.clone(),
             hands: count(working.hands, 1),
             rings: count(working.rings, 2),
+            bowls: count(working.bowls, 6),
+            decks: count(kitchen.oven.as_ref().and_then(|oven| oven.decks), 1),
+            fridge_room: match kitchen.fridge_room {
+                Some(value) => Known { value, band: None, origin: stated() },
+                None => Known::assumed(FRIDGE_ROOM, USUAL),
+            },
             asleep,
             out: working.out.clone(),
         }
     }
 
-    /// How much there is of a station.
+    /// How much room there is: bowls, decilitres, or hundredths of a deck.
+    #[must_use]
+    pub fn room(&self, space: Space) -> i32 {
+        match space {
+            Space::Oven => self.capacity(Station::Oven),
+            Space::Bowls => i32::try_from(self.bowls.value).unwrap_or(i32::MAX),
+            // What is only part of a decilitre is no room.
+            Space::Fridge => (self.fridge_room.value.as_millilitres() / 100.0).clamp(0.0, 1e9) as i32,
+        }
+    }
+
+    /// How much there is of a station; of the oven in hundredths of a deck.
     #[must_use]
     pub fn capacity(&self, station: Station) -> i32 {
         match station {
             Station::Hands => i32::try_from(self.hands.value).unwrap_or(1),
             Station::Ring => i32::try_from(self.rings.value).unwrap_or(2),
-            Station::Oven | Station::Griddle | Station::Mixer | Station::Proofer => 1,
+            Station::Oven => i32::try_from(self.decks.value).unwrap_or(1) * DECK,
+            Station::Griddle | Station::Mixer | Station::Proofer => 1,
         }
     }
 }

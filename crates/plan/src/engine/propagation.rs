@@ -99,24 +99,30 @@ impl<'r> Run<'r> {
         }
     }
 
-    /// Why these wishes cannot all be granted.
-    fn conflicts(&mut self, mut wishes: Vec<usize>) -> Vec<Conflict> {
-        let mut found = Vec::new();
+    /// Why these wishes cannot all be granted. What would help against one conflict is told with what counts least in
+    /// the others dropped: against those it need not help.
+    fn conflicts(&mut self, all: Vec<usize>) -> Vec<Conflict> {
+        let (mut found, mut wishes): (Vec<(Vec<usize>, usize)>, _) = (Vec::new(), all.clone());
         while found.len() < MOST_CONFLICTS {
             let kept = self.irreducible(wishes.clone());
             // What was not tried to the end is no answer to why.
             if self.watch.wants_to_stop() {
                 break;
             }
-            let told = kept.iter().map(|wish| (*wish, self.least_way(*wish, &wishes))).collect();
-            found.push(Conflict { wishes: told });
             let Some(least) = kept.iter().copied().max_by_key(|wish| self.rank(*wish)) else { break };
+            found.push((kept, least));
             wishes.retain(|wish| *wish != least);
             if !matches!(self.attempt(&self.granting(&wishes), EFFORT), Attempt::None) {
                 break;
             }
         }
-        found
+        let dropped: Vec<usize> = found.iter().map(|(_, least)| *least).collect();
+        let told = found.into_iter().map(|(kept, least)| {
+            let of = |wish: &usize| !dropped.contains(wish) || *wish == least || kept.contains(wish);
+            let of: Vec<usize> = all.iter().copied().filter(of).collect();
+            Conflict { wishes: kept.iter().map(|wish| (*wish, self.least_way(*wish, &of))).collect() }
+        });
+        told.collect()
     }
 
     /// The aim in which a wish counts; one that counts in none counts least.
@@ -162,32 +168,27 @@ impl<'r> Run<'r> {
         Some(most)
     }
 
-    /// Works on the aims, one after another; once the wishes have given way as little as can be, asks why they must.
+    /// Works on the aims, one after another; then, if time is left, asks why wishes must give way.
     fn improve(mut self, mut begins: Vec<Slot>, is_granted: bool) -> Outcome {
         let aims = &self.problem.aims;
-        let is_of_wishes = |aim: &Aim| aim.iter().any(|(_, measure)| matches!(measure, Measure::GivesWay(_)));
-        let of_wishes = aims.iter().rposition(is_of_wishes).map_or(0, |last| last + 1);
-        let (mut reached, mut conflicts) = (Vec::new(), Vec::new());
-        for at in 0..=aims.len() {
-            if at == of_wishes && !is_granted {
-                conflicts = self.asked_why();
-            }
-            if at < aims.len() {
-                let one = self.lower(at, &mut begins);
-                self.variables.hold(self.variables.aims[at].upper_bound_predicate(one.value));
-                reached.push(one);
-            }
+        let mut reached = Vec::new();
+        for at in 0..aims.len() {
+            let one = self.lower(at, &mut begins);
+            self.variables.hold(self.variables.aims[at].upper_bound_predicate(one.value));
+            reached.push(one);
         }
         // A later aim may have bettered one that was not proved.
         for (one, aim) in reached.iter_mut().zip(aims) {
             one.value = self.problem.value(aim, &begins);
         }
+        let conflicts = if is_granted || self.problem.is_without_why { Vec::new() } else { self.asked_why() };
         Outcome::Found(Plan { begins, reached, conflicts })
     }
 
-    /// The conflicts of the problem as it was set up, before anything was held.
+    /// The conflicts of the problem as it was set up, before anything was held; what is wished for has no aims.
     fn asked_why(&mut self) -> Vec<Conflict> {
-        let Some(variables) = Variables::of(self.problem) else { return Vec::new() };
+        let without_aims = Problem { aims: Vec::new(), ..self.problem.clone() };
+        let Some(variables) = Variables::of(&without_aims) else { return Vec::new() };
         let all = (0..self.problem.wishes.len()).collect();
         Run::new(self.problem, variables, &mut *self.watch).conflicts(all)
     }

@@ -1,6 +1,6 @@
 //! A problem as the engine's variables and constraints.
 
-use crate::problem::{Aim, Measure, Problem, Slot, Wish};
+use crate::problem::{Aim, Edge, Measure, Problem, Slot, Stay, Wish};
 use pumpkin_core::Solver;
 use pumpkin_core::constraints::Constraint;
 use pumpkin_core::options::SolverOptions;
@@ -84,7 +84,10 @@ impl Variables {
             let uses: Vec<(usize, i32)> =
                 resource.uses.iter().copied().filter(|(task, amount)| *amount > 0 && problem.tasks[*task].lasts > 0).collect();
             let lasts = |task: usize| problem.tasks[task].lasts;
-            if resource.capacity == 1 && uses.len() > 1 {
+            let mut amounts: Vec<i32> = uses.iter().map(|(_, amount)| *amount).collect();
+            amounts.sort_unstable();
+            let is_single = amounts.len() > 1 && amounts[0] + amounts[1] > resource.capacity;
+            if is_single {
                 // Edge finding is what proves plans best on a single pair of hands.
                 let one = |&(task, _): &(usize, i32)| ArgDisjunctiveTask {
                     start_time: self.begins[task].scaled(1),
@@ -93,7 +96,7 @@ impl Variables {
                 let all: Vec<_> = uses.iter().map(one).collect();
                 self.rule(|tag| pumpkin_constraints::disjunctive_strict(all, tag));
             }
-            if uses.iter().map(|(_, amount)| amount).sum::<i32>() > resource.capacity {
+            if amounts.iter().sum::<i32>() > resource.capacity {
                 let starts: Vec<_> = uses.iter().map(|(task, _)| self.begins[*task]).collect();
                 let times: Vec<_> = uses.iter().map(|(task, _)| lasts(*task)).collect();
                 let amounts: Vec<_> = uses.iter().map(|(_, amount)| *amount).collect();
@@ -116,6 +119,7 @@ impl Variables {
                 self.at_most(vec![self.begins[*task].scaled(1), gives_way.scaled(-1)], by - lasts(*task));
                 gives_way
             }
+            Wish::Room { capacity, stays } => self.room(problem, *capacity, stays),
             Wish::Undisturbed { tasks, from, to } => self.undisturbed(problem, tasks, *from, *to),
         }
     }
@@ -139,19 +143,54 @@ impl Variables {
             if never_meets || lasts == 0 {
                 continue;
             }
-            let before = self.when_true(vec![begin.scaled(1), rest_begins.scaled(-1)], -lasts);
-            let after = self.when_true(vec![rest_ends.scaled(1), begin.scaled(-1)], 0);
+            let before = self.when_true(&[(vec![begin.scaled(1), rest_begins.scaled(-1)], -lasts)]);
+            let after = self.when_true(&[(vec![rest_ends.scaled(1), begin.scaled(-1)], 0)]);
             let tag = self.solver.new_constraint_tag();
             self.solver.add_clause([before, after, given_up], tag);
         }
         gives_way
     }
 
-    /// A fact that can be true only where the sum is at most that.
-    fn when_true(&mut self, terms: Vec<AffineView<DomainId>>, most: i32) -> Predicate {
+    /// Whenever a stay begins, it and all others that are there at that moment have room, but for what gives way.
+    fn room(&mut self, problem: &Problem, capacity: i32, stays: &[Stay]) -> DomainId {
+        let all: i32 = stays.iter().map(|stay| stay.amount).sum();
+        let missing = self.solver.new_bounded_integer(0, (all - capacity).max(0));
+        if all <= capacity {
+            return missing;
+        }
+        for (at, stay) in stays.iter().enumerate().filter(|(_, stay)| problem.is_open(stay.from)) {
+            let mut terms = vec![missing.scaled(-1)];
+            let others = stays.iter().enumerate().filter(|(other, _)| *other != at);
+            for (_, other) in others {
+                let begin = self.begins[stay.from];
+                let is_there = self.when_true(&[]);
+                let gone = other.until.iter().map(|edge| {
+                    let (task, lasts) = match *edge {
+                        Edge::Begin(task) => (task, 0),
+                        Edge::End(task) => (task, problem.tasks[task].lasts),
+                    };
+                    (vec![self.begins[task].scaled(1), begin.scaled(-1)], -lasts)
+                });
+                let gone: Vec<_> = gone.collect();
+                let is_gone = self.when_true(&gone);
+                let comes = self.when_true(&[(vec![begin.scaled(1), self.begins[other.from].scaled(-1)], -1)]);
+                let tag = self.solver.new_constraint_tag();
+                self.solver.add_clause([is_there, is_gone, comes], tag);
+                terms.push(is_there.get_domain().scaled(other.amount));
+            }
+            self.at_most(terms, capacity - stay.amount);
+        }
+        missing
+    }
+
+    /// A fact that can be true only where each sum is at most its figure.
+    fn when_true(&mut self, sums: &[(Vec<AffineView<DomainId>>, i32)]) -> Predicate {
         let literal = self.solver.new_literal();
-        let tag = self.solver.new_constraint_tag();
-        self.solver.add_constraint(pumpkin_constraints::less_than_or_equals(terms, most, tag)).implied_by(literal);
+        for (terms, most) in sums {
+            let tag = self.solver.new_constraint_tag();
+            let sum = pumpkin_constraints::less_than_or_equals(terms.clone(), *most, tag);
+            self.solver.add_constraint(sum).implied_by(literal);
+        }
         let fact = literal.get_true_predicate();
         self.rest.push(fact.get_domain());
         fact
@@ -180,6 +219,13 @@ impl Variables {
         match measure {
             Measure::Begin(task) => self.begins[task],
             Measure::GivesWay(wish) => self.gives_way[wish],
+            Measure::Wait(before, after) => {
+                let wait = self.solver.new_bounded_integer(0, problem.end);
+                let terms = vec![self.begins[after].scaled(1), self.begins[before].scaled(-1), wait.scaled(-1)];
+                self.at_most(terms, problem.tasks[before].lasts);
+                self.rest.push(wait);
+                wait
+            }
             Measure::Beyond(task, border) => {
                 let beyond = self.solver.new_bounded_integer(0, problem.end);
                 self.at_most(vec![self.begins[task].scaled(1), beyond.scaled(-1)], border - problem.tasks[task].lasts);

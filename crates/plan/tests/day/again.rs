@@ -1,14 +1,18 @@
 //! Planning again when reality has moved, and how sure a plan is.
 
 use crate::demo::{book, moment, wanted};
-use plan::day::{Happened, Progress, Refusal, Timeline, timeline, tries};
+use plan::day::{Happened, Progress, Refusal, StepName, Timeline, timeline, tries};
 use plan::engine::{Patient, Propagation};
 use quantity::TimeSpan;
 
 const SERVE: &str = "2026-11-29T09:30[Europe/Vienna]";
 
 fn happened(stage: &str, step: &str, progress: Progress) -> Happened {
-    Happened { formula: None, stage: stage.to_owned(), step: step.to_owned(), progress }
+    Happened { of: named(stage, step), progress }
+}
+
+fn named(stage: &str, step: &str) -> StepName {
+    StepName { formula: None, stage: stage.to_owned(), step: step.to_owned() }
 }
 
 fn again(now: &str, happened: Vec<Happened>) -> Result<Timeline, Refusal> {
@@ -54,7 +58,7 @@ fn what_happened_must_be_one_step_of_the_day() {
     for (stage, step) in [("cellar", "mix"), ("sponge", "bake"), ("sponge", "0"), ("sponge", "3")] {
         let told = happened(stage, step, when());
         let refused = again("2026-11-29T06:30[Europe/Vienna]", vec![told.clone()]).err();
-        assert_eq!(refused, Some(Refusal::Unknown(told)), "{stage} {step}");
+        assert_eq!(refused, Some(Refusal::Unknown(told.of)), "{stage} {step}");
     }
 }
 

@@ -4,7 +4,7 @@ use crate::checker::faults;
 use crate::demo::{book, plan, wanted};
 use formula::read::Action;
 use jiff::ZonedDateTime;
-use plan::day::{Entry, Station, Timeline, Want, timeline};
+use plan::day::{Entry, Readies, Station, Timeline, Want, timeline};
 use plan::engine::{Patient, Propagation};
 
 const SERVE: &str = "2026-11-29T09:30[Europe/Vienna]";
@@ -20,7 +20,7 @@ fn begin<'t>(timeline: &'t Timeline, stage: &str, wanted: Action) -> &'t ZonedDa
     let is_it = |entry: &&Entry| {
         let job = &timeline.jobs[entry.job];
         let there = timeline.dishes[job.dish].formula.stage(job.at);
-        there.name == stage && action(timeline, entry) == wanted && !job.heats_oven
+        there.name == stage && action(timeline, entry) == wanted && job.is_step()
     };
     &timeline.entries.iter().find(is_it).unwrap_or_else(|| panic!("no {wanted:?} of {stage}")).begin
 }
@@ -67,8 +67,30 @@ fn the_tin_loaf_is_baked_in_time_to_rest() {
     assert_eq!(faults(&timeline), Vec::<String>::new());
     let rest = begin(&timeline, "tin", Action::Rest);
     assert!(timeline.served.timestamp().duration_since(rest.timestamp()).as_hours() >= 20);
-    let heats = timeline.entries.iter().find(|entry| timeline.jobs[entry.job].heats_oven).expect("the oven is heated");
+    let heats = timeline
+        .entries
+        .iter()
+        .find(|entry| timeline.jobs[entry.job].readies == Some(Readies::Oven))
+        .expect("the oven is heated");
     assert!(heats.end <= *begin(&timeline, "tin", Action::Bake));
+}
+
+#[test]
+fn nothing_that_rises_dawdles_where_something_else_can_wait() {
+    for (name, keeps) in [("caraway-rye-tin", "tin"), ("potato-muffins", "syrup"), ("cardamom-knots", "base")] {
+        let timeline = plan(&[name], SERVE, NOW).expect("a timeline");
+        for entry in &timeline.entries {
+            let job = &timeline.jobs[entry.job];
+            let waits = entry.needed.timestamp().duration_since(entry.end.timestamp()).as_mins();
+            let rises = matches!(action(&timeline, entry), Action::Ferment | Action::Bulk | Action::Proof | Action::Retard);
+            assert!(!rises || waits == 0, "{name}: {:?} waits {waits} min", action(&timeline, entry));
+            let stage = &timeline.dishes[job.dish].formula.stage(job.at).name;
+            assert!(
+                waits < 60 || stage == keeps || action(&timeline, entry) == Action::Chill || job.readies.is_some(),
+                "{name}: {stage} waits {waits} min"
+            );
+        }
+    }
 }
 
 #[test]
@@ -98,4 +120,22 @@ fn one_proofer_holds_one_dough_at_a_time() {
     let warm = timeline.entries.iter().filter(|entry| timeline.jobs[entry.job].stations.contains(&Station::Proofer));
     let warm: Vec<Action> = warm.map(|entry| action(&timeline, entry)).collect();
     assert_eq!(warm, [Action::Bulk, Action::Proof], "the rye wants 27 °C in a room of 22; the knots do not");
+}
+
+/// Butter that a line wants at 18 or 20 °C comes out of the fridge an hour before; milk that is to be warm does not.
+#[test]
+fn butter_is_taken_out_an_hour_before() {
+    let timeline = plan(&["cardamom-knots"], SERVE, NOW).expect("a timeline");
+    let ready = timeline.entries.iter().filter(|entry| matches!(timeline.jobs[entry.job].readies, Some(Readies::Soft(_))));
+    let ready: Vec<(&Entry, &ZonedDateTime)> = ready
+        .map(|entry| {
+            let after = timeline.follows.iter().find(|one| one.before == entry.job).and_then(|one| one.after).expect("its step");
+            (entry, &timeline.entries.iter().find(|other| other.job == after).expect("its time").begin)
+        })
+        .collect();
+    assert_eq!(ready.len(), 2, "for the dough and for the filling");
+    for (entry, needed) in ready {
+        let before = needed.timestamp().duration_since(entry.begin.timestamp()).as_mins();
+        assert!((60..=13 * 60).contains(&before) && entry.is_set_going, "{before} min");
+    }
 }

@@ -1,7 +1,7 @@
 //! Goes through a timeline minute by minute and says what is wrong with it. Knows nothing of slots or engines.
 
 use jiff::{SignedDuration, ZonedDateTime};
-use plan::day::{Station, Timeline};
+use plan::day::{HowFar, Space, Station, Timeline, Until, Want};
 
 /// Minutes from one moment to another.
 fn minutes(from: &ZonedDateTime, to: &ZonedDateTime) -> f64 {
@@ -11,17 +11,21 @@ fn minutes(from: &ZonedDateTime, to: &ZonedDateTime) -> f64 {
 /// Everything in which a timeline breaks its own rules.
 pub fn faults(timeline: &Timeline) -> Vec<String> {
     let mut found = Vec::new();
-    let entry = |job: usize| timeline.entries.iter().find(|entry| entry.job == job).expect("every job has its time");
+    // What has been done already has no time any more.
+    let entry = |job: usize| timeline.entries.iter().find(|entry| entry.job == job);
     for (job, one) in timeline.jobs.iter().enumerate() {
-        let lasts = minutes(&entry(job).begin, &entry(job).end);
-        if lasts + 1.01 < one.span.likely.as_minutes() || lasts > one.span.likely.as_minutes() + 5.0 {
+        let Some(entry) = entry(job) else { continue };
+        let lasts = minutes(&entry.begin, &entry.end);
+        let leeway = if one.is_held(&timeline.dishes) { one.span.leeway.as_minutes() } else { 0.0 };
+        if lasts + 1.01 < one.span.likely.as_minutes() || lasts > one.span.likely.as_minutes() + leeway + 5.0 {
             found.push(format!("job {job} has {lasts} min for {:?}", one.span));
         }
     }
     for one in &timeline.follows {
-        let after = one.after.map_or(&timeline.served, |job| &entry(job).begin);
-        let wait = minutes(&entry(one.before).end, after);
-        let gives_way: f64 = timeline.unmet.iter().map(|unmet| unmet.gives_way.as_minutes()).sum();
+        let after = one.after.map_or(Some(&timeline.served), |job| entry(job).map(|entry| &entry.begin));
+        let (Some(before), Some(after)) = (entry(one.before), after) else { continue };
+        let wait = minutes(&before.end, after);
+        let gives_way: f64 = timeline.unmet.iter().map(|unmet| unmet.gives_way.time().as_minutes()).sum();
         let most = one.most.map_or(f64::INFINITY, |most| most.as_minutes());
         if wait < 0.0 || wait > most + if one.is_strict { 0.0 } else { gives_way } {
             found.push(format!("a wait of {wait} min in {one:?}"));
@@ -33,6 +37,7 @@ pub fn faults(timeline: &Timeline) -> Vec<String> {
         found.extend(at(timeline, now));
         now += SignedDuration::from_mins(1);
     }
+    found.truncate(5);
     found
 }
 
@@ -44,24 +49,66 @@ fn at(timeline: &Timeline, now: jiff::Timestamp) -> Vec<String> {
     let is_being_set_going =
         |entry: &&&plan::day::Entry| entry.is_set_going && minutes(&entry.begin, &timeline_moment(entry, now)) < 5.0;
     for station in Station::ALL {
-        let in_use = going
-            .iter()
-            .filter(|entry| {
-                let job = &timeline.jobs[entry.job];
-                match station {
-                    Station::Hands => job.is_work || is_being_set_going(entry),
-                    _ => job.stations.contains(&station),
-                }
-            })
-            .count();
-        if in_use > usize::try_from(timeline.place.capacity(station)).expect("a count") {
+        let needs = |entry: &&&plan::day::Entry| {
+            let job = &timeline.jobs[entry.job];
+            match station {
+                Station::Hands => i32::from(job.is_work || is_being_set_going(entry)),
+                Station::Oven if job.stations.contains(&station) => job.decks,
+                _ => i32::from(job.stations.contains(&station)),
+            }
+        };
+        let in_use: i32 = going.iter().map(|entry| needs(&entry)).sum();
+        if in_use > timeline.place.capacity(station) {
             found.push(format!("{in_use} of {station:?} at {now}"));
         }
     }
+    let heats = going.iter().filter_map(|entry| {
+        let job = &timeline.jobs[entry.job];
+        let step = &timeline.dishes[job.dish].formula.stage(job.at).steps[job.step];
+        job.stations.contains(&Station::Oven).then_some(step.temperature)
+    });
+    let heats: Vec<_> = heats.collect();
+    let is_one = |heat: f64| heats.iter().flatten().all(|range| range.from.as_celsius() <= heat && heat <= range.to.as_celsius());
+    if heats.len() > 1 && !heats.iter().flatten().any(|range| is_one(range.from.as_celsius())) {
+        found.push(format!("the oven is to be as hot as {heats:?} at {now}"));
+    }
+    found.extend(room(timeline, now));
     let is_quiet = timeline.left.iter().filter_map(|left| left.kept.as_ref()).any(|(from, to)| is_in(from, to));
     for entry in going.iter().filter(|entry| timeline.jobs[entry.job].wants_somebody() || is_being_set_going(entry)) {
         if is_quiet {
             found.push(format!("job {} goes on at {now}, when nobody is at hand", entry.job));
+        }
+    }
+    found
+}
+
+/// What stands in bowls and in the fridge, counted up.
+fn room(timeline: &Timeline, now: jiff::Timestamp) -> Vec<String> {
+    let entry = |job: usize| timeline.entries.iter().find(|entry| entry.job == job);
+    let is_over = |until: &Until| match until {
+        Until::Begins(job) => entry(*job).is_none_or(|entry| entry.begin.timestamp() <= now),
+        Until::Done(job) => entry(*job).is_none_or(|entry| entry.end.timestamp() <= now),
+        Until::Served => timeline.served.timestamp() <= now,
+    };
+    let mut found = Vec::new();
+    for (space, there_is) in [
+        (Space::Bowls, f64::from(timeline.place.bowls.value)),
+        (Space::Oven, f64::from(timeline.place.capacity(Station::Oven))),
+        (Space::Fridge, timeline.place.fridge_room.value.as_millilitres() / 100.0),
+    ] {
+        let stands = timeline.stays.iter().filter(|stay| {
+            stay.space == space
+                && entry(stay.from).is_none_or(|entry| entry.begin.timestamp() <= now)
+                && !stay.until.iter().all(is_over)
+        });
+        let taken: i32 = stands.map(|stay| stay.amount).sum();
+        let missing =
+            timeline.unmet.iter().find(|unmet| unmet.want == Want::Room(space)).map_or(0, |unmet| match unmet.gives_way {
+                HowFar::Room(room) => room,
+                HowFar::Time(_) => 0,
+            });
+        if f64::from(taken) > there_is + f64::from(missing) {
+            found.push(format!("{taken} of {there_is} {space:?} at {now}"));
         }
     }
     found

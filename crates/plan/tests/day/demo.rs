@@ -41,6 +41,7 @@ pub fn wanted(book: &Book, names: &[&str], serve: &str, now: &str) -> Wanted {
         now: moment(now),
         there: BTreeSet::new(),
         happened: Vec::new(),
+        seen: Vec::new(),
         place: Workplace::of(&kitchen),
         around: Surroundings::of(&kitchen),
     }

@@ -7,4 +7,7 @@ mod brunch;
 mod checker;
 mod dates;
 mod demo;
+mod held;
 mod hours;
+mod room;
+mod seen;

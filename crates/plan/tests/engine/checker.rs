@@ -1,6 +1,6 @@
 //! Goes through a plan slot by slot and says what is wrong with it. Knows nothing of any engine.
 
-use plan::problem::{Problem, Slot, Wish};
+use plan::problem::{Edge, Problem, Slot, Wish};
 
 /// Everything in which a plan breaks its problem.
 pub fn faults(problem: &Problem, begins: &[Slot]) -> Vec<String> {
@@ -42,6 +42,15 @@ pub fn is_granted(problem: &Problem, wish: &Wish, begins: &[Slot]) -> bool {
     match wish {
         Wish::Soon { before, after, most } => begins[*after] - end(*before) <= *most,
         Wish::EndsBy { task, by } => end(*task) <= *by,
+        Wish::Room { capacity, stays } => (0..=problem.end).all(|slot| {
+            let edge = |edge: &Edge| match *edge {
+                Edge::Begin(task) => begins[task],
+                Edge::End(task) => end(task),
+            };
+            let is_there =
+                |stay: &&plan::problem::Stay| begins[stay.from] <= slot && stay.until.iter().any(|one| edge(one) > slot);
+            stays.iter().filter(is_there).map(|stay| stay.amount).sum::<i32>() <= *capacity
+        }),
         Wish::Undisturbed { tasks, from, to } => {
             (*from..*to).all(|slot| !tasks.iter().any(|task| begins[*task] <= slot && slot < end(*task)))
         }

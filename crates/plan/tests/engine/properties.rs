@@ -2,7 +2,7 @@
 
 use crate::checker::{faults, is_granted};
 use plan::engine::{Engine, Outcome, Patient, Propagation, Watch};
-use plan::problem::{Link, Measure, Problem, Resource, Slot, Task, Wish};
+use plan::problem::{Edge, Link, Measure, Problem, Resource, Slot, Stay, Task, Wish};
 use proptest::prelude::*;
 
 /// Chains of tasks with waits, shared hands and rings, a night, deadlines.
@@ -13,7 +13,7 @@ fn problem() -> impl Strategy<Value = Problem> {
         let mut problem = Problem { end, ..Problem::default() };
         let mut busy = Resource { capacity: hands, uses: Vec::new() };
         let mut rings = Resource { capacity: 2, uses: Vec::new() };
-        let mut fresh = Vec::new();
+        let (mut fresh, mut stays) = (Vec::new(), Vec::new());
         for chain in chains {
             let first = problem.tasks.len();
             for (at, (lasts, least, most, is_active, needs)) in chain.iter().enumerate() {
@@ -36,9 +36,15 @@ fn problem() -> impl Strategy<Value = Problem> {
             problem.wishes.push(Wish::EndsBy { task: last, by: end - 4 });
             problem.wishes.push(Wish::EndsBy { task: first, by: end / 2 });
             fresh.push((-1, Measure::Begin(last)));
+            if first < last {
+                fresh.push((2, Measure::Wait(first, last)));
+                let until = if night % 2 == 0 { Edge::Begin(last) } else { Edge::End(last) };
+                stays.push(Stay { from: first, until: vec![until, Edge::Begin(first + 1)], amount: 1 + length % 3 });
+            }
         }
         let tasks = busy.uses.iter().map(|(task, _)| *task).collect();
         problem.wishes.push(Wish::Undisturbed { tasks, from: night, to: night + length });
+        problem.wishes.push(Wish::Room { capacity: 1 + night % 4, stays });
         problem.resources = vec![busy, rings];
         problem.aims = vec![(0..problem.wishes.len()).map(|wish| (1, Measure::GivesWay(wish))).collect(), fresh];
         problem

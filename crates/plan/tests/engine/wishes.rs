@@ -16,6 +16,7 @@ fn a_dough(night: (i32, i32), by: i32) -> Problem {
         resources: vec![Resource { capacity: 1, uses: vec![(0, 1), (2, 1)] }],
         wishes: vec![Wish::EndsBy { task: 2, by }, Wish::Undisturbed { tasks: vec![0, 2], from: night.0, to: night.1 }],
         aims: vec![vec![(1, Measure::GivesWay(0))], vec![(1, Measure::GivesWay(1))]],
+        ..Problem::default()
     }
 }
 

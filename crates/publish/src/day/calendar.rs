@@ -36,8 +36,8 @@ pub fn calendar(timeline: &Timeline, units: Units, stamp: &ZonedDateTime) -> Str
 fn event(timeline: &Timeline, entry: &Entry, units: Units, (zone, made): (&Zone, &str), out: &mut Lines) {
     let job = &timeline.jobs[entry.job];
     let title = format!("{}: {}", verb(timeline, job), what(timeline, job));
-    let mut description = if job.heats_oven { String::new() } else { words(timeline, job, units) };
-    if !job.heats_oven {
+    let mut description = if job.is_step() { words(timeline, job, units) } else { String::new() };
+    if job.is_step() {
         weights(timeline, job).iter().for_each(|weight| description.push_str(&format!("\n{weight}")));
     }
     out.push("BEGIN:VEVENT");

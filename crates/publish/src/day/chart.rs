@@ -3,7 +3,7 @@
 use super::words::{day, served, station, time, verb};
 use jiff::{Timestamp, ZonedDateTime};
 use maud::{Markup, PreEscaped, html};
-use plan::day::{Entry, Job, Station, Timeline};
+use plan::day::{Entry, Job, Space, Station, Timeline};
 use std::collections::BTreeMap;
 
 const LABEL: f64 = 210.0;
@@ -55,7 +55,7 @@ const STYLE: &str = "text{font:13px Georgia,'DejaVu Serif',serif;fill:#2a2520}.h
 
 type Row<'t> = (String, Vec<&'t Entry>);
 
-/// Components in their order, then the stations that are used.
+/// Components in their order, then the stations that are used, and the fridge.
 fn rows(timeline: &Timeline) -> Vec<Row<'_>> {
     let mut components: BTreeMap<(usize, usize), Row> = BTreeMap::new();
     for entry in &timeline.entries {
@@ -67,6 +67,9 @@ fn rows(timeline: &Timeline) -> Vec<Row<'_>> {
         let uses = |job: &Job| if one == Station::Hands { job.is_work } else { job.stations.contains(&one) };
         (station(one).to_owned(), timeline.entries.iter().filter(|entry| uses(&timeline.jobs[entry.job])).collect())
     });
+    let is_cold = |job: usize| timeline.stays.iter().any(|stay| stay.space == Space::Fridge && stay.from == job);
+    let fridge = ("fridge".to_owned(), timeline.entries.iter().filter(|entry| is_cold(entry.job)).collect());
+    let stations = stations.chain([fridge]);
     components.into_values().chain(stations.filter(|(_, entries): &Row| !entries.is_empty())).collect()
 }
 

@@ -1,7 +1,7 @@
 //! A day's timeline for other programs: moments as RFC 9557 writes them, times in minutes.
 
 use super::words::{action, hands, station};
-use plan::day::{AIMS, Entry, Timeline, Told, Want, Why};
+use plan::day::{AIMS, Entry, HowFar, Readies, Space, Stay, Timeline, Told, Until, Want, Why};
 use quantity::TimeSpan;
 use serde_json::{Value, json};
 
@@ -16,6 +16,7 @@ pub fn json(timeline: &Timeline) -> Value {
         "served": timeline.served.to_string(),
         "formulas": timeline.dishes.iter().map(|dish| json!({ "name": dish.formula.name, "served": dish.is_served })).collect::<Vec<_>>(),
         "jobs": timeline.entries.iter().map(|entry| job(timeline, entry)).collect::<Vec<_>>(),
+        "stands": timeline.stays.iter().map(stay).collect::<Vec<_>>(),
         "nobody-at-hand": timeline.left.iter().map(|left| json!({
             "why": if left.away.why == Why::Asleep { "asleep" } else { "out" },
             "wanted": [left.away.from.to_string(), left.away.to.to_string()],
@@ -23,11 +24,11 @@ pub fn json(timeline: &Timeline) -> Value {
         })).collect::<Vec<_>>(),
         "gives-way": timeline.unmet.iter().map(|one| json!({
             "wish": want(timeline, one.want),
-            "minutes": minutes(one.gives_way),
+            how_far(one.gives_way).0: how_far(one.gives_way).1,
         })).collect::<Vec<_>>(),
         "conflicts": timeline.conflicts.iter().map(|group| group.iter().map(|one| json!({
             "wish": want(timeline, one.want),
-            "minutes-alone": one.alone.map(minutes),
+            "alone": one.alone.map(|far| json!({ how_far(far).0: how_far(far).1 })),
         })).collect::<Vec<_>>()).collect::<Vec<_>>(),
         "tried": {
             "kitchens": tried.kitchens,
@@ -57,7 +58,11 @@ fn job(timeline: &Timeline, entry: &Entry) -> Value {
         "component": component.name,
         "stage": component.stages[job.at.1].name,
         "step": job.step + 1,
-        "action": if job.heats_oven { "heat-oven" } else { action(timeline, job).word() },
+        "action": match job.readies {
+            None => action(timeline, job).word(),
+            Some(Readies::Oven) => "heat-oven",
+            Some(Readies::Soft(_)) => "take-out",
+        },
         "hands": hands(job, entry),
         "stations": job.stations.iter().map(|one| station(*one)).collect::<Vec<_>>(),
         "minutes": { "early": minutes(job.span.early), "likely": minutes(job.span.likely), "late": minutes(job.span.late) },
@@ -65,8 +70,37 @@ fn job(timeline: &Timeline, entry: &Entry) -> Value {
     })
 }
 
+/// How far a wish gives way: in minutes, bowls or decilitres.
+fn how_far(far: HowFar) -> (&'static str, f64) {
+    match far {
+        HowFar::Time(span) => ("minutes", minutes(span)),
+        HowFar::Room(room) => ("room", f64::from(room)),
+    }
+}
+
+fn stay(stay: &Stay) -> Value {
+    let until = stay.until.iter().map(|until| match until {
+        Until::Begins(job) => json!({ "begins": job }),
+        Until::Done(job) => json!({ "done": job }),
+        Until::Served => json!("served"),
+    });
+    let (space, amount) = match stay.space {
+        Space::Bowls => ("bowls", f64::from(stay.amount)),
+        Space::Oven => ("decks", f64::from(stay.amount) / 100.0),
+        Space::Fridge => ("fridge-litres", f64::from(stay.amount) / 10.0),
+    };
+    json!({ "from-job": stay.from, "until": until.collect::<Vec<_>>(), space: amount })
+}
+
 fn want(timeline: &Timeline, want: Want) -> Value {
     match want {
+        Want::Room(space) => json!({
+            "room": match space {
+                Space::Bowls => "bowls",
+                Space::Fridge => "fridge",
+                Space::Oven => "oven",
+            }
+        }),
         Want::Served => json!({ "serving": timeline.wanted.to_string() }),
         Want::Left(at) => {
             let left = timeline.left.iter().find(|left| left.at == at);

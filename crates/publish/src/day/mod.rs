@@ -15,6 +15,6 @@ pub use calendar::calendar;
 pub use chart::chart;
 pub use json::json;
 pub use prep::prep;
-pub(crate) use prep::{heated, is_told, told};
+pub(crate) use prep::{is_told, made_ready, told};
 pub use shopping::shopping;
 pub use text::text;

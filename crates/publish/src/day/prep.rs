@@ -5,7 +5,7 @@ use crate::method::sentence;
 use crate::words::wrap;
 use crate::words::{Units, small};
 use formula::resolve::formula::{Content, Shown, Word};
-use plan::day::{Entry, Job, Timeline};
+use plan::day::{Entry, Job, Readies, Timeline};
 use quantity::print;
 
 /// Whether the list tells of an entry: everything that needs hands, if only to set it going.
@@ -34,14 +34,21 @@ pub fn told(timeline: &Timeline, entry: &Entry, units: Units) -> Told {
         day: day(&entry.begin),
         time: time(&entry.begin),
         what: format!("{} · {}", verb(timeline, job), what(timeline, job)),
-        weights: if job.heats_oven { Vec::new() } else { weights(timeline, job) },
-        words: (!job.heats_oven).then(|| words(timeline, job, units)),
+        weights: if job.is_step() { weights(timeline, job) } else { Vec::new() },
+        words: job.is_step().then(|| words(timeline, job, units)),
     }
 }
 
-/// What is done where an oven is heated, which no step of the method says.
-pub fn heated(timeline: &Timeline, job: &Job) -> String {
-    format!("Heat the oven{}.", super::words::heat(timeline, job).map_or_else(String::new, |heat| format!(" to {heat}")))
+/// What is done to make ready for a step, which no step of the method says.
+pub fn made_ready(timeline: &Timeline, job: &Job) -> String {
+    let Some(Readies::Soft(lines)) = &job.readies else {
+        let heat = super::words::heat(timeline, job).map_or_else(String::new, |heat| format!(" to {heat}"));
+        return format!("Heat the oven{heat}.");
+    };
+    let stage = timeline.dishes[job.dish].formula.stage(job.at);
+    let lines = lines.iter().map(|line| &stage.lines[*line]);
+    let told: Vec<String> = lines.map(|line| format!("{} {}", print::large_mass(line.mass.value), small(&line.title))).collect();
+    format!("Take {} out of the fridge, to be soft in an hour.", told.join(" and "))
 }
 
 /// The list as text of that width.
@@ -60,7 +67,7 @@ pub fn prep(timeline: &Timeline, units: Units, width: usize) -> String {
         if !one.weights.is_empty() {
             out.push_str(&indented(&one.weights.join("; "), width));
         }
-        let words = one.words.unwrap_or_else(|| heated(timeline, &timeline.jobs[entry.job]));
+        let words = one.words.unwrap_or_else(|| made_ready(timeline, &timeline.jobs[entry.job]));
         out.push_str(&indented(&words, width));
     }
     out

@@ -1,8 +1,8 @@
 //! What to buy for a day, by the aisle it stands in.
 
-use bench::cost::whole_packs;
+use bench::cost::{there_already, whole_packs};
 use formula::Ingredient;
-use formula::read::{Group, Prices};
+use formula::read::{Group, Larder, Prices};
 use formula::resolve::formula::Content;
 use plan::day::Timeline;
 use quantity::{Count, Mass, print};
@@ -16,12 +16,55 @@ struct Item<'i> {
     pieces: Option<Count>,
 }
 
-/// The list as text: every ingredient of all that is made once, whole pieces rounded up, and whole packs where the
-/// book's prices say what is in one.
+/// The list as text: every ingredient of all that is made once, less what the larder holds, whole pieces rounded up, and
+/// whole packs where the book's prices say what is in one.
 #[must_use]
-pub fn shopping(timeline: &Timeline, prices: &Prices) -> String {
-    let mut items: BTreeMap<(Group, &str), Item> = BTreeMap::new();
-    let mut there: BTreeMap<&str, Mass> = BTreeMap::new();
+pub fn shopping(timeline: &Timeline, prices: &Prices, larder: &Larder) -> String {
+    let (items, made) = needed(timeline);
+    let mut out = String::new();
+    let (mut aisle, mut there) = (None, Vec::new());
+    for ((group, _), item) in items {
+        let held = there_already(item.ingredient, item.mass, item.pieces, larder);
+        let missing = item.mass - held;
+        // What a scale cannot show is not bought.
+        if missing < NOTHING {
+            there.push(format!("☐ {}\n", amount(&item, item.mass)));
+            continue;
+        }
+        let here = aisle_of(group);
+        if aisle.replace(here) != Some(here) {
+            heading(&mut out, here);
+        }
+        let of_it = if held >= NOTHING { format!(" of {}, the rest is there", whole(&item, item.mass)) } else { String::new() };
+        out.push_str(&format!("☐ {}{of_it}{}\n", amount(&item, missing), packs(&item, missing, prices)));
+    }
+    if !there.is_empty() {
+        heading(&mut out, "There already");
+        there.iter().for_each(|line| out.push_str(line));
+    }
+    if !made.is_empty() {
+        heading(&mut out, "Made already");
+        made.iter().for_each(|(title, mass)| out.push_str(&format!("☐ {title}, {}\n", print::large_mass(*mass))));
+    }
+    if let Some(on) = larder.on {
+        out.push_str(&format!("\nThe larder was counted on {on}.\n"));
+    }
+    out
+}
+
+/// Less than a tenth of a gram is nothing.
+const NOTHING: Mass = Mass::grams(0.05);
+
+fn heading(out: &mut String, text: &str) {
+    let gap = if out.is_empty() { "" } else { "\n" };
+    out.push_str(&format!("{gap}{text}\n{}\n", "─".repeat(text.chars().count())));
+}
+
+type Items<'t> = BTreeMap<(Group, &'t str), Item<'t>>;
+
+/// What is needed of each ingredient, and of formulas that are made already.
+fn needed(timeline: &Timeline) -> (Items<'_>, BTreeMap<&str, Mass>) {
+    let (mut items, mut made) = (Items::new(), BTreeMap::new());
     for dish in &timeline.dishes {
         for line in dish.stages.iter().flat_map(|at| &dish.formula.stage(*at).lines) {
             match &line.content {
@@ -32,45 +75,42 @@ pub fn shopping(timeline: &Timeline, prices: &Prices) -> String {
                     item.pieces = item.pieces.zip(line.pieces).map(|(a, b)| a + b);
                 }
                 Content::Formula(blend) if timeline.dishes.iter().all(|dish| dish.formula.name != blend.name) => {
-                    *there.entry(blend.title.as_str()).or_insert(Mass::ZERO) += line.mass.value;
+                    *made.entry(blend.title.as_str()).or_insert(Mass::ZERO) += line.mass.value;
                 }
                 _ => {}
             }
         }
     }
-    let mut out = String::new();
-    let mut aisle = None;
-    for ((group, _), item) in &items {
-        if aisle != Some(*group) {
-            aisle = Some(*group);
-            let gap = if out.is_empty() { "" } else { "\n" };
-            let heading = aisle_of(*group);
-            out.push_str(&format!("{gap}{heading}\n{}\n", "─".repeat(heading.chars().count())));
-        }
-        out.push_str(&format!("☐ {}\n", in_words(item, prices)));
-    }
-    if !there.is_empty() {
-        out.push_str("\nMade already\n────────────\n");
-        there.iter().for_each(|(title, mass)| out.push_str(&format!("☐ {title}, {}\n", print::large_mass(*mass))));
-    }
-    out
+    (items, made)
 }
 
-fn in_words(item: &Item, prices: &Prices) -> String {
+/// "eggs, 2 (100 g)"; "strong white flour, 480 g".
+fn amount(item: &Item, mass: Mass) -> String {
     let title = &item.ingredient.called;
-    let amount = match item.pieces.filter(|pieces| *pieces > Count::ZERO) {
-        Some(pieces) => {
-            let whole = Count::pieces((pieces.as_pieces() - 1e-9).ceil());
-            format!("{title}, {} ({})", print::count(whole), print::large_mass(item.mass))
-        }
-        None => format!("{title}, {}", print::large_mass(item.mass)),
-    };
-    match whole_packs(item.ingredient, item.mass, prices) {
+    match pieces(item, mass) {
+        Some(pieces) => format!("{title}, {} ({})", print::count(pieces), print::large_mass(mass)),
+        None => format!("{title}, {}", print::large_mass(mass)),
+    }
+}
+
+/// "2", "480 g".
+fn whole(item: &Item, mass: Mass) -> String {
+    pieces(item, mass).map_or_else(|| print::large_mass(mass), print::count)
+}
+
+/// How many whole pieces a part of an item is, where it is counted.
+fn pieces(item: &Item, mass: Mass) -> Option<Count> {
+    let pieces = item.pieces.filter(|pieces| *pieces > Count::ZERO && item.mass > Mass::ZERO)?;
+    Some(Count::pieces((pieces.as_pieces() * (mass / item.mass) - 1e-9).ceil()))
+}
+
+fn packs(item: &Item, mass: Mass, prices: &Prices) -> String {
+    match whole_packs(item.ingredient, mass, prices) {
         Some((packs, pack)) => {
             let word = if packs == Count::pieces(1.0) { "pack" } else { "packs" };
-            format!("{amount}: {} {word} of {}", print::count(packs), pack.pack.value)
+            format!(": {} {word} of {}", print::count(packs), pack.pack.value)
         }
-        None => amount,
+        None => String::new(),
     }
 }
 

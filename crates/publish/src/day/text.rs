@@ -1,11 +1,12 @@
 //! A day's timeline for the terminal.
 
 use super::wishes;
-use super::words::{about, between, day, heat, served, time, time_seen_from, verb, what};
+use super::words::{about, action, between, day, heat, served, time, time_seen_from, verb, what};
 use crate::words::wrap;
+use formula::read::Action;
 use formula::{Known, Origin};
 use jiff::ZonedDateTime;
-use plan::day::{Entry, Job, Timeline, Told, Why, Workplace};
+use plan::day::{Entry, Job, Readies, Space, Station, Timeline, Told, Why};
 use quantity::TimeSpan;
 
 /// The timeline as text of that width.
@@ -16,7 +17,7 @@ pub fn text(timeline: &Timeline, width: usize) -> String {
     for title in served(timeline) {
         out.push_str(&wrap(title, width));
     }
-    out.push_str(&wrap(&place(&timeline.place), width));
+    out.push_str(&wrap(&place(timeline), width));
     let mut lines: Vec<(&ZonedDateTime, usize, String)> = Vec::new();
     for entry in &timeline.entries {
         lines.push((&entry.begin, 1, line(timeline, entry)));
@@ -39,6 +40,9 @@ pub fn text(timeline: &Timeline, width: usize) -> String {
         out.push_str(&wrap(&line, width));
     }
     out.push_str("\n● hands all the while, ◐ hands to set it going, ○ by itself\n\n");
+    for told in wishes::learnt(timeline) {
+        out.push_str(&wrap(&told, width));
+    }
     for told in wishes::told(timeline) {
         out.push_str(&wrap(&told, width));
     }
@@ -48,17 +52,38 @@ pub fn text(timeline: &Timeline, width: usize) -> String {
         out.push_str(&wrap(&told, width));
     }
     out.push_str(&wrap(CAUTION, width));
+    if timeline.entries.iter().any(|entry| is_kept_warm(timeline, &timeline.jobs[entry.job])) {
+        out.push_str(&wrap(KEPT_WARM, width));
+    }
     out
 }
 
+fn is_kept_warm(timeline: &Timeline, job: &Job) -> bool {
+    matches!(action(timeline, job), Action::Hold | Action::Rewarm) && job.is_step()
+}
+
+const KEPT_WARM: &str = "Hot food is held at 57 °C (135 °F) or more, and what was cold is warmed through quickly, to 74 °C (165 °F) where it is held hot after that, once only (US Food Code 2022, 3-501.16 and 3-403.11; England holds at 63 °C): your local rules come first.";
+
 const CAUTION: &str = "Times are planned, not measured: look at the dough, not at the clock. Never leave hot fat, and nothing on the heat when nobody is there.";
 
-fn place(place: &Workplace) -> String {
+fn place(timeline: &Timeline) -> String {
+    let place = &timeline.place;
     let assumed = |origin: &Origin| if matches!(origin, Origin::Assumed { .. }) { " (assumed)" } else { "" };
     let counted = |known: &Known<u32>, one: &str, more: &str| {
         format!("{} {}{}", known.value, if known.value == 1 { one } else { more }, assumed(&known.origin))
     };
+    let stands = |space: Space| timeline.stays.iter().any(|stay| stay.space == space);
     let mut told = vec![counted(&place.hands, "pair of hands", "pairs of hands"), counted(&place.rings, "ring", "rings")];
+    if timeline.jobs.iter().any(|job| job.stations.contains(&Station::Oven)) {
+        told.push(counted(&place.decks, "deck in the oven", "decks in the oven"));
+    }
+    if stands(Space::Bowls) {
+        told.push(counted(&place.bowls, "bowl", "bowls"));
+    }
+    if stands(Space::Fridge) {
+        let room = quantity::print::volume(place.fridge_room.value);
+        told.push(format!("{room} free in the fridge{}", assumed(&place.fridge_room.origin)));
+    }
     if let Some(hours) = place.asleep.value {
         told.push(format!("asleep {hours}{}", assumed(&place.asleep.origin)));
     }
@@ -77,8 +102,11 @@ fn line(timeline: &Timeline, entry: &Entry) -> String {
     let end = time_seen_from(&entry.end, &entry.begin);
     let heat = heat(timeline, job).map(|heat| format!(" at {heat}")).unwrap_or_default();
     let mut line = format!("{}–{end}  {mark} {}{heat} · {}", time(&entry.begin), verb(timeline, job), what(timeline, job));
+    if job.loads > 1 {
+        line.push_str(&format!(", in {} loads", job.loads));
+    }
     line.push_str(&looking(timeline, job));
-    if between(&entry.end, &entry.needed) >= TimeSpan::minutes(10.0) && !job.heats_oven {
+    if between(&entry.end, &entry.needed) >= TimeSpan::minutes(10.0) && job.readies != Some(Readies::Oven) {
         line.push_str(&format!("; then waits until {}", time_seen_from(&entry.needed, &entry.begin)));
     }
     line

@@ -2,8 +2,8 @@
 
 use super::words::{about, action, between, day, span, thing, time_seen_from, verb};
 use jiff::SignedDuration;
-use plan::day::{Left, Timeline, Told, Want, Why};
-use quantity::TimeSpan;
+use plan::day::{HowFar, Learnt, Left, Space, Timeline, Told, Want, What, Why};
+use quantity::{Between, TimeSpan, Volume, print};
 
 /// What the wishes have come to, a sentence a line.
 pub fn told(timeline: &Timeline) -> Vec<String> {
@@ -29,6 +29,25 @@ pub fn told(timeline: &Timeline) -> Vec<String> {
     lines
 }
 
+/// What was seen, and what is foreseen of it now.
+pub fn learnt(timeline: &Timeline) -> Vec<String> {
+    let one = |learnt: &Learnt| {
+        let job = &timeline.jobs[learnt.job];
+        let what = match &learnt.seen.what {
+            What::Warm(temperature) => format!("at {}", print::celsius(Between::just(*temperature))),
+            What::Risen(share, when) => {
+                format!("risen by {} at {}", print::percent(*share, 0), time_seen_from(when, &timeline.served))
+            }
+        };
+        let entry = timeline.entries.iter().find(|entry| entry.job == learnt.job && job.span.from == Told::Foreseen);
+        let now = entry.map(|entry| {
+            format!("; “{}” is now foreseen to be done at {}", verb(timeline, job), time_seen_from(&entry.end, &timeline.served))
+        });
+        format!("Seen: {} {what}{}.", thing(timeline, job), now.unwrap_or_default())
+    };
+    timeline.learnt.iter().map(one).collect()
+}
+
 /// The wishes that give way, a line each.
 pub fn giving_way(timeline: &Timeline) -> Vec<String> {
     timeline.unmet.iter().map(|unmet| gives_way(timeline, unmet.want, unmet.gives_way)).collect()
@@ -39,8 +58,10 @@ fn left(timeline: &Timeline, want: Want) -> Option<&Left> {
 }
 
 /// How a wish gives way in this timeline.
-fn gives_way(timeline: &Timeline, want: Want, by: TimeSpan) -> String {
+fn gives_way(timeline: &Timeline, want: Want, far: HowFar) -> String {
+    let by = far.time();
     match want {
+        Want::Room(space) => format!("- {} missing", room(space, far)),
         Want::Served => {
             format!("- served {} later than wished, at {}", span(by), time_seen_from(&timeline.served, &timeline.wanted))
         }
@@ -66,9 +87,25 @@ fn gives_way(timeline: &Timeline, want: Want, by: TimeSpan) -> String {
     }
 }
 
+/// "2 bowls", "1.5 l in the fridge".
+fn room(space: Space, far: HowFar) -> String {
+    let HowFar::Room(count) = far else { return String::new() };
+    match space {
+        Space::Oven => "an oven".to_owned(),
+        Space::Bowls if count == 1 => "1 bowl".to_owned(),
+        Space::Bowls => format!("{count} bowls"),
+        Space::Fridge => format!("{} in the fridge", print::volume(Volume::millilitres(100.0 * f64::from(count)))),
+    }
+}
+
 /// A wish of the conflict as a rule.
 fn rule(timeline: &Timeline, want: Want) -> Option<String> {
     match want {
+        Want::Room(space) => Some(match space {
+            Space::Oven => "the oven for one thing at a time".to_owned(),
+            Space::Bowls => format!("no more than {} bowls", timeline.place.bowls.value),
+            Space::Fridge => format!("no more than {} in the fridge", print::volume(timeline.place.fridge_room.value)),
+        }),
         Want::Served => Some(format!("serving at {}", time_seen_from(&timeline.wanted, &timeline.wanted))),
         Want::Left(_) => {
             let away = &left(timeline, want)?.away;
@@ -98,8 +135,10 @@ fn rule(timeline: &Timeline, want: Want) -> Option<String> {
 const NO_LONGER_FOOD: TimeSpan = TimeSpan::hours(1.0);
 
 /// What would help if it alone gave way.
-fn would_help(timeline: &Timeline, want: Want, by: TimeSpan) -> Option<String> {
+fn would_help(timeline: &Timeline, want: Want, far: HowFar) -> Option<String> {
+    let by = far.time();
     match want {
+        Want::Room(space) => Some(format!("find {} more", room(space, far))),
         Want::Served => {
             let later = timeline.wanted.checked_add(SignedDuration::from_secs(by.as_seconds() as i64)).ok()?;
             Some(format!("serve at {}", time_seen_from(&later, &timeline.wanted)))
@@ -130,7 +169,7 @@ pub fn proof(timeline: &Timeline) -> String {
     format!(
         "Not proved to be the best: by “{}” it may be up to {} % better; not looked at to the end: {}.",
         first.map_or("", |(_, name)| name),
-        quantity::print::number(gap, 1),
+        print::number(gap, 1),
         open.join(", ")
     )
 }
@@ -149,7 +188,7 @@ pub fn chances(timeline: &Timeline) -> Vec<String> {
     let mut lines = vec![format!(
         "Tried in {} kitchens as quick and as slow as the forecast allows: {} % serve within 10 min of {}; half of them {half}, {worst}.",
         tried.kitchens,
-        quantity::print::number(share, 0),
+        print::number(share, 0),
         time_seen_from(&timeline.served, &timeline.served),
     )];
     for entry in &timeline.entries {
@@ -166,9 +205,14 @@ pub fn chances(timeline: &Timeline) -> Vec<String> {
         if between(&entry.begin, &due) >= job.span.late {
             continue;
         }
+        let halfway = timeline.dishes[job.dish].halfway(job).and_then(|(after, share)| Some((look(after)?, share)));
+        let thing = thing(timeline, job);
+        let halfway = halfway.map_or_else(String::new, |(when, share)| {
+            let when = time_seen_from(&when, &entry.begin);
+            format!("at {when} {thing} should have risen by {}, else move to a warmer place; ", print::percent(share, 0))
+        });
         lines.push(format!(
-            "- look at {} from {}; if “{}” is not done by {}, serving moves: put it somewhere warmer before that",
-            thing(timeline, job),
+            "- {halfway}look at {thing} from {}: if “{}” is not done by {}, serving moves",
             time_seen_from(&from, &entry.begin),
             verb(timeline, job),
             time_seen_from(&due, &entry.begin),

@@ -2,7 +2,7 @@
 
 use formula::read::{Action, StageKind};
 use jiff::ZonedDateTime;
-use plan::day::{Entry, Job, Station, Timeline};
+use plan::day::{Entry, Job, Readies, Station, Timeline};
 use quantity::{Between, TimeSpan, print};
 
 /// What a job is done to: "Potato muffins: overnight sponge".
@@ -25,10 +25,15 @@ pub fn thing(timeline: &Timeline, job: &Job) -> String {
 
 /// What is done: "ferment", "heat the oven".
 pub fn verb(timeline: &Timeline, job: &Job) -> String {
-    if job.heats_oven {
-        return "heat the oven".to_owned();
+    match &job.readies {
+        None => action(timeline, job).word().to_owned(),
+        Some(Readies::Oven) => "heat the oven".to_owned(),
+        Some(Readies::Soft(lines)) => {
+            let stage = timeline.dishes[job.dish].formula.stage(job.at);
+            let titles: Vec<String> = lines.iter().map(|line| crate::words::small(&stage.lines[*line].title)).collect();
+            format!("take out the {}", titles.join(" and the "))
+        }
     }
-    action(timeline, job).word().to_owned()
 }
 
 /// What a job's step does.
@@ -39,7 +44,8 @@ pub fn action(timeline: &Timeline, job: &Job) -> Action {
 /// The temperature of an oven, griddle or fat, where the step states one.
 pub fn heat(timeline: &Timeline, job: &Job) -> Option<String> {
     let step = &timeline.dishes[job.dish].formula.stage(job.at).steps[job.step];
-    step.temperature.filter(|_| job.stations.iter().any(|station| station.is_hot())).map(print::celsius)
+    let is_warmed = matches!(step.action, Action::Hold | Action::Rewarm);
+    step.temperature.filter(|_| is_warmed || job.stations.iter().any(|station| station.is_hot())).map(print::celsius)
 }
 
 /// Whether hands are needed, and for how long.

@@ -2,16 +2,17 @@
 
 use super::known::{self, time};
 use super::story::Story;
+use crate::costing::money::{money as in_money, share};
 use bench::cost::Cost;
 use bench::grounds::by;
 use quantity::print;
-use rust_decimal::{Decimal, RoundingStrategy};
+use rust_decimal::Decimal;
 use serde_json::{Value, json};
 
 /// Tells what a formula costs; amounts are rounded up, once, where they are told.
 pub fn tell(story: &mut Story, cost: &Cost) {
     story.heading("Cost");
-    let money = |amount: Decimal| format!("{}\u{a0}{}", up(amount, &cost.currency), cost.currency);
+    let money = |amount: Decimal| in_money(amount, &cost.currency);
     for item in &cost.items {
         let share = share(item.costs, cost.ingredients());
         story.draw(&format!(
@@ -32,6 +33,9 @@ pub fn tell(story: &mut Story, cost: &Cost) {
     if let Some(paid) = work.1 {
         words.push_str(&format!("; {} of hands {}", time(work.0), money(paid)));
     }
+    if !cost.packaging.is_zero() {
+        words.push_str(&format!("; packaging {}", money(cost.of_packaging())));
+    }
     story.say(&format!("{words}."));
     let mut per = vec![format!("{} in all", money(cost.total()))];
     if let (Some(all), Some(food)) = (cost.a_piece(cost.total()), cost.a_piece(cost.ingredients())) {
@@ -50,23 +54,6 @@ pub fn tell(story: &mut Story, cost: &Cost) {
 
 fn cut(title: &str, width: usize) -> String {
     title.chars().take(width).collect()
-}
-
-fn share(part: Decimal, whole: Decimal) -> String {
-    let percent = part.checked_div(whole).unwrap_or_default() * Decimal::ONE_HUNDRED;
-    format!("{}\u{a0}%", percent.round_dp(0))
-}
-
-/// Rounded up to the currency's smallest coin, by ISO 4217's minor units; from memory for those that are not two.
-fn up(amount: Decimal, currency: &str) -> Decimal {
-    let decimals = match currency {
-        "JPY" | "KRW" | "CLP" | "ISK" | "VND" => 0,
-        "BHD" | "JOD" | "KWD" | "OMR" | "TND" => 3,
-        _ => 2,
-    };
-    let mut rounded = amount.round_dp_with_strategy(decimals, RoundingStrategy::AwayFromZero);
-    rounded.rescale(decimals);
-    rounded
 }
 
 /// What a formula costs, for other programs: amounts as decimal texts, unrounded.

@@ -3,6 +3,7 @@
 pub(crate) mod chart;
 mod cooking;
 mod cost;
+mod countdown;
 mod cream;
 mod keeping;
 pub(crate) mod known;
@@ -60,6 +61,8 @@ pub fn json(formula: &Formula, forecast: &Forecast) -> Value {
     json!({
         "formula": formula.name,
         "kitchen": known::kitchen(&forecast.surroundings),
+        "countdown": countdown::json(formula, forecast),
+        "countdown-origin": "hours before serving, by the times that the formula states and those that are foreseen",
         "rises": forecast.rises.iter().map(|one| rise::json(formula, one)).collect::<Vec<_>>(),
         "cookings": forecast.cookings.iter().map(cooking::json).collect::<Vec<_>>(),
         "pots": forecast.pots.iter().map(|one| pot::json(formula, one)).collect::<Vec<_>>(),

@@ -1,6 +1,6 @@
 //! A day's list to hang up: when, what, with what weights.
 
-use crate::day::{heated, is_told, told};
+use crate::day::{is_told, made_ready, told};
 use crate::words::Units;
 use plan::day::Timeline;
 use serde_json::{Value, json};
@@ -14,7 +14,7 @@ pub fn prep(timeline: &Timeline, language: &str, units: Units) -> Value {
         if days.last().is_none_or(|(day, _)| *day != one.day) {
             days.push((one.day.clone(), Vec::new()));
         }
-        let words = one.words.unwrap_or_else(|| heated(timeline, &timeline.jobs[entry.job]));
+        let words = one.words.unwrap_or_else(|| made_ready(timeline, &timeline.jobs[entry.job]));
         let item = json!({ "time": one.time, "what": one.what, "weights": one.weights, "words": words });
         if let Some((_, items)) = days.last_mut() {
             items.push(item);

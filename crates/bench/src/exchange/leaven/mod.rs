@@ -31,12 +31,19 @@ fn fits(formula: &Formula) -> Vec<String> {
 }
 
 /// Whether a stage is a preferment that yeast raises.
-fn is_yeasted(stage: &Stage) -> bool {
+#[must_use]
+pub fn is_yeasted(stage: &Stage) -> bool {
     stage.kind.is_preferment() && stage.flour > Mass::ZERO && stage.lines.iter().any(is_yeast)
 }
 
 fn is_yeast(line: &Line) -> bool {
     line.ingredient().is_some_and(|one| one.yeast().is_some())
+}
+
+/// Whether a stage is a preferment that is a culture's build.
+#[must_use]
+pub fn is_culture_build(stage: &Stage) -> bool {
+    stage.kind.is_preferment() && culture(stage).is_some()
 }
 
 fn culture(stage: &Stage) -> Option<&Line> {

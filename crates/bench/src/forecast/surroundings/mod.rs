@@ -50,7 +50,7 @@ const ROOM: Temperature = Temperature::celsius(21.0);
 const FRIDGE: Temperature = Temperature::celsius(5.0);
 const SERVED_AT: TimeSpan = TimeSpan::hours(12.0);
 /// Closer than this to what a step asks for, nobody would trouble a proofer: common practice, no source.
-const NEAR: f64 = 2.0;
+pub const NEAR: f64 = 2.0;
 /// A step as cold as this stands in the fridge.
 const COLD: Temperature = Temperature::celsius(10.0);
 
@@ -170,6 +170,13 @@ impl Surroundings {
             }
             _ => Stand::Room,
         }
+    }
+
+    /// Whether a step's food stands in the fridge.
+    #[must_use]
+    pub fn is_in_fridge(&self, step: &Step) -> bool {
+        let asks_cold = step.temperature.map(super::midway).is_some_and(|wanted| wanted <= COLD);
+        step.attention == Attention::Waiting && (matches!(step.action, Action::Retard | Action::Chill) || asks_cold)
     }
 
     /// Whether a step's food stands in the proofer, or another place kept warm.

@@ -21,6 +21,12 @@ pub static KITCHEN: Table = Table {
         may("altitude", Fig("a length, such as \"120 m\""), "how high above the sea"),
         may("hands", Fig("a number of people, such as 2"), "how many people work; one if left out"),
         may("rings", Fig("a number of rings, such as 4"), "how many pans can be on the hob at once; two if left out"),
+        may("bowls", Fig("a number of bowls, such as 4"), "how many bowls and tubs can be in use at once; six if left out"),
+        may(
+            "fridge-room",
+            Fig("a volume, such as \"30 l\""),
+            "how much of the fridge is free for what is made; 20 l if left out",
+        ),
         may("asleep", Text, "when the baker sleeps, such as \"22:30-06:30\", which is meant if left out"),
         may("out", Texts, "when nobody is in the kitchen, every day: \"12:00-13:30\""),
         may("stored", Temperatures, "how warm ingredients are before they are used, by name"),
@@ -57,6 +63,7 @@ pub static OVEN: Table = Table {
         may("real", Temperatures, "how hot a thermometer finds it, by what it is set to: \"200 °C\" = \"190 °C\""),
         may("falls-by", Fig("a difference of temperature, such as \"30 °C\""), "how far it falls when it is opened and loaded"),
         may("recovers-in", Fig("a time, such as \"6 min\""), "how long it takes to come back"),
+        may("decks", Fig("a number of decks, such as 2"), "how many decks or shelves bake at once; one if left out"),
     ],
 };
 

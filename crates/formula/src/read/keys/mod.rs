@@ -3,11 +3,15 @@
 
 mod ingredient;
 mod kitchen;
+mod label;
+mod larder;
 mod prices;
 mod trial;
 
 pub use ingredient::{DENSITY, INGREDIENT, PIECE};
 pub use kitchen::{FRYER, HOB, KITCHEN, OVEN, PAN, SCALE, VESSEL};
+pub use label::LABEL;
+pub use larder::LARDER;
 pub use prices::{PRICE, PRICES};
 pub use trial::{COOK_SEEN, MIX_SEEN, READING, RISE_SEEN, TRIAL, WEIGHED};
 
@@ -40,6 +44,8 @@ pub enum Value {
     Shares,
     /// A table of composition figures, g per 100 g.
     Composition,
+    /// A table of ingredient names and amounts.
+    Amounts,
     /// A table of names and temperatures.
     Temperatures,
     /// A table of rule names, each with the reason why it is silenced.
@@ -89,7 +95,13 @@ impl Value {
             Self::Texts => "a text, or a list of texts in [ ]",
             Self::Truth => "true or false",
             Self::Date => "a date, such as 2026-11-02",
-            Self::Table(_) | Self::Lines(_) | Self::Shares | Self::Composition | Self::Temperatures | Self::Reasons => "a table",
+            Self::Table(_)
+            | Self::Lines(_)
+            | Self::Shares
+            | Self::Composition
+            | Self::Amounts
+            | Self::Temperatures
+            | Self::Reasons => "a table",
             Self::Source => "a text in quotes",
             Self::Tables(_) => "a list of tables, each begun with [[ ]]",
         }
@@ -121,6 +133,7 @@ pub static FORMULA: Table = Table {
         may("notes", Texts, "what else a reader should know"),
         may("storage", Text, "how it keeps"),
         may("photograph", Sub(&PHOTOGRAPH), "a picture with its description"),
+        may("label", Sub(&LABEL), "what a label needs to know beside the formula"),
         QUIET,
         must("component", Tables(&COMPONENT), "what is served together, the main thing first"),
     ],
@@ -236,6 +249,11 @@ pub static STEP: Table = Table {
             Fig("a number of pieces, such as 4"),
             "how many pieces go at once, on a griddle or in fat; time is then the time of one batch",
         ),
+        may(
+            "decks",
+            Fig("a number of decks, such as 2 or \"1/2\""),
+            "how many of an oven's decks or shelves a bake takes; all of them if left out",
+        ),
         may("until", Text, "the condition: \"ripe\", \"doubled\", \"96 °C core\", \"65 Brix\", or plain words"),
         may("temperature", Fig("a temperature, such as \"20-22 °C\""), "what it is done at: room, oven, fat or dough"),
         may("attention", Word(Attention::WORDS), "\"active\" when hands are needed, which is meant if left out, or \"waiting\""),
@@ -255,6 +273,17 @@ pub static BOOK: Table = Table {
         may("eggs", Word(super::EggSize::WORDS), "the egg meant where a line only says how many"),
         may("kitchen", Text, "the kitchen that formulas are worked out for: a file of kitchens/"),
         may("currency", Text, "three letters of ISO 4217: EUR"),
+        may("sold-by", Text, "name and address of whoever answers for what is sold, for labels"),
+        may(
+            "address",
+            Text,
+            "where the pages will stand on the web: https://… ; with it come a feed, a site map and canonical links",
+        ),
+        may(
+            "photographs",
+            Word(super::PictureKeeping::WORDS),
+            "whether pictures lie within the pages, so that each is one file, or beside them",
+        ),
     ],
 };
 

@@ -5,6 +5,7 @@ use super::super::formula::{read_mass, read_measure};
 use super::super::keys;
 use super::super::stage::read_word;
 use super::super::words::{HeatsBy, Material};
+use super::super::working::read_whole;
 use super::{Kitchen, Taken, named, within};
 use quantity::{Kind, Length, Mass, Measure, Power, SpoonSystem, Temperature, TemperatureDifference, TimeSpan, Unit, Volume};
 
@@ -39,6 +40,8 @@ pub struct Oven {
     pub falls_by: Option<TemperatureDifference>,
     /// How long it takes to come back.
     pub recovers_in: Option<TimeSpan>,
+    /// How many decks or shelves bake at once.
+    pub decks: Option<u32>,
 }
 
 /// What fat is heated in.
@@ -105,6 +108,7 @@ pub fn read(reader: &mut Reader, fields: &Fields, kitchen: &mut Kitchen) {
             kitchen.vessels.push(Vessel { title, holds, weighs, material });
         }
     }
+    kitchen.fridge_room = volume_of(reader, fields, "fridge-room");
 }
 
 fn oven(reader: &mut Reader, fields: &Fields) -> Oven {
@@ -119,6 +123,7 @@ fn oven(reader: &mut Reader, fields: &Fields) -> Oven {
         real,
         falls_by: falls.map(TemperatureDifference::kelvins),
         recovers_in: recovers.map(|time| time.to),
+        decks: read_whole(reader, fields, "decks"),
     }
 }
 
@@ -137,6 +142,10 @@ fn power(reader: &mut Reader, fields: &Fields) -> Option<Power> {
 }
 
 fn volume(reader: &mut Reader, fields: &Fields) -> Option<Volume> {
+    volume_of(reader, fields, "holds")
+}
+
+fn volume_of(reader: &mut Reader, fields: &Fields, name: &str) -> Option<Volume> {
     let millilitres = |m: &Measure| Some(m.volume(SpoonSystem::Metric)?.to.as_millilitres());
-    within(reader, fields, "holds", Kind::Volume, millilitres, VOLUMES).map(Volume::millilitres)
+    within(reader, fields, name, Kind::Volume, millilitres, VOLUMES).map(Volume::millilitres)
 }

@@ -12,7 +12,7 @@ use super::working::{Working, read_working};
 use super::{At, keys, toml_text};
 use crate::source::Source;
 use crate::{Checked, Diagnostic, fault};
-use quantity::{Between, Kind, Length, Mass, Measure, SpoonSystem, Temperature, TimeSpan, print};
+use quantity::{Between, Kind, Length, Mass, Measure, SpoonSystem, Temperature, TimeSpan, Volume, print};
 use toml::de::DeTable;
 
 /// A kitchen as its author describes it; what is not stated is taken for granted where it is needed.
@@ -32,6 +32,8 @@ pub struct Kitchen {
     pub room_by_clock: Vec<(TimeSpan, Temperature)>,
     /// How cold the fridge is.
     pub fridge: Option<Temperature>,
+    /// How much of the fridge is free for what is made.
+    pub fridge_room: Option<Volume>,
     /// What a proofer, or a warm place, can be set to.
     pub proofer: Option<Between<Temperature>>,
     /// How high above the sea.
@@ -78,6 +80,7 @@ impl Kitchen {
             room_log: None,
             room_by_clock: Vec::new(),
             fridge: None,
+            fridge_room: None,
             proofer: None,
             altitude: None,
             stored: Vec::new(),
