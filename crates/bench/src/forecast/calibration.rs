@@ -3,7 +3,7 @@
 use super::{KnownTime, UNCALIBRATED, by_the_ferment};
 use formula::{Known, Origin};
 use quantity::{Between, Fraction, Temperature, TemperatureDifference, TimeSpan};
-use science::heat::cook::USUAL_SATURATION;
+use science::heat::cook::{SATURATION, USUAL_SATURATION};
 use science::heat::surroundings::{GRIDDLE, Transfer};
 use std::collections::BTreeMap;
 
@@ -118,13 +118,13 @@ impl Calibration {
         Transfer { usual, range, ..GRIDDLE }
     }
 
-    /// How far the pores of a piece may keep saturated: from not at all to wholly where nothing was probed. A core once
+    /// How far the pores of a piece may keep saturated: anywhere in its range where nothing was probed. A core once
     /// read speaks of contact and pores together, so both ranges narrow alike: judgement.
     #[must_use]
     pub fn pores(&self) -> Between<Fraction> {
         let usual = USUAL_SATURATION.as_ratio();
         let left = if self.contact.trials == 0 { 1.0 } else { self.contact.spread / Self::default().contact.spread };
-        Between { from: Fraction::ratio(usual * (1.0 - left)), to: Fraction::ratio(usual + (1.0 - usual) * left) }
+        SATURATION.map(|end| Fraction::ratio(usual + (end.as_ratio() - usual) * left))
     }
 
     /// A core's temperature; measured, as far as trials taught the griddle's contact.

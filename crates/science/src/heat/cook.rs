@@ -5,7 +5,7 @@ use super::transient::crumb::{Crumb, Recipe};
 use super::transient::{Body, Crust, Face, Grid, Shape};
 use super::{Composition, air_pressure};
 use crate::{Equation, Outside, Standing, Valid};
-use quantity::{Density, Fraction, Length, Pressure, Temperature, TimeSpan};
+use quantity::{Between, Density, Fraction, Length, Pressure, Temperature, TimeSpan};
 
 /// Origin and limits.
 pub const EQUATION: Equation = Equation {
@@ -30,6 +30,11 @@ pub const EQUATION: Equation = Equation {
 /// How far bubbles keep saturated where nothing better is known: an engineering guess half-way
 /// between none and all, to be calibrated with one probe reading.
 pub const USUAL_SATURATION: Fraction = Fraction::ratio(0.5);
+
+/// The range of the same in what has risen or is full of bubbles: from a quarter to wholly. An engineering guess from the
+/// times in which bakers call small pieces done, which would leave the middle raw below a quarter (common practice, no
+/// source).
+pub const SATURATION: Between<Fraction> = Between { from: Fraction::ratio(0.25), to: Fraction::WHOLE };
 
 /// What is cooked, as risen: its thickness does not change.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -1,6 +1,6 @@
 //! A piece in hot fat.
 
-use super::guesses::{ANY, band};
+use super::guesses::band;
 use super::piece::Made;
 use super::{Heating, moist};
 use crate::forecast::surroundings::Surroundings;
@@ -8,7 +8,7 @@ use crate::forecast::{middle, midway};
 use formula::Step;
 use formula::read::Fryer;
 use quantity::{Count, Fraction, Mass, Temperature, TimeSpan, print};
-use science::heat::cook::{Piece, Stage, cook, course};
+use science::heat::cook::{Piece, SATURATION, Stage, cook, course};
 use science::heat::griddle::{immersed, immersed_by};
 
 /// What a litre of frying fat takes up, kJ for each kelvin: 0.88 kg at 2.2 kJ/(kg K), from memory.
@@ -25,7 +25,7 @@ pub fn heated(made: &Made, step: &Step, around: &Surroundings, weight: Option<Ma
     let likeliest = moist(seen.expected.core(), made.boils());
     let band = band(likeliest, made.boils(), |end| {
         let moved = immersed_by(fat, time, |transfer| end.contact(transfer));
-        [core(end.pores(usual, ANY), &immersed(fat, time)), core(usual, &moved)]
+        [core(end.of(SATURATION), &immersed(fat, time)), core(usual, &moved)]
     });
     let remark = around.heat.fryer.as_ref().zip(weight).and_then(|(fryer, weight)| fall(made, step, fryer, weight));
     Heating {

@@ -31,7 +31,7 @@ pub fn heated(made: &Made, step: &Step, around: &Surroundings) -> Heating {
         seen,
         core: likeliest,
         band: band(likeliest, made.boils(), |end| {
-            [core(end.pores(usual, pores), griddle.transfer.usual), core(usual, end.contact(&griddle.transfer))]
+            [core(end.of(pores), griddle.transfer.usual), core(usual, end.contact(&griddle.transfer))]
         }),
         off,
         assumed: Vec::new(),

@@ -1,17 +1,13 @@
 //! The band that guesses leave to the middle: how readily heat arrives, and how far the pores keep saturated.
 //!
-//! The two are independent, so that the worst of both at once is no forecast. Each is moved alone by its standard
-//! uncertainty, the other as usual; what the middle then differs by is combined by the root of the sum of the squares
-//! (JCGM 100:2008, the GUM, 5.1.2 with 5.1.3 note 2), and widened from a standard deviation to 5 to 95 %. Below and above
-//! the usual figure count apart, because a middle that boils gets no hotter.
+//! The two are independent, so that the worst of both at once is no forecast. Each is moved alone to the ends of its
+//! range, which is taken as 5 to 95 %, the other as usual; what the middle then differs by is combined by the root of the
+//! sum of the squares (JCGM 100:2008, the GUM, 5.1.2 with 5.1.3 note 2). Ends, not standard deviations, because a middle
+//! that boils gets no hotter and the way down is steep; for the same reason below and above count apart.
 
 use super::moist;
-use crate::forecast::BAND;
-use quantity::{Between, Fraction, HeatTransfer, Temperature, TemperatureDifference};
+use quantity::{Between, HeatTransfer, Temperature, TemperatureDifference};
 use science::heat::surroundings::Transfer;
-
-/// Pores keep saturated anywhere from not at all to wholly, where nobody knows better.
-pub const ANY: Between<Fraction> = Between { from: Fraction::ZERO, to: Fraction::WHOLE };
 
 /// At which end of a guess a piece is cooked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -31,17 +27,9 @@ impl End {
         }
     }
 
-    /// A coefficient off its usual figure by its standard uncertainty: its range is taken as a band of 5 to 95 %, and
-    /// coefficients scatter by factors.
+    /// A coefficient at that end.
     pub fn contact(self, transfer: &Transfer) -> HeatTransfer {
-        transfer.usual * libm::pow(self.of(transfer.range) / transfer.usual, 1.0 / BAND)
-    }
-
-    /// How far pores keep saturated, off the usual by its standard uncertainty: anywhere in the range alike, which is
-    /// half its width by the root of three (the GUM, 4.3.7).
-    pub fn pores(self, usual: Fraction, range: Between<Fraction>) -> Fraction {
-        let (usual, end) = (usual.as_ratio(), self.of(range).as_ratio());
-        Fraction::ratio(usual + (end - usual) / libm::sqrt(3.0))
+        self.of(transfer.range)
     }
 }
 
@@ -50,7 +38,7 @@ pub fn band(usual: Temperature, boils: Temperature, alone: impl Fn(End) -> [Temp
     let off = |end: End| {
         let each = alone(end).map(|core| moist(core, boils).as_celsius() - usual.as_celsius());
         let counted = each.map(|off| if end == End::Poor { off.min(0.0) } else { off.max(0.0) });
-        TemperatureDifference::kelvins(BAND * libm::hypot(counted[0], counted[1]))
+        TemperatureDifference::kelvins(libm::hypot(counted[0], counted[1]))
     };
     // Nothing is to be gained where it boils already, and a cook takes its time to work out.
     let above = if usual >= boils { usual } else { moist(usual + off(End::Good), boils) };
@@ -69,18 +57,18 @@ mod tests {
         (from.as_celsius(), to.as_celsius())
     }
 
-    /// Two contributions of 3 and 4 make 5 (the GUM, 5.1.2, in the smallest whole numbers), widened by 1.645.
+    /// Two contributions of 3 and 4 make 5 (the GUM, 5.1.2, in the smallest whole numbers).
     #[test]
     fn independent_guesses_add_by_their_squares() {
         let (from, to) = told(80.0, [77.0, 76.0], [84.0, 83.0]);
-        assert!((from - (80.0 - 5.0 * 1.645)).abs() < 1e-9 && (to - (80.0 + 5.0 * 1.645)).abs() < 1e-9, "{from} to {to}");
+        assert!((from - 75.0).abs() < 1e-9 && (to - 85.0).abs() < 1e-9, "{from} to {to}");
     }
 
     /// A guess that changes nothing leaves the other's band, and no band is wider than both laid end to end.
     #[test]
     fn a_guess_alone_keeps_its_own_band() {
         let (from, to) = told(80.0, [70.0, 80.0], [80.0, 82.0]);
-        assert!((from - (80.0 - 16.45)).abs() < 1e-9 && (to - 83.29).abs() < 1e-9, "{from} to {to}");
+        assert!((from - 70.0).abs() < 1e-9 && (to - 82.0).abs() < 1e-9, "{from} to {to}");
     }
 
     /// A middle that boils gets no hotter, whatever is guessed.
@@ -88,18 +76,5 @@ mod tests {
     fn nothing_passes_the_boil() {
         assert_eq!(told(100.0, [100.0, 104.0], [109.0, 109.0]), (100.0, 100.0));
         assert_eq!(told(99.0, [99.0, 99.0], [109.0, 109.0]).1, 100.0);
-    }
-
-    /// The standard uncertainty of a rectangle is its width by the root of twelve (the GUM, 4.3.7, equation 7); 1.645 of
-    /// them take a coefficient to the end of its range.
-    #[test]
-    fn guesses_move_by_their_standard_uncertainty() {
-        let whole = Between { from: Fraction::ZERO, to: Fraction::WHOLE };
-        let usual = Fraction::ratio(0.5);
-        let spread = (End::Good.pores(usual, whole) - End::Poor.pores(usual, whole)).as_ratio() / 2.0;
-        assert!((spread - 1.0 / libm::sqrt(12.0)).abs() < 1e-12);
-        let griddle = &science::heat::surroundings::GRIDDLE;
-        let moved = End::Poor.contact(griddle) / griddle.usual;
-        assert!((libm::pow(moved, 1.645) - griddle.range.from / griddle.usual).abs() < 1e-12);
     }
 }

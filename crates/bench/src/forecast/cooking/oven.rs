@@ -1,13 +1,13 @@
 //! A piece in an oven, or one heat after another.
 
-use super::guesses::{ANY, band};
+use super::guesses::band;
 use super::piece::Made;
 use super::{Heating, moist};
 use crate::forecast::surroundings::Surroundings;
 use crate::forecast::{middle, midway};
 use formula::{Origin, Step};
 use quantity::{Between, Fraction, HeatTransfer, Temperature, TimeSpan, print};
-use science::heat::cook::{Piece, Stage, cook, course};
+use science::heat::cook::{Piece, SATURATION, Stage, cook, course};
 use science::heat::griddle::oven;
 use science::heat::surroundings::{FAN_OVEN, STILL_OVEN, TUNNEL_OVEN, Transfer};
 use science::heat::{Face, Shape, Surroundings as Air};
@@ -23,7 +23,7 @@ pub fn heated(made: &Made, steps: &[&Step], around: &Surroundings) -> Heating {
         |saturation: Fraction, convection: HeatTransfer| course(&Piece { saturation, ..made.piece }, &stages(convection)).core();
     let likeliest = moist(seen.expected.core(), made.boils());
     let band =
-        band(likeliest, made.boils(), |end| [core(end.pores(usual, ANY), transfer.usual), core(usual, end.contact(&transfer))]);
+        band(likeliest, made.boils(), |end| [core(end.of(SATURATION), transfer.usual), core(usual, end.contact(&transfer))]);
     let mut assumed = vec!["moist air; ovens heat small pieces rather sooner than the model does".to_owned()];
     if is_assumed(&around.heat.fan.origin) {
         assumed.push("an oven without a fan".to_owned());

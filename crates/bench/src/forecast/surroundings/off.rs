@@ -1,7 +1,7 @@
 //! How far one of many kitchens is off what is said of it.
 
 use quantity::{Fraction, HeatTransfer, TemperatureDifference};
-use science::heat::cook::USUAL_SATURATION;
+use science::heat::cook::{SATURATION, USUAL_SATURATION};
 use science::heat::surroundings::Transfer;
 
 /// What a kitchen is off by; nought for the kitchen itself.
@@ -31,9 +31,12 @@ impl Off {
         transfer.usual * libm::exp(self.contact * libm::log(transfer.range.to / transfer.range.from) / BAND)
     }
 
-    /// How far pores keep saturated: anywhere from not at all to wholly, as nobody knows better.
+    /// How far pores keep saturated: the range is taken as a band of 5 to 95 %, below the usual and above it, and ends there.
     #[must_use]
     pub fn saturation(&self) -> Fraction {
-        Fraction::ratio((USUAL_SATURATION.as_ratio() + self.pores / BAND).clamp(0.0, 1.0))
+        let usual = USUAL_SATURATION.as_ratio();
+        let end = if self.pores < 0.0 { SATURATION.from } else { SATURATION.to };
+        let off = (end.as_ratio() - usual).abs() * self.pores * 2.0 / BAND;
+        Fraction::ratio((usual + off).clamp(SATURATION.from.as_ratio(), SATURATION.to.as_ratio()))
     }
 }
