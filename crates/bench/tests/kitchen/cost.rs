@@ -57,7 +57,7 @@ fn what_is_there_is_not_bought() {
     let book = book(&[("formulas/flat.toml", FORMULA), ("larder.toml", larder)]);
     let there = |name: &str, grams: f64, pieces: Option<f64>| {
         let ingredient = book.pantry.find(name).expect("an ingredient");
-        there_already(&ingredient, Mass::grams(grams), pieces.map(Count::pieces), &book.larder).as_grams()
+        there_already(ingredient, Mass::grams(grams), pieces.map(Count::pieces), &book.larder).as_grams()
     };
     assert!((there("flour-bread", 500.0, None) - 120.0).abs() < 1e-9);
     assert_eq!(there("egg-whole", 52.0, Some(1.0)), 52.0);
