@@ -4,6 +4,7 @@
 
 use bench::calibration::{Logged, learn};
 use bench::forecast::{Surroundings, foresee};
+use bench::label::{Law, Sold, label};
 use bench::rules::judge;
 use formula::arithmetic::{Target, blend, factor, figures, mixture, overall, scaled, weighed};
 use formula::source::Source;
@@ -100,6 +101,20 @@ fn in_the_kitchen(texts: &BTreeMap<String, Source>, book: &Book, changed: &str, 
         let foreseen = foresee(formula, &surroundings);
         let _ = publish::outlook::text(formula, &foreseen, units, 80);
         let _ = publish::outlook::json(formula, &foreseen);
+        for law in Law::ALL {
+            if let Some(label) = label(formula, &book.settings, law, &Sold::default()) {
+                let _ = publish::label::text(&label, 80);
+                let _ = publish::label::json(&label);
+                let _ = publish::label::html(&[label], &book.settings);
+            }
+        }
+        if let Some(cost) = bench::cost::cost(formula, &foreseen, &book.prices, &book.settings) {
+            let sale = bench::cost::prices(&cost, &book.prices.wanted, None);
+            let history = bench::cost::history(formula, &book.prices);
+            let costing = publish::costing::Costing { title: &formula.head.title, piece: "piece", cost, sale, history };
+            let _ = publish::costing::text(&costing, 80);
+            let _ = publish::costing::json(&costing);
+        }
         let sheet = publish::sheet::sheet(formula, &kitchen, &book.settings);
         let _ = publish::sheet::text(&sheet, 80);
         let _ = publish::sheet::json(&sheet);

@@ -5,10 +5,10 @@ use crate::files;
 use crate::photographs;
 use crate::terminal;
 use bench::rules::proof_read;
+use formula::read::Kitchen;
 use formula::{Book, BookText, Checked, Diagnostic, Formula, Severity};
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use rayon::prelude::*;
-use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
 /// A book with its texts.
@@ -43,22 +43,24 @@ impl Opened {
     /// Everything that is wrong, in the order of files and places.
     pub fn check(&self) -> Vec<Diagnostic> {
         let kitchen = self.book.kitchen();
-        let worked_out = self.each(|checked| {
-            // What the rules say of a formula that cannot be computed would only follow from its errors.
-            let is_sound = checked.diagnostics.iter().all(|found| found.severity < Severity::Error);
-            let by_rules = is_sound.then(|| proof_read(&checked.value, &kitchen, &self.book.settings));
-            let misplaced: Vec<Diagnostic> = self.book.misplaced(&checked.value).collect();
-            let photograph = checked.value.head.photograph.as_ref();
-            let unusable = photograph.and_then(|photograph| photographs::judge(&self.folder, photograph));
-            checked
-                .diagnostics
-                .into_iter()
-                .chain(misplaced)
-                .chain(unusable)
-                .chain(by_rules.into_iter().flatten())
-                .collect::<Vec<_>>()
-        });
-        let mut found: Vec<Diagnostic> = self.found.iter().cloned().chain(worked_out.into_iter().flatten()).collect();
+        let worked_out = self.each(&self.names(), |checked| self.proof_read(checked, &kitchen));
+        self.in_order(worked_out.into_iter().flatten().collect())
+    }
+
+    /// Everything that is wrong with one formula.
+    pub fn proof_read(&self, checked: Checked<Formula>, kitchen: &Kitchen) -> Vec<Diagnostic> {
+        // What the rules say of a formula that cannot be computed would only follow from its errors.
+        let is_sound = checked.diagnostics.iter().all(|found| found.severity < Severity::Error);
+        let by_rules = is_sound.then(|| proof_read(&checked.value, kitchen, &self.book.settings));
+        let misplaced: Vec<Diagnostic> = self.book.misplaced(&checked.value).collect();
+        let photograph = checked.value.head.photograph.as_ref();
+        let unusable = photograph.and_then(|photograph| photographs::judge(&self.folder, photograph));
+        checked.diagnostics.into_iter().chain(misplaced).chain(unusable).chain(by_rules.into_iter().flatten()).collect()
+    }
+
+    /// What was found in the formulas that were asked for and in the book around them, in the order of files and places.
+    pub fn in_order(&self, in_formulas: Vec<Diagnostic>) -> Vec<Diagnostic> {
+        let mut found: Vec<Diagnostic> = self.found.iter().cloned().chain(in_formulas).collect();
         if self.only.is_some() {
             let names = self.names();
             let own = |d: &Diagnostic| {
@@ -70,20 +72,13 @@ impl Opened {
         found
     }
 
-    /// The photographs of formulas that can be shown, by their path in the book.
-    pub fn pictures(&self, formulas: &[Formula]) -> BTreeMap<String, Vec<u8>> {
-        let all = formulas.iter().filter_map(|formula| formula.head.photograph.as_ref());
-        all.filter_map(|photograph| Some((photograph.file.clone(), photographs::read(&self.folder, photograph)?))).collect()
-    }
-
     /// The formulas that were asked for, worked out, in the order of their names.
     pub fn formulas(&self) -> Vec<Formula> {
-        self.each(|checked| checked.value)
+        self.each(&self.names(), |checked| checked.value)
     }
 
-    /// Works out every formula that was asked for, on all cores, with progress when it takes long.
-    fn each<T: Send>(&self, take: impl Fn(Checked<Formula>) -> T + Sync) -> Vec<T> {
-        let names = self.names();
+    /// Works out the formulas of these names, on all cores, with progress when it takes long.
+    pub fn each<T: Send>(&self, names: &[&str], take: impl Fn(Checked<Formula>) -> T + Sync) -> Vec<T> {
         let bar = progress(names.len());
         let each = |name: &&str| {
             let checked = self.book.formula(name);

@@ -8,10 +8,12 @@ mod failure;
 mod files;
 mod findings;
 mod learning;
+mod looking;
 mod memory;
 mod moment;
 mod paper;
 mod photographs;
+mod press;
 mod terminal;
 mod watch;
 

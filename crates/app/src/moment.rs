@@ -20,6 +20,14 @@ pub fn now(said: Option<&str>, zone: &TimeZone) -> Result<ZonedDateTime, Failure
     said.map_or(Ok(clock.clone()), |text| read(text, zone, &clock))
 }
 
+/// The moment of publishing, as RFC 3339 writes it: the wall clock's, or the one that reproducible builds are told
+/// by `SOURCE_DATE_EPOCH`, in seconds since 1970.
+pub fn of_publishing() -> String {
+    let told = std::env::var("SOURCE_DATE_EPOCH").ok().and_then(|seconds| seconds.parse().ok());
+    let moment = told.and_then(|seconds| Timestamp::from_second(seconds).ok()).unwrap_or_else(Timestamp::now);
+    Timestamp::from_second(moment.as_second()).unwrap_or(moment).to_string()
+}
+
 /// A moment: "2026-11-29 09:30", or "09:30" for the next time the clock shows that.
 pub fn read(text: &str, zone: &TimeZone, now: &ZonedDateTime) -> Result<ZonedDateTime, Failure> {
     let text = text.trim();

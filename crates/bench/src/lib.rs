@@ -9,10 +9,9 @@ pub mod cost;
 pub mod draws;
 pub mod exchange;
 pub mod forecast;
-mod grounds;
+pub mod grounds;
+pub mod label;
 pub mod rules;
 pub mod target;
 pub mod trial;
 pub mod weighing;
-
-pub use grounds::{Grounds, grounds};

@@ -286,12 +286,15 @@ fn circle(way: &[&str]) -> Vec<String> {
     turned.map(|name| (*name).to_owned()).collect()
 }
 
+/// The pages of a published book that are no formula's, and what they hold.
+pub const BOOK_PAGES: [(&str, &str); 3] = [("index", "the index"), ("tags", "the tags"), ("ingredients", "the ingredients")];
+
 /// A formula whose file name cannot become a page's address: pages are named after files, and disks do not all
 /// tell capitals apart.
 fn no_address(source: &Source, name: &str) -> Option<Diagnostic> {
     let place = Place { file: Arc::clone(&source.file), span: 0..0 };
-    let (message, hint) = if name == "index" {
-        (format!("a formula cannot be called “{name}”: its page would take the place of the index"), "rename the file".to_owned())
+    let (message, hint) = if let Some((_, holds)) = BOOK_PAGES.iter().find(|(page, _)| *page == name) {
+        (format!("a formula cannot be called “{name}”: its page would take the place of {holds}"), "rename the file".to_owned())
     } else if is_plain(name) {
         return None;
     } else {

@@ -7,6 +7,7 @@ pub mod arithmetic;
 pub mod book;
 pub mod diagnostic;
 pub mod fault;
+pub mod import;
 pub mod ingredient;
 pub mod known;
 pub mod larder;

@@ -22,7 +22,14 @@ pub fn misplaced(prices: &Prices, pantry: &Pantry, settings: &BookSettings) -> V
         }
     }
     let Some(currency) = currency(prices, settings) else { return found };
-    let all = prices.packs.iter().map(|pack| &pack.costs).chain(&prices.electricity).chain(&prices.gas).chain(&prices.hour);
+    let all = prices
+        .packs
+        .iter()
+        .map(|pack| &pack.costs)
+        .chain(&prices.electricity)
+        .chain(&prices.gas)
+        .chain(&prices.hour)
+        .chain(&prices.packaging);
     if let Some(other) = all.into_iter().find(|money| money.currency != currency) {
         let message = format!("“{other}” cannot be added to prices in {currency}");
         let place = Place { file: Arc::clone(&prices.file), span: 0..0 };

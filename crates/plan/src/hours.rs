@@ -3,9 +3,9 @@
 use crate::held::may_be_left_out;
 use crate::used::{product_stages, used_formulas};
 use formula::read::Attention;
-use formula::resolve::formula::StageAt;
+use formula::resolve::formula::{Content, StageAt};
 use formula::{Component, Formula, Stage, Step};
-use quantity::{Between, TimeSpan};
+use quantity::{Between, Mass, TimeSpan};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// How long a formula takes from the first step to the table, as its steps state; the other formulas
@@ -25,13 +25,7 @@ pub struct Hours {
 /// Adds up a formula's steps. Stages that do not need each other go on side by side.
 #[must_use]
 pub fn hours(formula: &Formula) -> Hours {
-    let mut made = BTreeMap::new();
-    let mut steps = Steps::default();
-    for other in used_formulas(formula) {
-        let stages = product_stages(&other);
-        steps.add(&other, &stages);
-        made.insert(other.name.clone(), longest(&other, &stages, &made));
-    }
+    let Others { mut steps, made } = others(formula);
     let own: BTreeSet<StageAt> = formula.stages().map(|(at, _)| at).collect();
     steps.add(formula, &own);
     let total = longest(formula, &own, &made);
@@ -44,6 +38,41 @@ pub fn hours(formula: &Formula) -> Hours {
 /// The steps of a stage that are always done.
 fn needed(stage: &Stage) -> impl Iterator<Item = &Step> {
     stage.steps.iter().enumerate().filter(|(at, _)| !may_be_left_out(stage, *at)).map(|(_, step)| step)
+}
+
+/// What the other formulas take whose products a formula uses, which do not grow with it.
+#[derive(Debug, Default)]
+pub struct Others {
+    /// Their steps.
+    steps: Steps,
+    /// By their names: how long from their first step until each is made.
+    pub made: BTreeMap<String, Between<TimeSpan>>,
+}
+
+impl Others {
+    /// Minutes with hands, but not at the heat.
+    #[must_use]
+    pub const fn preparing(&self) -> Between<TimeSpan> {
+        self.steps.preparing
+    }
+
+    /// Time at the heat.
+    #[must_use]
+    pub const fn cooking(&self) -> Between<TimeSpan> {
+        self.steps.cooking
+    }
+}
+
+/// What the other formulas take whose products a formula uses.
+#[must_use]
+pub fn others(formula: &Formula) -> Others {
+    let mut all = Others::default();
+    for other in used_formulas(formula) {
+        let stages = product_stages(&other);
+        all.steps.add(&other, &stages);
+        all.made.insert(other.name.clone(), longest(&other, &stages, &all.made));
+    }
+    all
 }
 
 /// How long a step takes for all pieces of its component, batch after batch.
@@ -68,6 +97,7 @@ fn add(spans: impl Iterator<Item = Between<TimeSpan>>) -> Between<TimeSpan> {
 }
 
 /// The sums of steps.
+#[derive(Debug)]
 struct Steps {
     preparing: Between<TimeSpan>,
     cooking: Between<TimeSpan>,
@@ -133,4 +163,38 @@ fn finish(formula: &Formula, at: StageAt, made: &Made, finished: &mut Finished) 
 pub fn hands_on(component: &Component) -> Between<TimeSpan> {
     let steps = component.stages.iter().flat_map(needed);
     add(steps.filter(|step| step.attention == Attention::Active).filter_map(|step| lasts(component, step)))
+}
+
+/// The time that a formula needs hands for, in the middle of what its steps state: its own, and of the formulas that it
+/// uses the share that it takes of what they make.
+#[must_use]
+pub fn hands(formula: &Formula) -> TimeSpan {
+    let middle = |range: Between<TimeSpan>| (range.from + range.to) * 0.5;
+    let mut sum: TimeSpan = formula.components.iter().map(|component| middle(hands_on(component))).sum();
+    let mut taken: BTreeMap<String, f64> = BTreeMap::new();
+    let all = formula.stages().map(|(at, _)| at).collect();
+    take(formula, &all, 1.0, &mut taken);
+    // Each before those that it uses itself, so that all that is taken of it is known.
+    for other in used_formulas(formula).into_iter().rev() {
+        // Nobody makes it twice where once is enough, and half of it is half the work.
+        let share = taken.get(&other.name).copied().unwrap_or_default().min(1.0);
+        let stages = product_stages(&other);
+        for at in &stages {
+            let component = &other.components[at.0];
+            let active = other.stage(*at).steps.iter().filter(|step| step.attention == Attention::Active);
+            sum += middle(add(active.filter_map(|step| lasts(component, step)))) * share;
+        }
+        take(&other, &stages, share, &mut taken);
+    }
+    sum
+}
+
+/// Adds what the stages of a formula take of other formulas, as shares of what those make.
+fn take(formula: &Formula, stages: &BTreeSet<StageAt>, share: f64, taken: &mut BTreeMap<String, f64>) {
+    for line in stages.iter().flat_map(|at| &formula.stage(*at).lines) {
+        let Content::Formula(blend) = &line.content else { continue };
+        if blend.made > Mass::ZERO {
+            *taken.entry(blend.name.clone()).or_default() += share * (line.mass.value / blend.made);
+        }
+    }
 }

@@ -1,6 +1,7 @@
 //! When things are done: how long a formula takes, and the day's timeline counted back from serving.
 
 pub mod alternatives;
+mod countdown;
 pub mod day;
 pub mod engine;
 mod held;
@@ -8,4 +9,5 @@ mod hours;
 pub mod problem;
 mod used;
 
-pub use hours::{Hours, hands_on, hours, lasts};
+pub use countdown::{Counted, Expected, countdown, expected};
+pub use hours::{Hours, Others, hands, hands_on, hours, lasts, others};

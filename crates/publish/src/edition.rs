@@ -1,46 +1,31 @@
-//! An edition: every file of a published book.
+//! An edition: the book's own pages, made from what is told of each formula.
 
-use crate::page::{formula_page, index_page};
-use base64::Engine;
-use base64::engine::general_purpose::STANDARD as BASE64;
-use formula::Formula;
+use crate::page::{LISTS, MARK, index_page, ingredients_page, tags_page};
+use crate::site::{Card, Dated, feed, sitemap};
 use formula::read::BookSettings;
 use std::collections::BTreeMap;
 
-/// The files of a published book by name.
-#[derive(Clone, Debug, Default)]
-pub struct Edition {
-    /// Each file's bytes.
-    pub files: BTreeMap<String, Vec<u8>>,
-}
+/// What the XML files of an edition begin with, so that they are known from others that lie in the same folder.
+pub const XML_HEAD: &str = "<?xml version=\"1.0\" encoding=\"utf-8\"?>\n<!-- Made by Wellproved. -->\n";
 
-/// Lays out a book as pages. `pictures` are the photographs' bytes by their path in the book.
+/// Whether a file is one that an edition wrote.
 #[must_use]
-pub fn edition(formulas: &[Formula], settings: &BookSettings, pictures: &BTreeMap<String, Vec<u8>>) -> Edition {
-    let mut files = BTreeMap::new();
-    files.insert("index.html".to_owned(), index_page(formulas, settings).into_bytes());
-    for formula in formulas {
-        let picture = formula.head.photograph.as_ref().and_then(|photograph| picture(&photograph.file, pictures));
-        files.insert(format!("{}.html", formula.name), formula_page(formula, settings, picture.as_deref()).into_bytes());
-    }
-    Edition { files }
+pub fn is_own(bytes: &[u8]) -> bool {
+    let head = String::from_utf8_lossy(&bytes[..bytes.len().min(1000)]);
+    head.starts_with(XML_HEAD) || head.contains(MARK)
 }
 
-/// A picture as an address that holds it whole, so that the page stays one file.
-fn picture(file: &str, pictures: &BTreeMap<String, Vec<u8>>) -> Option<String> {
-    let bytes = pictures.get(file)?;
-    Some(format!("data:{};base64,{}", picture_type(file)?, BASE64.encode(bytes)))
-}
-
-/// The media type of a picture by its ending; none for what a page cannot show.
+/// The files of a published book that are no formula's page, by name.
 #[must_use]
-pub fn picture_type(file: &str) -> Option<&'static str> {
-    match file.rsplit('.').next()?.to_lowercase().as_str() {
-        "jpg" | "jpeg" => Some("image/jpeg"),
-        "png" => Some("image/png"),
-        "webp" => Some("image/webp"),
-        "avif" => Some("image/avif"),
-        "gif" => Some("image/gif"),
-        _ => None,
-    }
+pub fn book_files(formulas: &[Dated], settings: &BookSettings) -> BTreeMap<&'static str, String> {
+    let cards: Vec<&Card> = formulas.iter().map(|one| &one.card).collect();
+    let lists: Vec<&str> = LISTS.iter().map(|(file, _)| *file).collect();
+    let mut files = BTreeMap::from([
+        ("index.html", index_page(&cards, settings)),
+        ("tags.html", tags_page(&cards, settings)),
+        ("ingredients.html", ingredients_page(&cards, settings)),
+    ]);
+    files.extend(feed(formulas, settings).map(|feed| ("feed.xml", feed)));
+    files.extend(sitemap(formulas, &lists, settings).map(|map| ("sitemap.xml", map)));
+    files
 }

@@ -4,8 +4,8 @@ use crate::words::Units;
 use formula::arithmetic::weighed;
 use formula::ingredient::eggs::{self, EggPart};
 use formula::ingredient::plain_name;
+use formula::read::EggSize;
 use formula::read::Group;
-use formula::read::{Amount, EggSize};
 use formula::resolve::formula::Content;
 use formula::{Component, Formula, Ingredient};
 use quantity::{Count, Mass, print};
@@ -28,6 +28,10 @@ pub struct Need {
     pub pieces: Option<Count>,
     /// Codes of the allergens in it.
     pub allergens: Vec<String>,
+    /// What it is, where it is a single ingredient.
+    pub ingredient: Option<Arc<Ingredient>>,
+    /// The size class meant where it is egg.
+    pub egg: EggSize,
 }
 
 impl Need {
@@ -43,7 +47,7 @@ impl Need {
 /// What a component needs, in the order in which it is first used.
 #[must_use]
 pub fn needs(formula: &Formula, component: usize, units: Units, egg: EggSize) -> Vec<Need> {
-    let mut needs: Vec<(String, Need, Option<Arc<Ingredient>>, EggSize)> = Vec::new();
+    let mut needs: Vec<(String, Need)> = Vec::new();
     for part in weighed(formula, component).iter().filter(|part| part.stage.0 == component) {
         let (key, ingredient) = match &part.line.content {
             // A line with a name of its own, such as the butter for the tin, stands by itself.
@@ -53,8 +57,8 @@ pub fn needs(formula: &Formula, component: usize, units: Units, egg: EggSize) ->
         };
         // The whole line is weighed out, also where only a part of its stage goes into the product.
         let mass = part.line.mass.value;
-        match needs.iter_mut().find(|(other, ..)| *other == key) {
-            Some((_, need, ..)) => {
+        match needs.iter_mut().find(|(other, _)| *other == key) {
+            Some((_, need)) => {
                 need.mass += mass;
                 // Pieces here and gram there: only the gram add up.
                 need.pieces = need.pieces.zip(part.line.pieces).map(|(a, b)| a + b);
@@ -67,22 +71,20 @@ pub fn needs(formula: &Formula, component: usize, units: Units, egg: EggSize) ->
                     Content::Formula(blend) => Some(blend.name.clone()),
                     _ => None,
                 };
-                let need = Need { title, mass, household: None, note, formula, pieces: part.line.pieces, allergens };
-                let size = match &part.line.written {
-                    Amount::Eggs(_, size) => *size,
-                    _ => egg,
-                };
-                needs.push((key, need, ingredient, size));
+                let (pieces, egg) = (part.line.pieces, part.line.egg_size(egg));
+                let need = Need { title, mass, household: None, note, formula, pieces, allergens, ingredient, egg };
+                needs.push((key, need));
             }
         }
     }
-    let finish = |(_, mut need, ingredient, size): (String, Need, Option<Arc<Ingredient>>, EggSize)| {
+    let finish = |(_, mut need): (String, Need)| {
         let counted = need
             .pieces
             .map(|pieces| format!("{} {}", print::count(pieces), if pieces <= Count::pieces(1.0) { "piece" } else { "pieces" }));
-        need.household = ingredient
-            .and_then(|one| household(&one, need.mass, units, size).filter(|_| counted.is_none() || one.group == Group::Egg))
-            .or(counted);
+        let measured = |one: &Arc<Ingredient>| {
+            household(one, need.mass, units, need.egg).filter(|_| counted.is_none() || one.group == Group::Egg)
+        };
+        need.household = need.ingredient.as_ref().and_then(measured).or(counted);
         need
     };
     needs.into_iter().map(finish).collect()

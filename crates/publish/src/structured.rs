@@ -2,51 +2,78 @@
 
 use crate::method::sentence;
 use crate::needs::needs;
+use crate::page::Leaf;
+use crate::serving::Serving;
+use crate::site::{page_address, page_name};
 use crate::words::{Units, makes};
 use formula::Formula;
-use formula::read::BookSettings;
 use plan::hours;
 use quantity::{TimeSpan, print};
 use serde_json::{Map, Value, json};
+use std::collections::BTreeSet;
 
 /// The recipe as JSON-LD, safe to stand in a script element.
-pub fn recipe(formula: &Formula, settings: &BookSettings) -> String {
+pub fn recipe(formula: &Formula, leaf: &Leaf) -> String {
     // "</" would end the script element, and "<!--" would begin a comment in it.
-    recipe_value(formula, settings).to_string().replace('<', "\\u003c")
+    recipe_value(formula, leaf).to_string().replace('<', "\\u003c")
 }
 
-fn recipe_value(formula: &Formula, settings: &BookSettings) -> Value {
-    let units = Units::of(settings);
+fn recipe_value(formula: &Formula, leaf: &Leaf) -> Value {
+    let units = Units::of(leaf.settings);
     let mut data = Map::new();
-    let mut put = |key: &str, value: Value| {
-        data.insert(key.to_owned(), value);
-    };
-    put("@context", json!("https://schema.org"));
-    put("@type", json!("Recipe"));
-    put("name", json!(formula.head.title));
-    put("inLanguage", json!(settings.language));
-    if !formula.head.intro.is_empty() {
-        put("description", json!(formula.head.intro));
+    data.insert("@context".to_owned(), json!("https://schema.org"));
+    data.insert("@type".to_owned(), json!("Recipe"));
+    data.extend(about(formula, leaf));
+    data.extend(times(formula));
+    let ingredients: Vec<String> = (0..formula.components.len())
+        .flat_map(|c| needs(formula, c, units, leaf.settings.eggs))
+        .map(|need| need.in_words())
+        .collect();
+    data.insert("recipeIngredient".to_owned(), json!(ingredients));
+    let tools: Vec<Value> = tools(formula).into_iter().map(|tool| json!({ "@type": "HowToTool", "name": tool })).collect();
+    if !tools.is_empty() {
+        data.insert("tool".to_owned(), Value::Array(tools));
     }
-    if let Some(author) = &settings.author {
-        put("author", json!({ "@type": "Person", "name": author }));
+    data.insert("recipeInstructions".to_owned(), Value::Array(instructions(formula, units)));
+    if let Some(serving) = Serving::of(formula) {
+        data.insert("nutrition".to_owned(), nutrition(&serving));
     }
-    if !formula.head.tags.is_empty() {
-        put("keywords", json!(formula.head.tags.join(", ")));
-    }
-    if let Some(main) = formula.components.first() {
-        put("recipeYield", json!(makes(main)));
-    }
+    Value::Object(data)
+}
+
+/// What stands at the head of the page.
+fn about(formula: &Formula, leaf: &Leaf) -> Vec<(String, Value)> {
+    let (head, settings) = (&formula.head, leaf.settings);
+    let address = page_address(settings, &page_name(&formula.name));
+    let picture = leaf.picture.and_then(|picture| picture.address(settings));
+    let book = || json!({ "@type": "CreativeWork", "name": settings.title });
+    let told: [(&str, Option<Value>); 11] = [
+        ("name", Some(json!(head.title))),
+        ("inLanguage", Some(json!(settings.language))),
+        ("url", address.as_ref().map(|address| json!(address))),
+        ("mainEntityOfPage", address.as_ref().map(|address| json!(address))),
+        ("image", picture.map(|address| json!([address]))),
+        ("description", (!head.intro.is_empty()).then(|| json!(head.intro))),
+        ("author", settings.author.as_ref().map(|author| json!({ "@type": "Person", "name": author }))),
+        ("isPartOf", (!settings.title.is_empty()).then(book)),
+        ("creditText", head.source.as_ref().map(|source| json!(source))),
+        ("keywords", (!head.tags.is_empty()).then(|| json!(head.tags.join(", ")))),
+        ("recipeYield", formula.components.first().map(|main| json!(makes(main)))),
+    ];
+    told.into_iter().filter_map(|(key, value)| Some((key.to_owned(), value?))).collect()
+}
+
+/// The upper ends of the times that the page shows; waits count in the whole.
+fn times(formula: &Formula) -> impl Iterator<Item = (String, Value)> {
     let hours = hours(formula);
     let times = [("prepTime", hours.preparing), ("cookTime", hours.cooking), ("totalTime", hours.total)];
-    for (key, span) in times.into_iter().filter(|(_, span)| span.to > TimeSpan::ZERO) {
-        put(key, json!(print::rounded_time(span).to.iso_8601()));
-    }
-    let ingredients: Vec<String> =
-        (0..formula.components.len()).flat_map(|c| needs(formula, c, units, settings.eggs)).map(|need| need.in_words()).collect();
-    put("recipeIngredient", json!(ingredients));
-    put("recipeInstructions", Value::Array(instructions(formula, units)));
-    Value::Object(data)
+    let told = times.into_iter().filter(|(_, span)| span.to > TimeSpan::ZERO);
+    told.map(|(key, span)| (key.to_owned(), json!(print::rounded_time(span).to.iso_8601())))
+}
+
+/// What is worked with, each once.
+pub fn tools(formula: &Formula) -> BTreeSet<&str> {
+    formula.steps().flat_map(|(_, step)| &step.equipment).map(String::as_str).collect()
 }
 
 /// A section a stage, a step a step.
@@ -60,4 +87,13 @@ fn instructions(formula: &Formula, units: Units) -> Vec<Value> {
         }
     }
     sections
+}
+
+fn nutrition(serving: &Serving) -> Value {
+    let mut data = Map::new();
+    data.insert("@type".to_owned(), json!("NutritionInformation"));
+    data.insert("servingSize".to_owned(), json!(serving.size));
+    data.insert("calories".to_owned(), json!(serving.kilocalories));
+    data.extend(serving.lines.iter().map(|line| (line.property.to_owned(), json!(line.content))));
+    Value::Object(data)
 }

@@ -1,5 +1,7 @@
 //! Figures and conditions in words, in one unit system or in two.
 
+use crate::method::{Figure, Piece};
+use crate::spelling::is_american;
 use formula::arithmetic::Counted;
 use formula::read::Condition;
 use formula::{Component, Line};
@@ -18,7 +20,10 @@ impl Units {
     /// The units of a book's settings.
     #[must_use]
     pub fn of(settings: &formula::read::BookSettings) -> Self {
-        Self { spoons: settings.spoons.unwrap_or_default(), second: settings.second_units }
+        // Kitchens of the United States measure in cups and degrees Fahrenheit, unless the book says otherwise.
+        let american = is_american(&settings.language).then_some(SpoonSystem::UsCustomary);
+        let second = settings.second_units.or(american);
+        Self { spoons: settings.spoons.unwrap_or_default(), second }
     }
 
     /// Whether the second system is the United States', with its degrees, inches and ounces.
@@ -89,6 +94,17 @@ impl Units {
     }
 }
 
+/// What a system of spoons and cups is called.
+#[must_use]
+pub const fn spoons_name(system: SpoonSystem) -> &'static str {
+    match system {
+        SpoonSystem::Metric => "metric",
+        SpoonSystem::Australian => "Australian",
+        SpoonSystem::UsCustomary => "US customary",
+        SpoonSystem::UsLabel => "US label",
+    }
+}
+
 fn ranged<T: Copy + PartialEq>(range: Between<T>, print: &dyn Fn(T) -> String) -> String {
     if range.is_single() { print(range.from) } else { format!("{} to {}", print(range.from), print(range.to)) }
 }
@@ -102,12 +118,22 @@ pub fn until(condition: &Condition, units: Units) -> String {
         Condition::RisenBy(share) if *share == Fraction::percent(200.0) => "until trebled".to_owned(),
         Condition::RisenBy(share) if *share == Fraction::percent(50.0) => "until risen by half".to_owned(),
         Condition::RisenBy(share) => format!("until risen by {}", print::percent(*share, 0)),
-        Condition::Core(range) => format!("until {} in the middle", units.temperature(*range)),
-        Condition::At(range) => format!("until it is at {}", units.temperature(*range)),
+        Condition::Core(_) | Condition::At(_) => until_in_pieces(condition, units).into_iter().map(|piece| piece.text).collect(),
         Condition::Brix(value) => format!("until {}\u{a0}°Brix", print::number(*value, 1)),
         Condition::Pours(value) => format!("until it pours at {}\u{a0}Pa·s", print::number(*value, 2)),
         Condition::Words(words) if words.starts_with("until ") => words.clone(),
         Condition::Words(words) => format!("until {words}"),
+    }
+}
+
+/// The same in pieces, so that a temperature in it can be told otherwise.
+#[must_use]
+pub fn until_in_pieces(condition: &Condition, units: Units) -> Vec<Piece> {
+    let degrees = |range: &Between<Temperature>| Piece::of(units.temperature(*range), Figure::Temperature(*range));
+    match condition {
+        Condition::Core(range) => vec![Piece::plain("until "), degrees(range), Piece::plain(" in the middle")],
+        Condition::At(range) => vec![Piece::plain("until it is at "), degrees(range)],
+        other => vec![Piece::plain(until(other, units))],
     }
 }
 

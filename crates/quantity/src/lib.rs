@@ -21,7 +21,7 @@ pub use between::Between;
 pub use everyday::{Area, Count, Density, Length, Mass, Volume};
 pub use fraction::Fraction;
 pub use measure::{Fault, Measure};
-pub use money::Money;
+pub use money::{Money, MoneyFault};
 pub use number::{NumberFault, read_number};
 pub use physical::*;
 pub use spoons::SpoonSystem;

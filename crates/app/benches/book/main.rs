@@ -3,15 +3,18 @@
 //! `cargo bench -p app --bench book` prints seconds and ratios; nothing here passes or fails.
 #![allow(clippy::disallowed_methods, clippy::disallowed_types, clippy::print_stdout, missing_docs)]
 
+mod generated;
+
 use bench::forecast::Surroundings;
 use bench::target::{Amount, Asked, Ready, When, solve};
 use formula::arithmetic::{figures, mixture, overall};
 use formula::source::Source;
 use formula::{Book, BookText};
+use generated::generated;
 use quantity::{Fraction, TimeSpan};
 use rayon::prelude::*;
 use std::hint::black_box;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::process::Command;
 use std::time::Instant;
 
@@ -151,43 +154,4 @@ fn peak_memory(program: &str, book: &Path) -> f64 {
                   print(resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss / 1024)";
     let output = Command::new("python3").args(["-c", script, program, "check"]).arg(book).output();
     output.ok().and_then(|output| String::from_utf8_lossy(&output.stdout).trim().parse().ok()).unwrap_or(f64::NAN)
-}
-
-/// A book of so many formulas: the demo's five dishes over and over, each with a title of its own.
-fn generated(root: &Path, formulas: usize) -> PathBuf {
-    let example = root.join("examples/saltmarsh");
-    let book = root.join(format!("target/bench/book-{formulas}"));
-    let _ = std::fs::remove_dir_all(&book);
-    for part in ["formulas", "ingredients", "kitchens"] {
-        std::fs::create_dir_all(book.join(part)).expect("a folder under target");
-    }
-    for part in ["ingredients", "kitchens"] {
-        for entry in std::fs::read_dir(example.join(part)).expect("the demo book").flatten() {
-            std::fs::copy(entry.path(), book.join(part).join(entry.file_name())).expect("a copy");
-        }
-    }
-    std::fs::copy(example.join("book.toml"), book.join("book.toml")).expect("a copy");
-    let mut dishes: Vec<PathBuf> =
-        std::fs::read_dir(example.join("formulas")).expect("the demo book").flatten().map(|entry| entry.path()).collect();
-    dishes.sort();
-    let texts: Vec<(String, String)> = dishes
-        .iter()
-        .map(|path| {
-            (
-                path.file_stem().unwrap_or_default().to_string_lossy().into_owned(),
-                std::fs::read_to_string(path).expect("a formula"),
-            )
-        })
-        .collect();
-    let base = texts.iter().find(|(name, _)| name == "base-syrup");
-    if let Some((name, text)) = base {
-        std::fs::write(book.join(format!("formulas/{name}.toml")), text).expect("a formula");
-    }
-    let dishes: Vec<&(String, String)> = texts.iter().filter(|(name, _)| name != "base-syrup").collect();
-    for number in 0..formulas - 1 {
-        let (name, text) = dishes[number % dishes.len()];
-        let text = text.replacen("title = \"", &format!("title = \"No. {number}, "), 1);
-        std::fs::write(book.join(format!("formulas/{name}-{number:05}.toml")), text).expect("a formula");
-    }
-    book
 }

@@ -19,8 +19,8 @@ pub struct InKitchen {
     serve_at: Option<String>,
 }
 
-/// Which kitchen is meant.
-#[derive(clap::Args)]
+/// Which kitchen is meant; the book's own where nothing is said.
+#[derive(Default, clap::Args)]
 pub struct Place {
     /// The kitchen of this name instead of the book's own.
     #[arg(long, value_name = "NAME")]

@@ -36,7 +36,8 @@ impl Forecast {
         let units = publish::Units::of(&opened.book.settings);
         let foreseen = formulas.iter().map(|formula| {
             let mut forecast = foresee(formula, &around);
-            forecast.cost = bench::cost::cost(formula, &forecast, &opened.book.prices, &opened.book.settings);
+            let costs = bench::cost::cost(formula, &forecast, &opened.book.prices, &opened.book.settings);
+            forecast.cost = costs.map(|costs| costs.with_hands(plan::hands(formula), &opened.book.prices));
             forecast.in_time = bench::target::in_time(formula, &forecast.rises, &around);
             if self.draws > 0 {
                 forecast.spread = Some(bench::draws::spread(formula, &around, self.draws as usize, self.seed));

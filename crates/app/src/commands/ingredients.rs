@@ -136,6 +136,8 @@ fn in_full(one: &Ingredient) -> String {
     say("name", one.name.clone());
     say("also", one.also.join(", "));
     say("group", one.group.word().to_owned());
+    say("on a label", one.declared.clone().unwrap_or_default());
+    say("bought as", if one.compound { "a mix of several things, which its pack lists" } else { "" }.to_owned());
     if one.counts_as_flour {
         say("counts as", "flour".to_owned());
     }
@@ -183,6 +185,8 @@ fn as_json(one: &Ingredient) -> Value {
         "title": one.title,
         "also": one.also,
         "group": one.group.word(),
+        "declared": one.declared,
+        "compound": one.compound,
         "carbohydrate-basis": one.carbohydrate_basis,
         "sum-note": one.sum_note,
         "counts-as-flour": one.counts_as_flour,

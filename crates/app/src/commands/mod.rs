@@ -5,14 +5,17 @@ mod check;
 mod choices;
 mod compare;
 mod completions;
+mod cost;
 mod day;
 mod design;
 mod exchange;
 mod explain;
 mod forecast;
 mod history;
+mod import;
 mod ingredients;
 mod keep;
+mod label;
 mod learn;
 mod new;
 mod publish;
@@ -95,11 +98,14 @@ commands![
     design::Design,
     exchange::Exchange,
     compare::Compare,
+    label::Label,
+    cost::Cost,
     publish::Publish,
     save::Save,
     history::History,
     store::Store,
     ingredients::Ingredients,
+    import::Import,
     explain::Explain,
     new::New,
     completions::Completions,

@@ -1,14 +1,20 @@
 //! `publish`: the book as pages.
 
 use super::{Ended, Outcome};
-use crate::failure::Failure;
-use crate::{book, files, findings, terminal};
+use crate::failure::{Failure, Stopped};
+use crate::press::{self, Files};
+use crate::{book, findings, looking, terminal};
 use formula::Diagnostic;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
-/// Proof-reads a book, works it out and writes it as pages: one self-contained file a formula, and an index.
+/// Proof-reads a book, works it out and writes it as pages: one self-contained file a formula, and lists that lead to them.
 ///
-/// The pages need no network and no script. With errors in the book nothing is written.
+/// The pages need no network; with scripts off they are the whole recipe, with scripts on a reader can fit them to a
+/// kitchen of their own. Only what changed since the last time is made anew; pages of formulas
+/// that are gone are removed, files of your own are left alone. With errors in the book nothing is written.
+///
+/// The lists go by title, tag and ingredient. Where book.toml states the address of the pages, there are also a feed
+/// (feed.xml), a site map (sitemap.xml) and canonical links. Given one formula's file, its page is added or renewed.
 #[derive(clap::Args)]
 pub struct Publish {
     /// The book's folder, or one formula's file.
@@ -16,38 +22,57 @@ pub struct Publish {
     /// The folder that the pages are written to.
     #[arg(long, value_name = "DIR", default_value = "published")]
     out: PathBuf,
+    /// Go on publishing whenever a file of the book changes, until you press Ctrl-C.
+    #[arg(long)]
+    watch: bool,
 }
 
 impl Publish {
     pub fn run(self) -> Ended {
+        if !self.watch {
+            return self.once();
+        }
+        loop {
+            let seen = looking::at(&self.book, &self.out);
+            match self.once() {
+                Ok(_) | Err(Stopped::Faults) => {}
+                Err(Stopped::Failed(failure)) => terminal::complain(&failure),
+            }
+            terminal::remark("looking on; Ctrl-C ends it");
+            looking::until_changed(&self.book, &self.out, &seen);
+        }
+    }
+
+    fn once(&self) -> Ended {
         let opened = book::open(&self.book)?;
-        let found = opened.check();
-        terminal::say_if_any(&findings::text(&found, &opened.text))?;
-        terminal::remark(&findings::summary(&found, opened.names().len()));
-        if found.iter().any(|d| d.severity == formula::Severity::Error) {
+        self.keep_out_of_the_book(&opened.folder)?;
+        let printed = press::print(&opened, &self.out)?;
+        terminal::say_if_any(&findings::text(&printed.found, &opened.text))?;
+        terminal::remark(&findings::summary(&printed.found, opened.names().len()));
+        let Some(files) = printed.files else {
             terminal::remark("nothing was written: mend the errors first");
             return Ok(Outcome::FaultsFound);
+        };
+        terminal::remark(&self.told(&files));
+        for name in &files.left {
+            let file = self.out.join(name);
+            terminal::remark(&format!("{} was changed by another hand: it is left, though its formula is gone", file.display()));
         }
-        let formulas = opened.formulas();
-        let edition = publish::edition(&formulas, &opened.book.settings, &opened.pictures(&formulas));
-        self.keep_out_of_the_book(&opened.folder)?;
-        files::can_be_folder(&self.out).map_err(|failure| failure.hint("name another folder with --out"))?;
-        let bar = book::progress(edition.files.len());
-        for (name, bytes) in &edition.files {
-            files::write(&self.out.join(name), bytes)?;
-            bar.inc(1);
-        }
-        bar.finish_and_clear();
-        terminal::remark(&format!("{} pages written; open {}", edition.files.len(), self.out.join("index.html").display()));
-        Ok(if found.iter().any(Diagnostic::is_fault) { Outcome::FaultsFound } else { Outcome::Fine })
+        Ok(if printed.found.iter().any(Diagnostic::is_fault) { Outcome::FaultsFound } else { Outcome::Fine })
+    }
+
+    /// "3 files written, 998 unchanged, 1 removed; open published/index.html".
+    fn told(&self, files: &Files) -> String {
+        let mut told = vec![format!("{} {} written", files.written, if files.written == 1 { "file" } else { "files" })];
+        told.extend((files.unchanged > 0).then(|| format!("{} unchanged", files.unchanged)));
+        told.extend((files.removed > 0).then(|| format!("{} removed", files.removed)));
+        format!("{}; open {}", told.join(", "), self.out.join("index.html").display())
     }
 
     /// Refuses to write pages over the book's own folders.
-    fn keep_out_of_the_book(&self, folder: &std::path::Path) -> Result<(), Failure> {
+    fn keep_out_of_the_book(&self, folder: &Path) -> Result<(), Failure> {
         let own = ["formulas", "ingredients", "kitchens"].iter().map(|part| folder.join(part));
-        let same = |a: &std::path::Path, b: &std::path::Path| {
-            std::fs::canonicalize(a).ok().is_some_and(|a| std::fs::canonicalize(b).ok() == Some(a))
-        };
+        let same = |a: &Path, b: &Path| std::fs::canonicalize(a).ok().is_some_and(|a| std::fs::canonicalize(b).ok() == Some(a));
         if same(&self.out, folder) || own.into_iter().any(|part| same(&self.out, &part)) {
             return Err(Failure::new(format!("{} is the book itself", self.out.display())).hint("name another folder with --out"));
         }

@@ -31,7 +31,7 @@ fn the_forecast_uses_what_was_learnt() {
         let out = sandbox.fine(&[&["forecast", KNOTS, "--format", "json"][..], more].concat());
         let value: serde_json::Value = serde_json::from_str(&out).expect("JSON");
         let reached = value[0]["rises"][0]["steps"][0]["reached"]["from"].clone();
-        let hours = |at: usize| reached["band-hours"][at].as_f64().expect("a band") / reached["hours"].as_f64().expect("hours");
+        let hours = |at: usize| reached["band"][at].as_f64().expect("a band") / reached["value"].as_f64().expect("hours");
         (hours(1) - hours(0), reached["origin"].clone())
     };
     let (learnt, from_trials) = bulk(&[]);

@@ -43,6 +43,24 @@ impl Sandbox {
         std::fs::read_to_string(self.path(file)).unwrap_or_else(|error| panic!("{file}: {error}"))
     }
 
+    /// The files of a folder in the order of their names, hidden ones left out, folders within it as `folder/name`.
+    pub fn files(&self, folder: &str) -> Vec<String> {
+        let mut names = Vec::new();
+        for entry in std::fs::read_dir(self.path(folder)).unwrap_or_else(|error| panic!("{folder}: {error}")).flatten() {
+            let name = entry.file_name().to_string_lossy().into_owned();
+            if name.starts_with('.') {
+                continue;
+            }
+            if entry.path().is_dir() {
+                names.extend(self.files(&format!("{folder}/{name}")).iter().map(|inner| format!("{name}/{inner}")));
+            } else {
+                names.push(name);
+            }
+        }
+        names.sort();
+        names
+    }
+
     /// Runs the program with words for arguments.
     pub fn run(&self, words: &[&str]) -> Ran {
         let output = Command::new(env!("CARGO_BIN_EXE_wellproved"))

@@ -45,6 +45,15 @@ fn no_cell_is_taken_for_a_command() {
     sandbox.write("flat.toml", formula.replace("Flat bread", "-2+3"));
     let out = sandbox.fine(&["sheet", "flat.toml", "--format", "csv"]);
     assert!(out.contains("'=1+1") && out.contains("'@here") && out.contains("'-2+3"), "{out}");
+    // Whatever a spreadsheet takes for a command: no cell of text begins with it.
+    for title in ["=cmd", "+1", "-1", "@SUM(A1)", "\\t=1", "\\r=1"] {
+        sandbox.write("flat.toml", formula.replace("Flat bread", title));
+        let out = sandbox.fine(&["sheet", "flat.toml", "--format", "csv"]);
+        let mut reader = csv::Reader::from_reader(out.as_bytes());
+        for row in reader.records().map(|row| row.expect("a row")) {
+            assert!(row.iter().all(|cell| !cell.starts_with(['=', '+', '-', '@', '\t', '\r'])), "{title:?}: {row:?}");
+        }
+    }
 }
 
 #[test]

@@ -3,9 +3,9 @@
 use super::grade::Step;
 use super::{Courses, Row, Unit};
 use crate::forecast::{Forecast, Foreseen, Point, Rise};
-use formula::read::{Action, Condition};
+use formula::read::Condition;
 use formula::{Formula, Known};
-use quantity::TimeSpan;
+use quantity::{Temperature, TimeSpan};
 
 /// Times are noticed from a sixth on, cores from two degrees: common practice, no source.
 const TIME: Step = Step::Share(1.0 / 6.0);
@@ -41,15 +41,10 @@ fn figures(formula: &Formula, component: usize, forecast: &Forecast) -> Vec<Told
         }
     }
     for cooking in forecast.cookings.iter().filter(|cooking| cooking.at.0 == component) {
-        let core = |value: f64| Known { value, band: None, origin: cooking.core.origin.clone() };
-        let name = cooking.action.word();
-        // Only a griddle has a contact.
-        let (poor, good) = match cooking.action {
-            Action::Griddle => ("poor contact", "good contact"),
-            _ => ("where heat arrives slowly", "where it arrives well"),
-        };
-        told.push((format!("{name}: core, {poor}"), Unit::Celsius, core(cooking.core.value.from.as_celsius())));
-        told.push((format!("{name}: core, {good}"), Unit::Celsius, core(cooking.core.value.to.as_celsius())));
+        let celsius = |(from, to): (Temperature, Temperature)| (from.as_celsius(), to.as_celsius());
+        let Known { value, band, origin } = cooking.core.clone();
+        let core = Known { value: value.as_celsius(), band: band.map(celsius), origin };
+        told.push((format!("{}: core", cooking.action.word()), Unit::Celsius, core));
     }
     numbered(told)
 }

@@ -3,8 +3,10 @@
 
 mod foreseen;
 mod grade;
+mod row;
 
 pub use grade::Difference;
+pub use row::{Row, Unit};
 
 use crate::forecast::{Forecast, Point, Surroundings, foresee};
 use formula::arithmetic::{Figures, Overall, RowKind, figures, overall};
@@ -42,50 +44,6 @@ pub struct Courses {
     pub whose: &'static str,
     /// The course in each formula; empty where it has none.
     pub of: Vec<Vec<Point>>,
-}
-
-/// A figure of every formula.
-#[derive(Clone, Debug)]
-pub struct Row {
-    /// What it is.
-    pub title: String,
-    /// What its figures are in.
-    pub unit: Unit,
-    /// The figure of each formula; none where it has none.
-    pub cells: Vec<Option<Known<f64>>>,
-    /// The largest figure less the smallest; of two, the second less the first.
-    pub apart: f64,
-    /// How much that matters.
-    pub difference: Difference,
-}
-
-/// What a row's figures are in.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Unit {
-    /// Percent of all flour.
-    PercentOfFlour,
-    /// Gram.
-    Grams,
-    /// Pieces.
-    Pieces,
-    /// Hours.
-    Hours,
-    /// Degrees Celsius.
-    Celsius,
-}
-
-impl Unit {
-    /// The symbol, for a heading or another program.
-    #[must_use]
-    pub const fn symbol(self) -> &'static str {
-        match self {
-            Self::PercentOfFlour => "%",
-            Self::Grams => "g",
-            Self::Pieces => "",
-            Self::Hours => "h",
-            Self::Celsius => "°C",
-        }
-    }
 }
 
 /// Sets formulas side by side, as `columns` calls them, foreseen in the same surroundings. Their first components are
@@ -257,17 +215,4 @@ fn shares(overalls: &[Option<Overall>]) -> Vec<Row> {
     .into_iter()
     .filter(Row::says_something)
     .collect()
-}
-
-impl Row {
-    /// A row with its difference graded.
-    fn new(title: String, unit: Unit, cells: Vec<Option<Known<f64>>>, step: Step) -> Self {
-        let (apart, difference) = grade::grade(&cells, step, matches!(unit, Unit::PercentOfFlour | Unit::Grams));
-        Self { title, unit, cells, apart, difference }
-    }
-
-    /// Whether any formula has a figure above nothing.
-    fn says_something(&self) -> bool {
-        self.cells.iter().flatten().any(|cell| cell.value != 0.0)
-    }
 }

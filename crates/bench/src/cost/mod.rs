@@ -2,18 +2,25 @@
 //! price is a gap and is said, never nothing.
 
 mod energy;
+mod history;
+mod larder;
+mod packs;
+mod price;
 
 pub use energy::{Energy, energy};
+pub use history::{Moved, Then, history};
+pub use larder::there_already;
+pub use packs::{a_gram, whole_packs};
+pub use price::{By, Price, Sale, by_share, prices, share_of};
 
 use crate::forecast::{Forecast, Surroundings};
-use formula::larder::weighs;
 use formula::prices::currency;
-use formula::read::{Attention, BookSettings, Larder, Pack, Prices};
-use formula::{Content, Formula, Ingredient};
-use quantity::{Between, Count, Mass, Measure, SpoonSystem, TimeSpan};
+use formula::read::{Attention, BookSettings, Prices};
+use formula::{Content, Formula};
+use quantity::{Between, Count, Mass, Money, TimeSpan};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::FromPrimitive;
-use std::collections::BTreeMap;
+use toml::value::Date;
 
 /// What a formula costs, unrounded.
 #[derive(Clone, Debug)]
@@ -26,6 +33,8 @@ pub struct Cost {
     pub energy: Vec<(Energy, Option<Between<Decimal>>)>,
     /// The time of hands, and what it costs at the price of an hour.
     pub work: (TimeSpan, Option<Decimal>),
+    /// What a piece is packed in costs.
+    pub packaging: Decimal,
     /// What comes of it: pieces, if the first component that is made in pieces says so, and weight.
     pub makes: (Option<Count>, Mass),
     /// What has no price.
@@ -41,6 +50,8 @@ pub struct Item {
     pub bought: Mass,
     /// What that costs.
     pub costs: Decimal,
+    /// How much is in its pack, what that costs, and on which day it did.
+    pub pack: (String, Money, Option<Date>),
 }
 
 impl Cost {
@@ -62,10 +73,23 @@ impl Cost {
         self.work.1.unwrap_or_default()
     }
 
+    /// What all pieces are packed in.
+    #[must_use]
+    pub fn of_packaging(&self) -> Decimal {
+        self.packaging * self.makes.0.map_or(Decimal::ONE, |pieces| decimal(pieces.as_pieces()))
+    }
+
+    /// The same with the time of hands as a plan reckons it.
+    #[must_use]
+    pub fn with_hands(mut self, hands: TimeSpan, prices: &Prices) -> Self {
+        self.work = (hands, prices.hour.as_ref().map(|hour| hour.amount * decimal(hands.as_hours())));
+        self
+    }
+
     /// Everything but the energy.
     #[must_use]
     pub fn without_energy(&self) -> Decimal {
-        self.ingredients() + self.of_hands()
+        self.ingredients() + self.of_hands() + self.of_packaging()
     }
 
     /// The least and the most that the energy costs, as far as it has a price.
@@ -84,7 +108,13 @@ impl Cost {
     /// 100 g of all that is made.
     #[must_use]
     pub fn in_100_g(&self) -> Option<Decimal> {
-        (self.total() * Decimal::ONE_HUNDRED).checked_div(decimal(self.makes.1.as_grams()))
+        self.of_100_g(self.total())
+    }
+
+    /// What 100 g have of an amount.
+    #[must_use]
+    pub fn of_100_g(&self, whole: Decimal) -> Option<Decimal> {
+        (whole * Decimal::ONE_HUNDRED).checked_div(decimal(self.makes.1.as_grams()))
     }
 
     /// Everything that has a price.
@@ -102,11 +132,19 @@ pub fn cost(formula: &Formula, forecast: &Forecast, prices: &Prices, settings: &
         return None;
     }
     let mut missing = Vec::new();
-    let items = items(formula, prices, &mut missing);
+    let items = packs::items(formula, prices, None, &mut missing);
     let around = &forecast.surroundings;
     let energy: Vec<_> = energy(formula, forecast).into_iter().map(|one| priced(one, prices, around)).collect();
     if energy.iter().any(|(_, costs)| costs.is_none()) {
         missing.push("a kilowatt-hour of electricity or gas".to_owned());
+    }
+    for (_, line) in formula.lines() {
+        if let Content::Formula(blend) = &line.content {
+            let heat = format!("the heat of {}, which is made beforehand", blend.title);
+            if !missing.contains(&heat) {
+                missing.push(heat);
+            }
+        }
     }
     let hands = hands(formula);
     let work = prices.hour.as_ref().map(|hour| hour.amount * decimal(hands.as_hours()));
@@ -115,94 +153,8 @@ pub fn cost(formula: &Formula, forecast: &Forecast, prices: &Prices, settings: &
     }
     let pieces = formula.components.iter().find_map(|component| component.yields.pieces);
     let done = formula.components.iter().map(|component| component.yields.done()).sum();
-    Some(Cost { currency, items, energy, work: (hands, work), makes: (pieces, done), missing })
-}
-
-/// Every ingredient that is weighed in, whether or not it is taken out again: it was paid for.
-fn items(formula: &Formula, prices: &Prices, missing: &mut Vec<String>) -> Vec<Item> {
-    let mut weighed: BTreeMap<&str, (&Ingredient, Mass)> = BTreeMap::new();
-    for (_, line) in formula.lines() {
-        let mut add = |one| {
-            let (ingredient, mass): (&Ingredient, Mass) = one;
-            weighed.entry(&ingredient.name).or_insert((ingredient, Mass::ZERO)).1 += mass;
-        };
-        match &line.content {
-            Content::Ingredient(one) => add((one, line.mass.value)),
-            Content::Formula(blend) => blend.ingredients.iter().for_each(|(one, _, grams)| add((one, line.mass.value * *grams))),
-            Content::Stage(..) => {}
-        }
-    }
-    let mut items = Vec::new();
-    for (ingredient, mass) in weighed.into_values().filter(|(_, mass)| *mass > Mass::ZERO) {
-        let bought = bought(ingredient, mass);
-        // Water from the tap costs next to nothing, and no book prices it.
-        match latest(prices, ingredient).map(|pack| (pack, in_pack(pack, ingredient))) {
-            _ if ingredient.is_water() => {}
-            Some((pack, Some(holds))) if holds > Mass::ZERO => {
-                let share = decimal(bought.as_grams()) / decimal(holds.as_grams());
-                items.push(Item { title: ingredient.called.clone(), bought, costs: pack.costs.amount * share });
-            }
-            Some(_) => missing.push(format!("{} by its pack: its density or piece weight is unknown", ingredient.called)),
-            None => missing.push(ingredient.called.clone()),
-        }
-    }
-    items.sort_by_key(|item| std::cmp::Reverse(item.costs));
-    items
-}
-
-/// What is bought of an ingredient for what is weighed in: peel, shell and stone too.
-fn bought(ingredient: &Ingredient, mass: Mass) -> Mass {
-    if ingredient.edible.as_ratio() > 0.0 { mass * (1.0 / ingredient.edible.as_ratio()) } else { mass }
-}
-
-/// The whole packs that hold what is weighed in of an ingredient: how many, and the pack; none where no price tells it.
-#[must_use]
-pub fn whole_packs<'p>(ingredient: &Ingredient, mass: Mass, prices: &'p Prices) -> Option<(Count, &'p Pack)> {
-    let pack = latest(prices, ingredient)?;
-    let holds = in_pack(pack, ingredient).filter(|holds| *holds > Mass::ZERO)?;
-    Some((Count::pieces((bought(ingredient, mass) / holds - 1e-9).ceil()), pack))
-}
-
-/// What a gram of an ingredient costs as it is weighed in, peel, shell and stone paid for too; nothing for water,
-/// none where no price tells it.
-#[must_use]
-pub fn a_gram(ingredient: &Ingredient, prices: &Prices) -> Option<Decimal> {
-    if ingredient.is_water() {
-        return Some(Decimal::ZERO);
-    }
-    let pack = latest(prices, ingredient)?;
-    let holds = in_pack(pack, ingredient).filter(|holds| *holds > Mass::ZERO)?;
-    // A thousand gram, so that what is rounded to a millionth is a share of a kilogram.
-    let bought = decimal(bought(ingredient, Mass::grams(1000.0)).as_grams());
-    (pack.costs.amount * bought).checked_div(decimal(holds.as_grams()) * Decimal::ONE_THOUSAND)
-}
-
-/// The latest price of an ingredient; of those without a date the last written.
-fn latest<'p>(prices: &'p Prices, ingredient: &Ingredient) -> Option<&'p Pack> {
-    let is_it = |pack: &&Pack| pack.of.value == ingredient.name || ingredient.also.contains(&pack.of.value);
-    prices.packs.iter().filter(is_it).max_by_key(|pack| pack.on)
-}
-
-/// What a pack weighs.
-fn in_pack(pack: &Pack, ingredient: &Ingredient) -> Option<Mass> {
-    weighs(&pack.pack.value, ingredient)
-}
-
-/// How much of what is weighed in of an ingredient the larder holds already: without peel, shell and stone, and no more
-/// than is weighed in. Where pieces are wanted and pieces are there, they are counted, whatever one weighs.
-#[must_use]
-pub fn there_already(ingredient: &Ingredient, mass: Mass, pieces: Option<Count>, larder: &Larder) -> Mass {
-    let all = bought(ingredient, mass);
-    if all <= Mass::ZERO {
-        return Mass::ZERO;
-    }
-    let is_it = |name: &str| name == ingredient.name || ingredient.also.iter().any(|also| also == name);
-    let share = |amount: &Measure| match (amount.count(SpoonSystem::Metric), pieces.filter(|pieces| *pieces > Count::ZERO)) {
-        (Some(held), Some(pieces)) => Some(held.to / pieces),
-        _ => weighs(amount, ingredient).map(|held| held / all),
-    };
-    let held = larder.holds.iter().filter(|(name, _)| is_it(&name.value));
-    mass * held.filter_map(|(_, amount)| share(&amount.value)).sum::<f64>().min(1.0)
+    let packaging = prices.packaging.as_ref().map_or(Decimal::ZERO, |packaging| packaging.amount);
+    Some(Cost { currency, items, energy, work: (hands, work), packaging, makes: (pieces, done), missing })
 }
 
 /// The time of hands: every active step, once for each batch.

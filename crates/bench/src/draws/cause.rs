@@ -102,7 +102,7 @@ impl Causes {
 
 /// The standard deviation of a scale that rounds to its step, in gram: GUM, F.2.2.1.
 fn step(around: &Surroundings) -> f64 {
-    around.shows.as_grams() / libm::sqrt(12.0)
+    around.shows.value.as_grams() / libm::sqrt(12.0)
 }
 
 pub fn is_yeast(line: &Line) -> bool {

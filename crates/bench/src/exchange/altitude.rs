@@ -3,7 +3,8 @@
 use super::desk::Desk;
 use super::manuscript::Part;
 use super::{Exchange, Unfit};
-use formula::read::{Action, Condition, Group, Leaven};
+use crate::grounds::by;
+use formula::read::{Action, Condition, Group, HEIGHTS, Leaven};
 use formula::resolve::formula::StageAt;
 use formula::{Formula, Line, Origin, Stage};
 use quantity::{Length, Temperature, print};
@@ -15,7 +16,7 @@ pub static EXCHANGE: Exchange = Exchange {
     name: "altitude",
     about: "sea level for high ground: leavening, sugar, liquid, oven heat, and what water can reach",
     asks: "--altitude, such as \"1800 m\"; else that of the kitchen",
-    grounds: "University of Wyoming Extension, altitude adjustments for cakes; air pressure by ISO 2533, boiling point by its equation in docs/equations.md",
+    grounds: "University of Wyoming Extension, altitude adjustments for cakes; air pressure by ISO 2533, and what water boils at under it",
     fits,
     make,
 };
@@ -30,7 +31,6 @@ const OVEN: f64 = 10.0;
 /// A core cannot come nearer to the boiling point than this while crumb is moist: common practice, no source.
 const BELOW_BOILING: f64 = 1.5;
 const FOOT: f64 = 0.3048;
-const HIGHEST: f64 = 5000.0;
 
 fn fits(formula: &Formula) -> Vec<String> {
     formula.stages().filter(|(_, stage)| has_powder(stage)).map(|(_, stage)| stage.name.clone()).collect()
@@ -64,8 +64,8 @@ fn make(desk: &mut Desk) -> Result<(), Unfit> {
     let altitude = desk.wishes.altitude.or(stated);
     let altitude = altitude.ok_or_else(|| Unfit::NotSaid("--altitude", how.to_owned()))?;
     let metres = altitude.as_metres();
-    if !(metres > -450.0 && metres <= HIGHEST) {
-        return Err(Unfit::NotSaid("--altitude where people bake", format!("from the Dead Sea to {HIGHEST} m; {how}")));
+    if !HEIGHTS.contains(metres) {
+        return Err(Unfit::NotSaid("--altitude where people bake", format!("{} is taken; {how}", HEIGHTS.in_words())));
     }
     let Some((powder, sugar, liquid)) = guide(metres / FOOT) else {
         return Err(Unfit::NotSo(format!(
@@ -88,6 +88,8 @@ fn make(desk: &mut Desk) -> Result<(), Unfit> {
         hotter_oven(desk, at.0);
     }
     let boils = boiling_point(air_pressure(altitude));
+    desk.rest_on(by::AIR.known(()).origin);
+    desk.rest_on(by::WATER_BOILS.known(()).origin);
     cooler_core(desk, boils);
     told(desk, altitude, boils);
     Ok(())

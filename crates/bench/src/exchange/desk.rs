@@ -9,7 +9,7 @@ use formula::ingredient::Figure;
 use formula::read::Amount;
 use formula::resolve::formula::{Content, StageAt};
 use formula::source::Source;
-use formula::{Book, Checked, Formula, Ingredient, Line};
+use formula::{Book, Checked, Formula, Ingredient, Line, Origin};
 use quantity::{Kind, Mass, Measure, SpoonSystem};
 use std::sync::Arc;
 
@@ -33,13 +33,10 @@ pub struct Desk<'d> {
     pub lost: Vec<String>,
     /// What must be minded.
     pub minded: Vec<String>,
-}
-
-/// Which liquids may make up for water.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Liquid {
-    WaterAlone,
-    MilkToo,
+    /// What became of the author's own words.
+    pub of_words: Vec<String>,
+    /// What computes or taught its new figures, each once.
+    pub rests_on: Vec<Origin>,
 }
 
 /// Everything that a line can keep.
@@ -48,14 +45,30 @@ const WHOLE: [&str; 7] = ["title", "note", "temperature", "taken-out", "after-sc
 /// What a line may keep when something else takes its place.
 pub const KEEP: [&str; 4] = ["temperature", "taken-out", "after-scaling", "as-flour"];
 
-/// A text's figures are rounded to hundredths of a gram, and a hundredth of milk powder is eight of water.
-const ROUNDING: Mass = Mass::grams(0.1);
-
 impl<'d> Desk<'d> {
+    /// Takes note of what a new figure rests on.
+    pub fn rest_on(&mut self, origin: Origin) {
+        if !self.rests_on.contains(&origin) {
+            self.rests_on.push(origin);
+        }
+    }
+
     /// A formula before anything is changed.
     pub fn of(book: &'d Book, source: &'d Source, before: &'d Formula, around: &'d Surroundings, wishes: &'d Wishes) -> Self {
         let (manuscript, balance) = (Manuscript::new(&source.text), Balance::of(before));
-        Self { book, source, before, around, wishes, manuscript, balance, lost: Vec::new(), minded: Vec::new() }
+        Self {
+            book,
+            source,
+            before,
+            around,
+            wishes,
+            manuscript,
+            balance,
+            lost: Vec::new(),
+            minded: Vec::new(),
+            of_words: Vec::new(),
+            rests_on: Vec::new(),
+        }
     }
 
     /// Whether anything has been changed.
@@ -125,7 +138,7 @@ impl<'d> Desk<'d> {
         let is_rest = into.first().is_some_and(|(first, _)| line.ingredient().is_some_and(|own| own.name == first.name));
         let keep = if is_rest { &WHOLE[..] } else { keep };
         if let Some(note) = line.note.as_ref().filter(|_| !keep.contains(&"note")) {
-            self.minded.push(format!("the note “{note}” went with {}", line.title));
+            self.of_words.push(format!("the note “{note}” went with {}", line.title));
         }
         for (one, mass) in into {
             let name = self.free_name(at, &one.name, &line.name);
@@ -176,71 +189,8 @@ impl<'d> Desk<'d> {
                 left_out.extend(gone);
                 text
             });
-            self.minded.extend(left_out.into_iter().map(|text| format!("the sentence “{text}” is left out of the method")));
+            self.of_words.extend(left_out.into_iter().map(|text| format!("the sentence “{text}” is left out of the method")));
         }
-    }
-
-    /// Adds water to a stage or takes it away: its plain water, or else the water of its milk; where there is
-    /// neither, new water is named beside a line.
-    pub fn change_water(&mut self, at: StageAt, by: Mass, beside: &str) -> Result<(), Unfit> {
-        self.change(at, by, beside, Liquid::MilkToo)
-    }
-
-    /// The same with plain water alone, so that the milk of the overall formula stays.
-    pub fn change_plain_water(&mut self, at: StageAt, by: Mass, beside: &str) -> Result<(), Unfit> {
-        self.change(at, by, beside, Liquid::WaterAlone)
-    }
-
-    fn change(&mut self, at: StageAt, by: Mass, beside: &str, liquid: Liquid) -> Result<(), Unfit> {
-        if by.abs() < Mass::grams(0.005) {
-            return Ok(());
-        }
-        let lines = || self.before.stage(at).lines.iter().filter(|line| self.balance.get(at, &line.name) > Mass::ZERO);
-        let most = |test: &dyn Fn(&Ingredient) -> bool| {
-            let fitting = lines().filter(|line| line.ingredient().is_some_and(|one| test(one)));
-            fitting.max_by(|a, b| a.mass.value.as_grams().total_cmp(&b.mass.value.as_grams()))
-        };
-        if let Some(line) = most(&Ingredient::is_water) {
-            return self.change_liquid(at, line.name.clone(), &line.title.clone(), by);
-        }
-        let milk = if liquid == Liquid::MilkToo { most(&Ingredient::is_milk) } else { None };
-        if let Some((line, share)) = milk.and_then(|line| Some((line, line.ingredient()?.composition.share(Figure::Water)?))) {
-            let (name, title) = (line.name.clone(), line.title.clone());
-            self.lost.push(format!("the water is balanced by the {title}, whose solids change with it"));
-            return self.change_liquid(at, name, &title, by / share.as_ratio());
-        }
-        if by < Mass::ZERO {
-            let stage = &self.before.stage(at).title;
-            let take = quantity::print::mass(-by);
-            let what = if liquid == Liquid::MilkToo { "neither water nor milk" } else { "no plain water" };
-            return Err(Unfit::NotSo(format!("“{stage}” has {what} from which {take} could be taken")));
-        }
-        let name = self.free_name(at, "water", beside);
-        self.manuscript.insert_line(at, beside, &name, &named("water", &name, &grams(by)));
-        self.balance.set(at, &name, by);
-        self.mention_instead(at, beside, |part| match part {
-            Some("name" | "amount" | "temperature") => mention(beside, part),
-            _ => format!("{} and {}", mention(beside, part), mention(&name, part)),
-        });
-        Ok(())
-    }
-
-    /// Takes so much more of a liquid, or less of it.
-    fn change_liquid(&mut self, at: StageAt, name: String, title: &str, by: Mass) -> Result<(), Unfit> {
-        let has = self.balance.get(at, &name);
-        if has + by < -ROUNDING {
-            let (take, has) = (quantity::print::mass(-by), quantity::print::mass(has));
-            let stage = &self.before.stage(at).title;
-            return Err(Unfit::NotSo(format!("{take} of {title} would have to be taken from “{stage}”, which has only {has}")));
-        }
-        if has + by < Mass::grams(0.05) {
-            self.manuscript.remove_line(at, &name);
-            self.balance.remove(at, &name);
-            self.mention_instead(at, &name, |_| String::new());
-        } else {
-            self.balance.set(at, &name, has + by);
-        }
-        Ok(())
     }
 
     /// A weight that is stated of another stage's product follows where that stage became heavier or lighter, so

@@ -1,9 +1,11 @@
 //! One flour for another, the water corrected by what each takes up.
 
 use super::desk::{Desk, KEEP, figure};
+use super::liquid::liquid_of;
 use super::{Exchange, Unfit};
 use formula::ingredient::Figure;
-use formula::{Formula, Ingredient, Line};
+use formula::resolve::formula::{Content, Word};
+use formula::{Formula, Ingredient, Line, Stage};
 use quantity::{Fraction, Mass, print};
 use std::sync::Arc;
 
@@ -38,6 +40,60 @@ pub fn takes_up(into: &Ingredient, than: &Ingredient) -> Result<Fraction, Unfit>
     // Where a source gives no fibre, bran cannot be told apart.
     let fibre = term(Figure::Fibre, FIBRE).unwrap_or(0.0);
     Ok(Fraction::ratio(term(Figure::Protein, PROTEIN)? + fibre))
+}
+
+/// The formula where a flour has so much more protein than its source says: the liquid of each stage that holds it
+/// follows as in the exchange of one flour for another, and so do the weights of what is made of it. None where no
+/// stage has both the flour and liquid enough.
+#[must_use]
+pub fn with_protein(formula: &Formula, flour: &Ingredient, more: Fraction) -> Option<Formula> {
+    let mut changed = formula.clone();
+    let mut found = false;
+    let places: Vec<_> = formula.stages().map(|(at, _)| at).collect();
+    for (c, s) in places {
+        let was = formula.stage((c, s));
+        let mut ratios: Vec<f64> = was.lines.iter().map(|line| grown(line, formula, &changed)).collect();
+        if let Some((line, by)) = thirst(was, flour, more) {
+            found = true;
+            ratios[line] = 1.0 + by / was.lines[line].mass.value;
+        }
+        let component = &mut changed.components[c];
+        for (line, ratio) in component.stages[s].lines.iter_mut().zip(&ratios) {
+            line.mass.value = line.mass.value * *ratio;
+        }
+        for step in component.stages.iter_mut().flat_map(|stage| &mut stage.steps) {
+            for word in &mut step.words {
+                if let Word::Line { stage, line, mass, .. } = word
+                    && *stage == s
+                {
+                    *mass = *mass * ratios[*line];
+                }
+            }
+        }
+    }
+    for (component, was) in changed.components.iter_mut().zip(&formula.components) {
+        if let (Some(now), Some(before)) = (component.stages.last(), was.stages.last()) {
+            component.yields.made = component.yields.made * (now.made() / before.made());
+        }
+    }
+    found.then_some(changed)
+}
+
+/// How a line of another stage's product grows with it.
+fn grown(line: &Line, before: &Formula, after: &Formula) -> f64 {
+    let Content::Stage(c, s) = line.content else { return 1.0 };
+    let ratio = after.stage((c, s)).mixed() / before.stage((c, s)).mixed();
+    if ratio.is_finite() { ratio } else { 1.0 }
+}
+
+/// Which line of a stage answers a flour's protein, and by how much.
+fn thirst(stage: &Stage, flour: &Ingredient, more: Fraction) -> Option<(usize, Mass)> {
+    let own = stage.lines.iter().filter(|line| is_flour(line) && line.ingredient().is_some_and(|one| one.name == flour.name));
+    let flour: Mass = own.map(|line| line.mass.value).sum();
+    let (liquid, share) = liquid_of(stage.lines.iter().filter(|line| line.mass.value > Mass::ZERO), true)?;
+    let by = flour * (PROTEIN * more.as_ratio() / share);
+    let index = stage.lines.iter().position(|line| line.name == liquid.name)?;
+    (flour > Mass::ZERO && by.abs() < liquid.mass.value).then_some((index, by))
 }
 
 fn make(desk: &mut Desk) -> Result<(), Unfit> {

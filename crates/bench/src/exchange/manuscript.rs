@@ -110,13 +110,15 @@ impl Manuscript {
 
     /// Rewrites the sentences of a stage, one after the other.
     pub fn rewrite_steps(&mut self, at: StageAt, mut with: impl FnMut(&str) -> String) {
-        for step in 0.. {
-            if self.read(Part::Step(at, step), |_| Some(())).is_none() {
-                return;
-            }
-            let Some(place) = self.place(Part::Step(at, step), "text") else { continue };
-            let rewritten = with(&self.text[place.value.clone()]);
-            self.text.replace_range(place.value, &rewritten);
+        let places = self.read(Part::Stage(at), |stage| {
+            let steps = value(stage, "step")?.as_array()?.iter().filter_map(|step| step.get_ref().as_table());
+            Some(steps.filter_map(|step| Some(entry(step, "text")?.value)).collect::<Vec<_>>())
+        });
+        let places = places.unwrap_or_default();
+        let written: Vec<String> = places.iter().map(|place| with(&self.text[place.clone()])).collect();
+        // The last one first, so that the places of those before it stay.
+        for (place, written) in places.into_iter().zip(written).rev() {
+            self.text.replace_range(place, &written);
         }
     }
 

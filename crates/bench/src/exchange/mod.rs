@@ -6,6 +6,7 @@
 
 mod balance;
 mod desk;
+mod liquid;
 mod manuscript;
 mod mentions;
 mod times;
@@ -33,12 +34,14 @@ use crate::rules;
 pub(crate) use balance::grams;
 pub(crate) use desk::{Desk, KEEP, figure, water_of};
 pub(crate) use flour::takes_up;
+pub use flour::with_protein;
+pub use leaven::{is_culture_build, is_yeasted};
 pub(crate) use manuscript::Part;
 pub(crate) use tin::{grow, write_yield};
 
 use formula::arithmetic::mixture;
 use formula::source::Source;
-use formula::{Book, Diagnostic, Formula, Line, Stage};
+use formula::{Book, Diagnostic, Formula, Line, Origin, Stage};
 use quantity::{Fraction, Length, Mass, TimeSpan};
 use std::collections::BTreeSet;
 
@@ -115,6 +118,8 @@ pub struct Exchanged {
     pub minded: Vec<String>,
     /// By what it was reckoned, with the source.
     pub grounds: &'static str,
+    /// The equations behind its new figures, and what trials taught of them.
+    pub rests_on: Vec<Origin>,
     /// What proof-reading finds in the new text that it did not find in the old.
     pub found: Vec<Diagnostic>,
 }
@@ -137,11 +142,45 @@ pub struct ChangedLine {
 /// # Errors
 /// [`Unfit`] says why it cannot be made, and what the formula has.
 pub fn exchange(name: &str, book: &Book, formula: &str, around: &Surroundings, wishes: &Wishes) -> Result<Exchanged, Unfit> {
-    let one = ALL.iter().find(|one| one.name == name).ok_or_else(|| Unfit::NoSuchExchange(name.to_owned()))?;
+    let one = named(name)?;
     let (source, before) = opened(book, formula)?;
     let mut desk = Desk::of(book, source, &before, around, wishes);
     (one.make)(&mut desk)?;
     finished(desk, one.grounds)
+}
+
+/// A formula after an exchange, for those who only cook it.
+#[derive(Debug)]
+pub struct Remade {
+    /// The formula as it then is, its times settled.
+    pub formula: Formula,
+    /// What cannot be kept, each in a few words.
+    pub lost: Vec<String>,
+    /// What must be minded.
+    pub minded: Vec<String>,
+}
+
+/// Makes an exchange, and neither compares nor proof-reads what comes of it: a fraction of the work.
+///
+/// # Errors
+/// [`Unfit`] says why it cannot be made, and what the formula has.
+pub fn remade(name: &str, book: &Book, formula: &str, around: &Surroundings, wishes: &Wishes) -> Result<Remade, Unfit> {
+    let (source, before) = opened(book, formula)?;
+    let mut desk = Desk::of(book, source, &before, around, wishes);
+    (named(name)?.make)(&mut desk)?;
+    let (_, formula) = settled(&mut desk)?;
+    Ok(Remade { lost: desk.lost, minded: desk.minded, formula })
+}
+
+fn named(name: &str) -> Result<&'static Exchange, Unfit> {
+    ALL.iter().copied().find(|one| one.name == name).ok_or_else(|| Unfit::NoSuchExchange(name.to_owned()))
+}
+
+/// The formula that lies changed on a desk, read anew, and the times that are new in it.
+fn settled(desk: &mut Desk) -> Result<(Vec<NewTime>, Formula), Unfit> {
+    desk.let_products_follow();
+    let after = desk.hold()?;
+    times::settle(desk, after)
 }
 
 /// A formula of a book and its text, if it has no faults.
@@ -153,11 +192,11 @@ pub(crate) fn opened<'b>(book: &'b Book, formula: &str) -> Result<(&'b Source, F
 
 /// The formula that lies changed on a desk, read anew, its times settled, held against what it was.
 pub(crate) fn finished(mut desk: Desk, grounds: &'static str) -> Result<Exchanged, Unfit> {
-    desk.let_products_follow();
-    let after = desk.hold()?;
-    let (times, after) = times::settle(&mut desk, after)?;
+    let (times, after) = settled(&mut desk)?;
     let (before, book, around) = (desk.before, desk.book, desk.around);
     let new = new_allergens(before, &after);
+    let of_words = std::mem::take(&mut desk.of_words);
+    desk.minded.extend(of_words);
     if !new.is_empty() {
         desk.minded.push(format!("an allergen comes in: {}; name it wherever what is contained is listed", new.join(", ")));
     }
@@ -170,6 +209,7 @@ pub(crate) fn finished(mut desk: Desk, grounds: &'static str) -> Result<Exchange
         lost: desk.lost,
         minded: desk.minded,
         grounds,
+        rests_on: desk.rests_on,
         found,
         text: desk.manuscript.text,
         formula: after,

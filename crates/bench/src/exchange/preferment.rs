@@ -4,7 +4,7 @@ use super::balance::grams;
 use super::desk::{Desk, is_product_of, named};
 use super::mentions::mention;
 use super::{Exchange, Unfit};
-use crate::target::{When, yeast_for};
+use crate::target::{When, factor_for};
 use formula::read::StageKind;
 use formula::resolve::formula::StageAt;
 use formula::{Formula, Ingredient, Line, Stage};
@@ -44,6 +44,7 @@ fn make(desk: &mut Desk) -> Result<(), Unfit> {
     let at = desk.stage("dough with flour and yeast of its own", |_, stage| is_dough(stage))?;
     let stage = desk.before.stage(at);
     let kind = wanted_kind(desk)?;
+    desk.rest_on(crate::grounds::by::DOSE.known(()).origin);
     let share = desk.wishes.share.unwrap_or(SHARE);
     if !(share > Fraction::ZERO && share < Fraction::WHOLE) {
         return Err(Unfit::NotSaid("--share between nothing and all", "such as --share \"30 %\"".to_owned()));
@@ -232,10 +233,10 @@ fn written(desk: &Desk, name: &str, planned: &Planned, guess: Mass) -> String {
 pub fn dose(desk: &mut Desk, stage: &str, at: StageAt, names: &[String], time: TimeSpan) -> Result<(), Unfit> {
     let Some(name) = names.first() else { return Ok(()) };
     let now = desk.hold()?;
-    let found = yeast_for(&now, stage, When::Ripe(time), desk.around).map_err(|why| {
+    let factor = factor_for(&now, stage, When::Ripe(time), desk.around).map_err(|why| {
         Unfit::NotSo(format!("no dose of yeast makes “{stage}” ripe in {}: {why}", print::time(quantity::Between::just(time))))
     })?;
-    let needed = desk.balance.get(at, name) * found.factor;
+    let needed = desk.balance.get(at, name) * factor;
     // As fine as any scale shows, so that the text reads well.
     let steps = if needed < Mass::grams(1.0) { 1000.0 } else { 100.0 };
     desk.balance.set(at, name, Mass::grams((needed.as_grams() * steps).round().max(1.0) / steps));

@@ -6,9 +6,9 @@ use super::balance::sound;
 use super::desk::Desk;
 use super::manuscript::Part;
 use crate::forecast::{Foreseen, Verdict, rises};
-use formula::Formula;
 use formula::read::{Attention, Condition};
 use formula::resolve::formula::StageAt;
+use formula::{Formula, Origin};
 use quantity::{Between, TimeSpan};
 
 /// A step whose time is new.
@@ -22,6 +22,8 @@ pub struct NewTime {
     pub before: Option<Between<TimeSpan>>,
     /// What it says now.
     pub after: Between<TimeSpan>,
+    /// Where that comes from.
+    pub origin: Origin,
 }
 
 /// How far from the middle a dough's stated time reaches to either side: common practice, no source. The
@@ -34,8 +36,8 @@ const NOTICED: f64 = 0.15;
 pub fn settle(desk: &mut Desk, mut formula: Formula) -> Result<(Vec<NewTime>, Formula), Unfit> {
     let before = foreseen(desk, desk.before);
     let mut new = Vec::new();
+    let mut now = foreseen(desk, &formula);
     for step in 0.. {
-        let now = foreseen(desk, &formula);
         let Some((at, index, one)) = now.get(step) else { return Ok((new, formula)) };
         let stage = formula.stage(*at);
         let was = before
@@ -47,10 +49,15 @@ pub fn settle(desk: &mut Desk, mut formula: Formula) -> Result<(Vec<NewTime>, Fo
             .and_then(|(.., was)| moved(was, one))
             .or_else(|| wanted(one).filter(|_| one.verdict != Verdict::Agrees && !is_as_before));
         let Some(time) = time else { continue };
-        new.push(NewTime { stage: stage.title.clone(), action: one.action, before: one.stated, after: time });
+        let by_time = one.reached.as_ref().map_or_else(|| one.risen.origin.clone(), |reached| reached.from.origin.clone());
+        // What trials taught, they taught of the same course.
+        desk.rest_on(one.risen.origin.clone());
+        desk.rest_on(by_time.clone());
+        new.push(NewTime { stage: stage.title.clone(), action: one.action, before: one.stated, after: time, origin: by_time });
         let (at, index) = (*at, *index);
         desk.manuscript.set(Part::Step(at, index), "time", &written(time), "text");
         formula = sound(desk.work_out(&desk.manuscript.text))?;
+        now = foreseen(desk, &formula);
     }
     Ok((new, formula))
 }

@@ -36,8 +36,7 @@ pub use rise::{Point, Rise};
 pub use room_taken::fridge_room;
 pub(crate) use room_taken::{FILLED, TUBS, volume};
 pub use science::heat::griddle::PROBE;
-pub(crate) use surroundings::Stand;
-pub use surroundings::{Heat, Off, Ring, RoomCourse, Surroundings};
+pub use surroundings::{Heat, NEAR, Off, Ring, RoomCourse, Stand, Surroundings};
 pub use verdict::{Elsewhere, Foreseen, Verdict};
 pub use warmed::{HARMS_YEAST, SETS_EGG, Warmed};
 pub use yielded::Yielded;
@@ -142,6 +141,12 @@ pub(crate) fn rises_until(formula: &Formula, surroundings: &Surroundings, (c, s)
 #[must_use]
 pub fn rises(formula: &Formula, surroundings: &Surroundings) -> Vec<Rise> {
     risen(formula, surroundings, Care::Full).0
+}
+
+/// The same as closely as a table needs that is read in between: for working it out at many room temperatures.
+#[must_use]
+pub fn rises_for_a_table(formula: &Formula, surroundings: &Surroundings) -> Vec<Rise> {
+    risen(formula, surroundings, Care::Table).0
 }
 
 /// The same as closely as kitchens differ: for trying a formula in many of them.

@@ -8,7 +8,7 @@ use formula::resolve::formula::StageAt;
 use formula::{Formula, Known, Stage, Step};
 use quantity::{Area, Between, Fraction, Mass, Power, Temperature, TimeSpan, Viscosity};
 use science::heat::surface_evaporation::Air;
-use science::sugar::boiling_point::{EQUATION as BOILING, boiling_point};
+use science::sugar::boiling_point::boiling_point;
 use science::sugar::simmer::{Pan, evaporated};
 use science::sugar::viscosity::{sucrose, viscosity};
 use science::sugar::{boil_off, pour};
@@ -32,11 +32,6 @@ pub struct Pot {
     pub wanted: Option<Wanted>,
     /// How it pours when it is served, and at what temperature that is.
     pub pours: Option<Pours>,
-}
-
-impl Pot {
-    /// What its boiling points rest on: in words, and the equation's name.
-    pub const BOILS_BY: (&'static str, &'static str) = ("the boiling point of a sugar solution", BOILING.name);
 }
 
 /// A strength that a method asks for.

@@ -5,7 +5,7 @@ use super::{KnownTime, Surroundings};
 use formula::read::{Action, Attention, Condition};
 use formula::{Known, Place, Step};
 use quantity::{Between, Fraction, Temperature, TimeSpan};
-use science::ferment::{Course, Ripeness};
+use science::ferment::Course;
 
 /// A step with what is foreseen of it.
 #[derive(Clone, Debug)]
@@ -24,6 +24,8 @@ pub struct Foreseen {
     pub stands: Option<Elsewhere>,
     /// When that condition is foreseen, counted from the step's beginning; for ripeness from when to when.
     pub reached: Option<Between<KnownTime>>,
+    /// When a preferment is too weak or too sour to raise a dough, counted from the step's beginning.
+    pub spent: Option<KnownTime>,
     /// How far it has risen at the step's end.
     pub risen: Known<f64>,
     /// How the two agree.
@@ -52,6 +54,8 @@ pub enum Verdict {
     Never,
     /// The preferment is past its peak by then, and still fit to raise a dough.
     PastAndUsable,
+    /// The same at first; before its stated time is over it is too weak or too sour.
+    PastThenSpent,
     /// The preferment is too weak or too sour by then.
     Spent,
     /// The step states no condition that can be foreseen.
@@ -68,6 +72,9 @@ impl Verdict {
             Self::Later => "later than the formula says",
             Self::Never => "not foreseen at all",
             Self::PastAndUsable => "past its peak by then, and still good to use",
+            Self::PastThenSpent => {
+                "past its peak by then, and spent before its stated time is over: too weak or too sour to raise a dough"
+            }
             Self::Spent => "spent by then: too weak or too sour to raise a dough",
             Self::NotAsked => "",
         }
@@ -108,10 +115,14 @@ fn one(course: &Course, step: &Step, lasts: Between<TimeSpan>, known: &dyn Fn(Ti
     let (from, reached) = (at(began), at(end));
     let risen = super::by_the_ferment(reached / from);
     let since = |time: TimeSpan| known((time - began).max(TimeSpan::ZERO));
+    // A preferment is on its way to ripeness whatever words tell it by.
+    let is_preferment = match &step.until {
+        Some(Condition::Ripe) => true,
+        None | Some(Condition::Words(_)) => step.action == Action::Ferment,
+        _ => false,
+    };
     let (reached, verdict) = match &step.until {
-        Some(Condition::Ripe) => ripe(course, step, began, &since),
-        // A preferment is on its way to ripeness whatever words tell it by.
-        None | Some(Condition::Words(_)) if step.action == Action::Ferment => ripe(course, step, began, &since),
+        _ if is_preferment => ripe(course, step, began, &since),
         Some(Condition::RisenBy(share)) => {
             let goal = from * (Fraction::WHOLE + *share).as_ratio();
             let when = course.risen_to(goal).filter(|time| *time >= began).map(since);
@@ -128,6 +139,7 @@ fn one(course: &Course, step: &Step, lasts: Between<TimeSpan>, known: &dyn Fn(Ti
         until: step.until.clone(),
         stands: None,
         reached,
+        spent: if is_preferment { course.spent().map(since) } else { None },
         risen,
         verdict,
     }
@@ -152,8 +164,9 @@ fn ripe(
     } else if latest < opens {
         Verdict::Later
     } else {
-        match course.ripeness(earliest) {
-            Some(Ripeness::Spent) => Verdict::Spent,
+        match course.spent() {
+            Some(spent) if spent <= earliest => Verdict::Spent,
+            Some(spent) if spent <= latest => Verdict::PastThenSpent,
             _ => Verdict::PastAndUsable,
         }
     };

@@ -35,4 +35,5 @@ pub fn hold_to(
 /// Cereals whose gluten harms; oats are not among them for everyone, and count only where they are named.
 pub const GLUTEN: &[&str] = &["wheat", "rye", "barley"];
 /// Nuts of the allergen list, peanuts apart.
-pub const NUTS: &[&str] = &["almond", "hazelnut", "walnut", "cashew", "pecan", "brazil-nut", "pistachio", "macadamia"];
+pub const NUTS: &[&str] =
+    &["almond", "hazelnut", "walnut", "cashew", "pecan", "brazil-nut", "pistachio", "macadamia", "pine-nut"];

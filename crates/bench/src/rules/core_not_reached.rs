@@ -24,11 +24,11 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
         |cooking: &Cooking| cooking.surely() == Surely::NotEnough || pan_too_hot_for_the_thickness::applies(cooking);
     let is_only_cool = |cooking: &&Cooking| cooking.is_size_stated && !is_told_elsewhere(cooking);
     for cooking in case.forecast.cookings.iter().filter(is_only_cool) {
-        let Some(wanted) = cooking.wanted.filter(|wanted| cooking.core.value.to + slack(cooking) < *wanted) else { continue };
+        let Some(wanted) = cooking.wanted.filter(|wanted| cooking.core_range().to + slack(cooking) < *wanted) else { continue };
         let whole = |t: Temperature| print::celsius(Between::just(Temperature::celsius(t.as_celsius().round())));
         let message = format!(
             "the middle is foreseen at {} at the most in the stated time; the method wants {}",
-            whole(cooking.core.value.to),
+            whole(cooking.core_range().to),
             whole(wanted)
         );
         found.push(RULE.at(cooking.place.clone(), message).hint(

@@ -19,7 +19,7 @@ pub const RULE: Rule = Rule {
 const SURELY_RAW: Temperature = Temperature::celsius(70.0);
 
 fn may_be_slow(cooking: &Cooking) -> bool {
-    cooking.action == Action::Bake && cooking.core.value.to >= SURELY_RAW
+    cooking.action == Action::Bake && cooking.core_range().to >= SURELY_RAW
 }
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
@@ -28,7 +28,7 @@ fn check(case: &Case, found: &mut Vec<Diagnostic>) {
         let message = format!(
             "the heat is foreseen to reduce Salmonella {} times tenfold where it is least; the usual criterion for \
              batters with flour and egg is 5",
-            print::number(cooking.reductions.to, 1)
+            print::number(cooking.reductions.value.to, 1)
         );
         found.push(
             RULE.at(cooking.place.clone(), message).hint(

@@ -18,9 +18,9 @@ const DARK: f64 = 30.0;
 
 /// Whether a pan is too hot for what lies on it; what is not even safe is told by another rule.
 pub fn applies(cooking: &Cooking) -> bool {
-    let is_raw = cooking.wanted.is_some_and(|wanted| cooking.core.value.to < wanted) || !cooking.is_set();
+    let is_raw = cooking.wanted.is_some_and(|wanted| cooking.core_range().to < wanted) || !cooking.is_set();
     let is_safe = cooking.surely() != Surely::NotEnough;
-    cooking.action == Action::Griddle && cooking.browning.difference.middle() >= DARK && is_raw && is_safe
+    cooking.action == Action::Griddle && cooking.browning.value.difference.middle() >= DARK && is_raw && is_safe
 }
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {

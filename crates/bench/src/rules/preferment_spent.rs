@@ -10,7 +10,8 @@ pub const RULE: Rule =
     Rule { code: "preferment-spent", severity: Severity::Warning, page: include_str!("preferment_spent.md"), check };
 
 fn check(case: &Case, found: &mut Vec<Diagnostic>) {
-    for step in case.foreseen().filter(|step| step.verdict == Verdict::Spent) {
+    let is_spent = |verdict: Verdict| matches!(verdict, Verdict::Spent | Verdict::PastThenSpent);
+    for step in case.foreseen().filter(|step| is_spent(step.verdict)) {
         let Some(window) = &step.reached else { continue };
         let message = format!(
             "by the end of its stated time it is foreseen to be spent: ripe from about {} to {}",

@@ -112,6 +112,15 @@ pub fn yeast_for(formula: &Formula, stage: &str, when: When, around: &Surroundin
     Ok(Dose { factor, band: (least.min(factor), most.max(factor)), lines: lines.collect(), reached })
 }
 
+/// How many times the dose of a stage as it stands, without its band: half the work.
+///
+/// # Errors
+/// [`NoDose`] when no sensible dose reaches it.
+pub fn factor_for(formula: &Formula, stage: &str, when: When, around: &Surroundings) -> Result<f64, NoDose> {
+    let at = find(formula, stage).ok_or(NoDose::NoYeast)?;
+    Search { formula, at, when, around, stated: share(formula, at) }.factor(when.time(), HALVINGS)
+}
+
 /// A dose being sought.
 struct Search<'s> {
     formula: &'s Formula,

@@ -23,7 +23,7 @@ pub struct InTime {
 #[must_use]
 pub fn in_time(formula: &Formula, rises: &[Rise], around: &Surroundings) -> Vec<InTime> {
     let one = |rise: &Rise| {
-        let is_past = |verdict: Verdict| matches!(verdict, Verdict::PastAndUsable | Verdict::Spent);
+        let is_past = |verdict: Verdict| matches!(verdict, Verdict::PastAndUsable | Verdict::PastThenSpent | Verdict::Spent);
         let step = rise.steps.iter().find(|step| is_past(step.verdict))?;
         let name = &formula.stage(rise.at).name;
         let ripe_after = to_half_hours(step.lasts.from + step.stated?.from);

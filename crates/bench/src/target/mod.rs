@@ -16,6 +16,7 @@ mod syrup;
 mod water;
 mod yeast;
 
+pub(crate) use dose::factor_for;
 pub use dose::{Dose, Dosed, NoDose, When, yeast_for};
 pub use in_time::{InTime, in_time};
 

@@ -47,7 +47,13 @@ fn solve(desk: &mut Desk, asked: &Asked) -> Result<Answer, Unfit> {
     }
     let mut answer = Answer::default();
     answer.tell_known("a piece before", piece(&before, before.total()));
-    for (part, whole) in [("ingredients", before.ingredients()), ("energy", before.of_energy()), ("hands", before.of_hands())] {
+    let parts = [
+        ("ingredients", before.ingredients()),
+        ("energy", before.of_energy()),
+        ("hands", before.of_hands()),
+        ("packaging", before.of_packaging()),
+    ];
+    for (part, whole) in parts.into_iter().filter(|(_, whole)| !whole.is_zero()) {
         answer.tell_known(format!("of that {part}"), Known { band: None, ..piece(&before, whole) });
     }
     let then = match asked.of.as_deref() {

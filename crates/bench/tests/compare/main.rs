@@ -1,6 +1,6 @@
 //! Formulas side by side, held to what can be worked out by hand.
 
-use bench::compare::{Comparison, Difference, Row, compare};
+use bench::compare::{Comparison, Difference, Row, Unit, compare};
 use bench::forecast::Surroundings;
 use formula::read::Kitchen;
 use formula::source::Source;
@@ -45,6 +45,23 @@ fn percentages_are_of_all_flour() {
     assert_eq!(values(row(&comparison, "salt")), [Some(2.0), Some(2.1)]);
     assert_eq!(row(&comparison, "salt").difference, Difference::Slight);
     assert_eq!(row(&comparison, "bread flour").difference, Difference::None);
+}
+
+/// What nobody can see in the figures as they are told is not marked, whatever lies behind their rounding.
+#[test]
+fn nothing_that_is_told_alike_is_marked() {
+    let salted = |salt: &str| bread("65 %", salt, "1 %");
+    for (a, b) in [("2 g", "2.02 g"), ("10 g", "10.2 g"), ("2 g", "2.2 g"), ("10 g", "11 g")] {
+        let comparison = side_by_side(&[&salted(a), &salted(b)]);
+        for row in comparison.parts.iter().flat_map(|part| &part.rows) {
+            let told: Vec<f64> = row.cells.iter().flatten().map(|cell| row.unit.rounded(cell.value)).collect();
+            let is_alike = told.len() == 2 && (told[0] == told[1] || row.unit.rounded(row.apart) == 0.0);
+            assert!(!is_alike || row.difference == Difference::None, "{a} and {b}: {row:?}");
+        }
+    }
+    let rounds = |unit: Unit, value: f64| unit.rounded(value);
+    assert_eq!((rounds(Unit::Celsius, 0.49), rounds(Unit::Grams, 0.04), rounds(Unit::Hours, 0.008)), (0.0, 0.0, 0.0));
+    assert_eq!((rounds(Unit::Celsius, 0.51), rounds(Unit::Grams, 0.06), rounds(Unit::Hours, 0.009)), (1.0, 0.1, 1.0 / 60.0));
 }
 
 /// A formula is the same as itself in every row, however often it stands there.

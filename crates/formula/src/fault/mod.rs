@@ -87,6 +87,7 @@ faults! {
     SPOONS_NOT_NAMED, "spoons-not-named", Warning;
     NO_METHOD, "no-method", Advice;
     ALT_TEXT_MISSING, "alt-text-missing", Warning;
+    NOT_AN_ADDRESS, "not-an-address", Error;
     PHOTOGRAPH_NOT_USABLE, "photograph-not-usable", Warning;
     COMPOSITION_OVER_WHOLE, "composition-over-whole", Warning;
     NOT_A_DATE, "not-a-date", Error;

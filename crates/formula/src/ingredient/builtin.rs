@@ -62,6 +62,12 @@ pub struct Allergen {
     pub code: String,
     /// What readers see.
     pub title: String,
+    /// Which of the fourteen groups of European law it belongs to, if any.
+    pub european: Option<String>,
+    /// What American law calls it, if it is one of the nine.
+    pub american: Option<String>,
+    /// The words by which a list of ingredients names it, small.
+    pub words: Vec<String>,
 }
 
 /// The datasets, in the order of their file.
@@ -80,8 +86,16 @@ pub fn datasets() -> &'static [Dataset] {
 
 /// The allergens, in the order of their file.
 pub fn allergens() -> &'static [Allergen] {
-    static ALLERGENS: LazyLock<Vec<Allergen>> =
-        LazyLock::new(|| rows(include_str!("../../data/allergens.toml"), |code, word| Allergen { code, title: word("title") }));
+    static ALLERGENS: LazyLock<Vec<Allergen>> = LazyLock::new(|| {
+        let some = |word: String| Some(word).filter(|word| !word.is_empty());
+        rows(include_str!("../../data/allergens.toml"), |code, word| Allergen {
+            code,
+            title: word("title"),
+            european: some(word("eu")),
+            american: some(word("us")),
+            words: word("words").split(", ").map(str::to_owned).collect(),
+        })
+    });
     &ALLERGENS
 }
 

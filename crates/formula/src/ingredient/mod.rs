@@ -47,6 +47,10 @@ pub struct Ingredient {
     pub title: String,
     /// What a recipe's list calls it.
     pub called: String,
+    /// What an ingredient list says of it, where that is not what a recipe calls it.
+    pub declared: Option<String>,
+    /// Whether it is bought mixed of several things, which its pack lists.
+    pub compound: bool,
     /// Other names it is found by.
     pub also: Vec<String>,
     /// The names of all that it starts from, its own first: honey of one's own is still honey.

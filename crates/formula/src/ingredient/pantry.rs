@@ -200,6 +200,8 @@ fn assemble(
         kinds,
         title,
         called,
+        declared: draft.declared.or_else(|| base.and_then(|base| base.declared.clone())),
+        compound: draft.compound.or(base.map(|base| base.compound)).unwrap_or(false),
         also: draft.also,
         group: draft.group.or(group).or(base.map(|base| base.group)).unwrap_or_else(|| likely_group(counts_as_flour, leaven)),
         counts_as_flour,

@@ -203,6 +203,10 @@ pub struct IngredientDraft {
     pub allergens: Option<Vec<String>>,
     /// Whether its sugars count as added.
     pub added_sugar: Option<bool>,
+    /// Whether it is bought mixed of several things.
+    pub compound: Option<bool>,
+    /// What an ingredient list says of it.
+    pub declared: Option<String>,
     /// Whether it was heated when it was made.
     pub heat_treated: Option<bool>,
     /// Whether a small child can choke on it.

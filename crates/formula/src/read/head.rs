@@ -1,6 +1,7 @@
 //! What stands before a formula's components: it is carried along as it was read.
 
 use super::fields::{Fields, Reader};
+use super::label::{ForLabel, read_label};
 use super::{At, keys};
 use crate::fault;
 use crate::source::Source;
@@ -24,6 +25,8 @@ pub struct Head {
     pub storage: Option<String>,
     /// A picture.
     pub photograph: Option<Photograph>,
+    /// What a label needs to know.
+    pub label: ForLabel,
     /// Where these texts stand.
     pub places: Places,
 }
@@ -78,6 +81,7 @@ pub fn read_head(reader: &mut Reader, source: &Source, fields: &Fields) -> Head 
     head.places.notes = notes.iter().map(|note| note.span.clone()).collect();
     (head.tags, head.notes) = (plain(tags), plain(notes));
     head.photograph = fields.table(reader, "photograph").and_then(|(table, span)| read_photograph(reader, table, span));
+    head.label = fields.table(reader, "label").map(|(table, span)| read_label(reader, table, span)).unwrap_or_default();
     head
 }
 

@@ -43,6 +43,8 @@ fn read_ingredient(reader: &mut Reader, name: &At<&str>, table: &DeTable) -> Ing
         name: At::new(name.value.to_owned(), name.span.clone()),
         title: owned(fields.text(reader, "title")),
         called: owned(fields.text(reader, "called")),
+        compound: fields.truth(reader, "compound").map(|truth| truth.value),
+        declared: owned(fields.text(reader, "declared")),
         also: texts(fields.texts(reader, "also")),
         like: fields.text(reader, "like").map(|like| At::new(like.value.to_owned(), like.span)),
         made_of: fields.table(reader, "made-of").map(|(table, _)| read_shares(reader, table)).unwrap_or_default(),

@@ -3,13 +3,15 @@
 mod amount;
 mod course;
 mod draft;
-mod fields;
+pub(crate) mod fields;
 mod formula;
 mod head;
 mod ingredients;
 pub mod keys;
 mod kitchen;
+mod label;
 mod larder;
+pub(crate) mod lines;
 mod prices;
 pub mod schema;
 mod settings;
@@ -25,12 +27,13 @@ pub use draft::{ComponentDraft, Draft, IngredientDraft, LineDraft, Quiet, StageD
 pub use formula::{is_plain, read_formula, stem, tin_volume};
 pub use head::{Head, Photograph, Places};
 pub use ingredients::read_ingredients;
-pub use kitchen::{FRIDGES, Fryer, Hob, Kitchen, Oven, Pan, ROOMS, Scale, Taken, Vessel, read_kitchen, read_room_log};
+pub use kitchen::{FRIDGES, Fryer, HEIGHTS, Hob, Kitchen, Oven, Pan, ROOMS, Scale, Taken, Vessel, read_kitchen, read_room_log};
+pub use label::ForLabel;
 pub use larder::{Larder, read_larder};
-pub use prices::{Pack, Prices, read_prices};
+pub use prices::{Pack, Prices, Wanted, read_prices};
 pub use settings::{BookSettings, read_book};
 pub use trial::{CookSeen, MixSeen, OfStage, Reading, RiseSeen, Trial, WeighedSeen, read_trial};
-pub use words::{Action, Attention, Condition, EggSize, Group, HeatsBy, Leaven, Material, PercentOf, StageKind};
+pub use words::{Action, Attention, Condition, EggSize, Group, HeatsBy, Leaven, Material, PercentOf, PictureKeeping, StageKind};
 pub use working::{DayHours, DayTime, Working};
 
 use crate::Place;

@@ -2,7 +2,7 @@
 
 use super::fields::{Fields, Reader};
 use super::stage::read_word;
-use super::words::EggSize;
+use super::words::{EggSize, PictureKeeping};
 use super::{At, keys, toml_text};
 use crate::source::Source;
 use crate::{Checked, fault};
@@ -27,6 +27,12 @@ pub struct BookSettings {
     pub kitchen: Option<At<String>>,
     /// The currency of costs.
     pub currency: Option<String>,
+    /// Name and address of whoever answers for what is sold.
+    pub sold_by: Option<String>,
+    /// Where the pages will stand, with a slash at its end.
+    pub address: Option<String>,
+    /// Where the pictures of pages are kept.
+    pub photographs: PictureKeeping,
 }
 
 impl Default for BookSettings {
@@ -40,6 +46,9 @@ impl Default for BookSettings {
             eggs: EggSize::M,
             kitchen: None,
             currency: None,
+            sold_by: None,
+            address: None,
+            photographs: PictureKeeping::Embedded,
         }
     }
 }
@@ -64,10 +73,36 @@ pub fn read_book(source: &Source) -> Checked<BookSettings> {
         language: plain(text("language")).unwrap_or(defaults.language),
         kitchen: text("kitchen"),
         currency: plain(text("currency")),
+        sold_by: plain(text("sold-by")),
         ..BookSettings::default()
     };
     settings.spoons = read_word(&mut reader, &fields, "spoons", &spoon_words, SpoonSystem::named);
     settings.second_units = read_word(&mut reader, &fields, "second-units", &spoon_words, SpoonSystem::named);
+    settings.address = read_address(&mut reader, &fields);
+    settings.photographs = read_word(&mut reader, &fields, "photographs", PictureKeeping::WORDS, PictureKeeping::named)
+        .unwrap_or(defaults.photographs);
     settings.eggs = read_word(&mut reader, &fields, "eggs", EggSize::WORDS, EggSize::named).unwrap_or(defaults.eggs);
     Checked { value: settings, diagnostics: found }
+}
+
+/// The address of the published book, ended by a slash so that a page's name can follow.
+fn read_address(reader: &mut Reader, fields: &Fields) -> Option<String> {
+    let address = fields.text(reader, "address")?;
+    if !is_address(address.value) {
+        let message = format!("“{}” is no address that pages can stand at", address.value);
+        reader.report(&fault::NOT_AN_ADDRESS, address.span, message, "write it in full: https://example.org/book/");
+        return None;
+    }
+    Some(format!("{}/", address.value.trim_end_matches('/')))
+}
+
+/// Whether a text is an absolute address of the web as RFC 3986 writes it: scheme, host and path, no query or fragment.
+fn is_address(text: &str) -> bool {
+    let Some(rest) = text.strip_prefix("https://").or_else(|| text.strip_prefix("http://")) else { return false };
+    let host = rest.split('/').next().unwrap_or_default();
+    let is_host = |c: char| c.is_ascii_alphanumeric() || matches!(c, '.' | '-' | ':' | '[' | ']');
+    let is_path = |c: char| c.is_ascii_alphanumeric() || "/-._~!$&'()*+,;=:@%".contains(c);
+    host.starts_with(|c: char| c.is_ascii_alphanumeric() || c == '[')
+        && host.chars().all(is_host)
+        && rest.chars().all(|c| is_path(c) || is_host(c))
 }

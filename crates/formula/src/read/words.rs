@@ -339,3 +339,13 @@ impl Condition {
         }
     }
 }
+
+words! {
+    /// Where the pictures of pages are kept.
+    PictureKeeping {
+        /// Within the page, so that it is one file.
+        Embedded = "embedded",
+        /// In a folder beside the pages, in several sizes.
+        Beside = "beside",
+    }
+}

@@ -2,8 +2,10 @@
 
 use super::At;
 use super::fields::{Fields, Reader};
-use super::formula::read_count;
+use super::formula::read_measure;
+use super::kitchen::TAKEN;
 use crate::fault;
+use quantity::{Kind, SpoonSystem};
 use std::fmt;
 
 /// What a kitchen states of the work in it; nothing where it states nothing.
@@ -101,13 +103,13 @@ pub fn read_working(reader: &mut Reader, fields: &Fields) -> Working {
 
 /// A whole number under a key, of things that can be counted in a kitchen.
 pub fn read_whole(reader: &mut Reader, fields: &Fields, name: &str) -> Option<u32> {
-    let count = read_count(reader, fields, name)?;
-    let pieces = count.value.as_pieces();
-    if pieces.fract() == 0.0 && pieces <= f64::from(MOST_AT_ONCE) {
+    let count = read_measure(reader, fields, name, Kind::Count)?;
+    let pieces = count.value.count(SpoonSystem::Metric)?.to.as_pieces();
+    if pieces.fract() == 0.0 && (1.0..=f64::from(MOST_AT_ONCE)).contains(&pieces) {
         return Some(pieces as u32);
     }
-    let message = format!("“{name}” is {}", quantity::print::count(count.value));
-    reader.report(&fault::WRONG_QUANTITY, count.span, message, format!("a whole number from 1 to {MOST_AT_ONCE} is wanted"));
+    let message = format!("no kitchen has such a figure for “{name}”: a whole number from 1 to {MOST_AT_ONCE} is taken");
+    reader.report(&fault::KITCHEN_IMPOSSIBLE, count.span, message, TAKEN);
     None
 }
 

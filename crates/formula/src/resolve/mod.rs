@@ -4,6 +4,7 @@ mod amounts;
 mod basis;
 mod circles;
 pub mod formula;
+mod label;
 mod method;
 mod names;
 mod sizes;
@@ -60,6 +61,7 @@ pub fn resolve(draft: &Draft, around: &Surroundings) -> Checked<Formula> {
     if draft.unread.is_empty() && found.is_empty() {
         yields::check(draft, &formula, &mut found);
         usage::check(draft, &formula, &mut found);
+        label::check(&formula, &mut found);
     }
     usage::check_units(draft, &mut found);
     usage::check_spoons(draft, around.spoons, &mut found);

@@ -86,6 +86,10 @@ pub fn span(component: &Component, step: &Step, foreseen: Option<&Foreseen>, is_
     match verdict {
         // The author uses it past its peak and says so; what is stated then goes.
         Verdict::PastAndUsable => as_stated(step, stated, true),
+        Verdict::PastThenSpent => {
+            let spent = foreseen.and_then(|one| one.spent.as_ref()).map_or(stated.to, |spent| spent.value);
+            as_stated(step, Between { to: stated.to.min(spent), ..stated }, true)
+        }
         _ => {
             let (from, to) = (opens.max(stated.from), closes.min(stated.to));
             let (from, to) = if from <= to { (from, to) } else { (opens, closes) };

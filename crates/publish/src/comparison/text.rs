@@ -89,7 +89,7 @@ fn cells(row: &Row, columns: usize) -> Vec<String> {
     let is_pair = columns == 2;
     let sign = if is_pair && row.apart > 0.0 { "+" } else { "" };
     let apart = plain(row.apart, row.unit);
-    let is_same = row.difference == Difference::None || (!row.cells.iter().all(Option::is_some) && row.apart == 0.0);
+    let is_same = row.difference == Difference::None || row.unit.rounded(row.apart) == 0.0;
     cells.push(if is_same { String::new() } else { format!("{sign}{apart}") });
     cells.push(mark(row.difference).to_owned());
     cells
@@ -111,15 +111,7 @@ pub(super) fn plain(value: f64, unit: Unit) -> String {
         let time = print::rounded_time(Between::just(TimeSpan::hours(value.abs())));
         return format!("{sign}{}", print::time(time));
     }
-    let decimals = match unit {
-        Unit::PercentOfFlour if value.abs() < 0.1 => 3,
-        Unit::PercentOfFlour if value.abs() < 1.0 => 2,
-        Unit::PercentOfFlour => 1,
-        Unit::Grams if value.abs() < 10.0 => 1,
-        Unit::Grams | Unit::Celsius | Unit::Hours => 0,
-        Unit::Pieces => 2,
-    };
-    let number = print::number(value, decimals);
+    let number = print::number(value, unit.decimals(value));
     match unit {
         Unit::Pieces => number,
         unit => format!("{number}\u{a0}{}", unit.symbol()),

@@ -1,6 +1,7 @@
 //! An exchange for other programs: gram, percent, hours, and the formula's new text.
 
 use crate::comparison;
+use crate::outlook::known::origin;
 use bench::exchange::{ChangedLine, Exchanged, NewTime};
 use quantity::{Fraction, Mass};
 use serde_json::{Value, json};
@@ -16,6 +17,7 @@ pub fn json(exchanged: &Exchanged) -> Value {
         "not-kept": exchanged.lost,
         "to-mind": exchanged.minded,
         "grounds": exchanged.grounds,
+        "rests-on": exchanged.rests_on.iter().map(origin).collect::<Vec<_>>(),
         "found": exchanged.found.iter().map(|found| json!({ "code": found.code, "message": found.message })).collect::<Vec<_>>(),
         "text": exchanged.text,
     })
@@ -30,5 +32,5 @@ fn line(line: &ChangedLine) -> Value {
 
 fn time(new: &NewTime) -> Value {
     let hours = |range: quantity::Between<quantity::TimeSpan>| [range.from.as_hours(), range.to.as_hours()];
-    json!({ "stage": new.stage, "action": new.action.word(), "before-hours": new.before.map(hours), "after-hours": hours(new.after) })
+    json!({ "stage": new.stage, "action": new.action.word(), "before-hours": new.before.map(hours), "after-hours": hours(new.after), "origin": origin(&new.origin) })
 }

@@ -4,4 +4,4 @@ mod json;
 mod text;
 
 pub use json::json;
-pub use text::text;
+pub use text::{changes, text};

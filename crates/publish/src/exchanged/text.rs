@@ -1,6 +1,7 @@
 //! What an exchange changes, for the terminal: lines, percentages, times, and what cannot be kept.
 
 use crate::comparison;
+use crate::outlook::known;
 use crate::sheet::RULED;
 use crate::words::wrap;
 use bench::compare::Difference;
@@ -11,6 +12,15 @@ use quantity::{Fraction, Mass, print};
 /// What an exchange changes, as text of that width.
 #[must_use]
 pub fn text(exchanged: &Exchanged, width: usize) -> String {
+    let mut out = changes(exchanged, width);
+    let grounds: Vec<String> = exchanged.rests_on.iter().filter_map(known::ground).collect();
+    list(&mut out, "Where the figures come from", &grounds, width);
+    out
+}
+
+/// The same without its equations, which stand with those of the answer that asked for it.
+#[must_use]
+pub fn changes(exchanged: &Exchanged, width: usize) -> String {
     let title = &exchanged.formula.head.title;
     let mut out = format!("{title}\n{}\n", "═".repeat(title.chars().count()));
     if exchanged.lines.is_empty() {

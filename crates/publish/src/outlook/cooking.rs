@@ -1,9 +1,10 @@
 //! What a griddle, hot fat or an oven does.
 
 use super::chart::bars;
-use super::known::{learnt, origin, time, whole};
+use super::known::{self, learnt, origin, time, whole};
 use super::story::Story;
-use bench::forecast::{Cooking, Heated, PROBE, Surely};
+use bench::forecast::{Browning, Cooking, Heated, PROBE, Surely};
+use bench::grounds::by;
 use formula::read::Action;
 use formula::{Known, Origin};
 use quantity::{Between, Fraction, Temperature, TimeSpan, print};
@@ -13,23 +14,26 @@ use serde_json::{Value, json};
 pub fn tell(story: &mut Story, cooking: &Cooking) {
     let units = story.units;
     story.stage(cooking.at, &print::capital(cooking.action.word()));
-    story.ground(&cooking.core);
-    Cooking::RESTS_ON.iter().for_each(|(by, equation)| story.rests_on(by, equation));
-    let range = |range: Between<Temperature>| units.temperature(range.map(|t| Temperature::celsius(t.as_celsius().round())));
-    let usual = cooking.points.last().map_or_else(String::new, |last| format!("about {}, within ", whole(last.core, units)));
-    let mut words = format!("The middle comes off at {usual}{}{}", range(cooking.core.value), learnt(&cooking.core));
+    let round = |t: Temperature| Temperature::celsius(t.as_celsius().round());
+    let (usual, within) = (round(cooking.core.value), cooking.core_range().map(round));
+    let spread = if within == Between::just(usual) { String::new() } else { format!(", within {}", units.temperature(within)) };
+    let ground = story.ground(&cooking.core);
+    let mut words = format!("The middle comes off at about {}{spread}{}{ground}", whole(usual, units), learnt(&cooking.core));
     if let Some(wanted) = cooking.wanted {
         let verdict = reaches(cooking, wanted);
         words.push_str(&format!("; the {} that the method wants is {verdict}", units.temperature(Between::just(wanted))));
-        if let Some(reached) = cooking.reached {
-            words.push_str(&format!(" (usually after {})", time(reached)));
+        if let Some(reached) = &cooking.reached {
+            words.push_str(&format!(" (usually after {})", time(reached.value)));
         }
     }
     let stated = story.formula.components[cooking.at.0].yields.bake_loss;
-    story.say(&format!("{words}. {}", lost(cooking, stated)));
+    let ground = story.ground(&cooking.loss);
+    story.say(&format!("{words}. {}{ground}.", lost(cooking, stated)));
     story.draw(&chart(&cooking.points, units));
-    story.say(&set_and_brown(cooking));
-    story.say(&safe(cooking));
+    let grounds = (story.ground(&cooking.set), story.ground(&cooking.browning));
+    story.say(&set_and_brown(cooking, &grounds));
+    let ground = story.ground(&cooking.reductions);
+    story.say(&safe(cooking, &ground));
     let (batches, together) = cooking.batches;
     if batches > 1.0 {
         story.say(&format!("{} batches take {} together.", print::number(batches, 0), time(together)));
@@ -45,7 +49,8 @@ pub fn tell(story: &mut Story, cooking: &Cooking) {
 /// Whether the middle gets as warm as the method wants; only a griddle has a contact.
 fn reaches(cooking: &Cooking, wanted: Temperature) -> &'static str {
     let on_griddle = cooking.action == Action::Griddle;
-    match (cooking.core.value.from >= wanted, cooking.core.value.to >= wanted) {
+    let Between { from, to } = cooking.core_range();
+    match (from >= wanted, to >= wanted) {
         (true, _) if on_griddle => "reached even with a poor contact",
         (true, _) => "reached even where heat arrives slowly",
         (false, true) if on_griddle => "reached with a good contact, not with a poor one",
@@ -56,24 +61,24 @@ fn reaches(cooking: &Cooking, wanted: Temperature) -> &'static str {
 
 /// What is lost, beside what the formula states.
 fn lost(cooking: &Cooking, stated: Fraction) -> String {
-    let mut words = format!("It has lost about {} by then", print::percent(cooking.loss, 0));
+    let mut words = format!("It has lost about {} by then", print::percent(cooking.loss.value, 0));
     if stated > Fraction::ZERO {
         words.push_str(&format!(", where the formula states {}", print::percent(stated, 0)));
     }
     if cooking.action == Action::Fry {
         words.push_str("; what fat it takes up is not counted");
     }
-    format!("{words}.")
+    words
 }
 
-fn set_and_brown(cooking: &Cooking) -> String {
+fn set_and_brown(cooking: &Cooking, (by_starch, by_colour): &(String, String)) -> String {
     let set = if cooking.is_set() { "The crumb has set in the middle" } else { "The crumb may not have set in the middle" };
-    let Between { from, to } = cooking.browning.difference;
+    let Between { from, to } = cooking.browning.value.difference;
     let (least, most) = (colour(from), colour(to));
     let colour =
         if least == most { least.to_owned() } else { format!("from {least}, if lean, to {most}, if sweet or with milk") };
     format!(
-        "{set}. It comes off {colour}: a rough figure, fitted to dried crumb (ΔE {} to {} of 52).",
+        "{set}{by_starch}. It comes off {colour}: a rough figure, fitted to dried crumb (ΔE {} to {} of 52{by_colour}).",
         print::number(from, 0),
         print::number(to, 0)
     )
@@ -90,7 +95,7 @@ const fn colour(difference: f64) -> &'static str {
     }
 }
 
-fn safe(cooking: &Cooking) -> String {
+fn safe(cooking: &Cooking, ground: &str) -> String {
     let count = |reductions: f64| if reductions > 12.0 { "more than 12".to_owned() } else { print::number(reductions, 1) };
     let verdict = match cooking.surely() {
         Surely::Enough => "enough by the usual criterion for batters with flour and egg, even by the lower bound of the model",
@@ -99,9 +104,9 @@ fn safe(cooking: &Cooking) -> String {
         }
         Surely::NotEnough => "NOT enough by the usual criterion for batters with flour and egg",
     };
-    let reductions = cooking.reductions;
+    let reductions = cooking.reductions.value;
     format!(
-        "Where it heats least, Salmonella is reduced {} times tenfold by the lower bound, {} times as usual: {verdict}. Guidance only; {PROBE}.",
+        "Where it heats least, Salmonella is reduced {} times tenfold by the lower bound, {} times as usual{ground}: {verdict}. Guidance only; {PROBE}.",
         count(reductions.from),
         count(reductions.to),
     )
@@ -119,29 +124,39 @@ fn chart(points: &[Heated], units: crate::words::Units) -> String {
 
 /// A cooking for other programs.
 pub fn json(cooking: &Cooking) -> Value {
-    let Known { value: core, origin: from, .. } = &cooking.core;
     let points: Vec<Value> = cooking
         .points
         .iter()
         .map(|p| json!({ "minutes": p.time.as_minutes(), "core-celsius": p.core.as_celsius(), "face-celsius": p.face.as_celsius() }))
         .collect();
+    let Browning { difference, above_150 } = cooking.browning.value;
+    let (colour, germs) = (cooking.browning.origin.clone(), cooking.reductions.origin.clone());
+    let minutes = |time: TimeSpan| known::stated(&cooking.place, time.as_minutes(), "minutes");
+    let plain =
+        |value, origin: &Origin, unit| known::figure(&Known { value, band: None, origin: origin.clone() }, unit, |value| value);
     json!({
         "action": cooking.action.word(),
-        "core-celsius": [core.from.as_celsius(), core.to.as_celsius()],
-        "usual-core-celsius": cooking.points.last().map(|last| last.core.as_celsius()),
-        "wanted-celsius": cooking.wanted.map(Temperature::as_celsius),
-        "reached-minutes": cooking.reached.map(TimeSpan::as_minutes),
-        "side-minutes": cooking.side.map(TimeSpan::as_minutes),
-        "set-share": cooking.set.as_ratio(),
-        "colour-difference": [cooking.browning.difference.from, cooking.browning.difference.to],
-        "salmonella-decimal-reductions": [cooking.reductions.from, cooking.reductions.to],
+        "core": known::temperature(&cooking.core),
+        "wanted": cooking.wanted.map(|wanted| known::stated(&cooking.place, wanted.as_celsius(), "celsius")),
+        "reached": cooking.reached.as_ref().map(|reached| known::figure(reached, "minutes", TimeSpan::as_minutes)),
+        "side": cooking.side.map(minutes),
+        "set-share": known::share(&cooking.set),
+        "colour-difference": {
+            "if-lean": plain(difference.from, &colour, "CIE 1976 ΔE"),
+            "if-sweet": plain(difference.to, &colour, "CIE 1976 ΔE"),
+        },
+        "face-above-150-celsius": plain(above_150.as_minutes(), &cooking.core.origin, "minutes"),
+        "salmonella-decimal-reductions": {
+            "by-the-lower-bound": plain(cooking.reductions.value.from, &germs, "times tenfold"),
+            "as-usual": plain(cooking.reductions.value.to, &germs, "times tenfold"),
+        },
         "enough": cooking.surely() == Surely::Enough,
-        "loss-percent": cooking.loss.as_percent(),
-        "batches": cooking.batches.0,
+        "loss": known::figure(&cooking.loss, "percent", Fraction::as_percent),
+        "batches": known::by(by::YIELD, cooking.batches.0, "batches"),
+        "batches-together": known::by(by::YIELD, cooking.batches.1.as_minutes(), "minutes"),
         "course": points,
+        "course-origin": origin(&cooking.loss.origin),
         "assumed": cooking.assumed,
         "remarks": cooking.remarks,
-        "origin": origin(from),
-        "rests-on": Cooking::RESTS_ON.map(|(by, source)| origin(&Origin::Computed { by, source: source.into() })),
     })
 }

@@ -1,16 +1,18 @@
 //! What a formula costs.
 
-use super::known::time;
+use super::known::{self, time};
 use super::story::Story;
+use crate::costing::money::{money as in_money, share};
 use bench::cost::Cost;
-use quantity::{Count, print};
-use rust_decimal::{Decimal, RoundingStrategy};
+use bench::grounds::by;
+use quantity::print;
+use rust_decimal::Decimal;
 use serde_json::{Value, json};
 
 /// Tells what a formula costs; amounts are rounded up, once, where they are told.
 pub fn tell(story: &mut Story, cost: &Cost) {
     story.heading("Cost");
-    let money = |amount: Decimal| format!("{}\u{a0}{}", up(amount, &cost.currency), cost.currency);
+    let money = |amount: Decimal| in_money(amount, &cost.currency);
     for item in &cost.items {
         let share = share(item.costs, cost.ingredients());
         story.draw(&format!(
@@ -30,6 +32,9 @@ pub fn tell(story: &mut Story, cost: &Cost) {
     }
     if let Some(paid) = work.1 {
         words.push_str(&format!("; {} of hands {}", time(work.0), money(paid)));
+    }
+    if !cost.packaging.is_zero() {
+        words.push_str(&format!("; packaging {}", money(cost.of_packaging())));
     }
     story.say(&format!("{words}."));
     let mut per = vec![format!("{} in all", money(cost.total()))];
@@ -51,47 +56,31 @@ fn cut(title: &str, width: usize) -> String {
     title.chars().take(width).collect()
 }
 
-fn share(part: Decimal, whole: Decimal) -> String {
-    let percent = part.checked_div(whole).unwrap_or_default() * Decimal::ONE_HUNDRED;
-    format!("{}\u{a0}%", percent.round_dp(0))
-}
-
-/// Rounded up to the currency's smallest coin, by ISO 4217's minor units; from memory for those that are not two.
-fn up(amount: Decimal, currency: &str) -> Decimal {
-    let decimals = match currency {
-        "JPY" | "KRW" | "CLP" | "ISK" | "VND" => 0,
-        "BHD" | "JOD" | "KWD" | "OMR" | "TND" => 3,
-        _ => 2,
-    };
-    let mut rounded = amount.round_dp_with_strategy(decimals, RoundingStrategy::AwayFromZero);
-    rounded.rescale(decimals);
-    rounded
-}
-
 /// What a formula costs, for other programs: amounts as decimal texts, unrounded.
 pub fn json(cost: &Cost) -> Value {
     let items: Vec<Value> = cost
         .items
         .iter()
-        .map(|item| json!({ "ingredient": item.title, "bought-gram": item.bought.as_grams(), "costs": item.costs.to_string() }))
+        .map(|item| json!({ "ingredient": item.title, "bought": known::by(by::YIELD, item.bought.as_grams(), "gram"), "costs": item.costs.to_string() }))
         .collect();
     let energy: Vec<Value> = cost
         .energy
         .iter()
         .map(|(one, costs)| {
-            let hours = [one.kilowatt_hours.from, one.kilowatt_hours.to];
-            json!({ "what": one.title, "kilowatt-hours": hours, "costs": costs.map(|c| [c.from.to_string(), c.to.to_string()]) })
+            let drawn = known::range(&by::ENERGY.known(one.kilowatt_hours), "kilowatt-hours", |hours| hours);
+            json!({ "what": one.title, "draws": drawn, "costs": costs.map(|c| [c.from.to_string(), c.to.to_string()]) })
         })
         .collect();
     json!({
         "currency": cost.currency,
         "ingredients": items,
         "energy": energy,
-        "work-hours": cost.work.0.as_hours(),
+        "work": known::by(by::HANDS, cost.work.0.as_hours(), "hours"),
         "work-costs": cost.work.1.map(|costs| costs.to_string()),
         "total": cost.total().to_string(),
-        "pieces": cost.makes.0.map(Count::as_pieces),
-        "done-gram": cost.makes.1.as_grams(),
+        "pieces": cost.makes.0.map(|pieces| known::by(by::YIELD, pieces.as_pieces(), "pieces")),
+        "done": known::by(by::YIELD, cost.makes.1.as_grams(), "gram"),
+        "origin": known::origin(&by::PRICES.known(()).origin),
         "without-price": cost.missing,
     })
 }

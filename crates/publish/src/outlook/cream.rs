@@ -11,23 +11,28 @@ pub fn tell(story: &mut Story, cream: &Cream) {
     let units = story.units;
     let title = story.formula.stage(cream.at).title.clone();
     story.stage(cream.at, &title);
-    story.ground(&cream.temperature);
-    let mut words = format!("It comes from the bowl at {}", degrees(cream.temperature.value, units));
+    let ground = story.ground(&cream.temperature);
+    let mut words = format!("It comes from the bowl at {}{ground}", degrees(cream.temperature.value, units));
     if let (Some(solid), Some(firmness)) = (&cream.solid_fat, cream.firmness()) {
-        story.ground(solid);
+        let ground = story.ground(solid);
         let (low, high) = solid.band.unwrap_or((solid.value, solid.value));
         let (low, high) = (print::number(low.as_percent(), 0), print::percent(high, 0));
-        words.push_str(&format!(", with {low} to {high} of the butter's fat solid: {firmness}"));
+        words.push_str(&format!(", with {low} to {high} of the butter's fat solid{ground}: {firmness}"));
     }
     story.say(&format!("{words}."));
     if let Some(alcohol) = &cream.alcohol {
-        story.ground(alcohol);
+        let ground = story.ground(alcohol);
         let strength = print::percent(alcohol.value, 1);
-        story.say(&format!("Its liquid holds {strength} of alcohol by volume: not for children, nor for anyone who avoids it."));
+        story.say(&format!(
+            "Its liquid holds {strength} of alcohol by volume{ground}: not for children, nor for anyone who avoids it."
+        ));
     }
     if let Some(activity) = cream.water_activity.as_ref().filter(|activity| activity.value < Fraction::ratio(0.97)) {
-        story.ground(activity);
-        story.say(&format!("Its water activity is about {}, or a little lower.", print::number(activity.value.as_ratio(), 2)));
+        let ground = story.ground(activity);
+        story.say(&format!(
+            "Its water activity is about {}{ground}, or a little lower.",
+            print::number(activity.value.as_ratio(), 2)
+        ));
     }
 }
 

@@ -3,6 +3,7 @@
 use super::known::{self, time};
 use super::story::Story;
 use bench::forecast::Keeping;
+use bench::grounds::{By, by};
 use quantity::{TimeSpan, print};
 use serde_json::{Value, json};
 
@@ -16,12 +17,12 @@ pub fn tell(story: &mut Story, keepings: &[Keeping]) {
         let title = story.formula.components[keeping.component].title.clone();
         let mut sentences = Vec::new();
         if let Some(warm) = &keeping.warm {
-            story.ground(warm);
-            sentences.push(warm_in_words(warm.value, keeping.is_baked));
+            let ground = story.ground(warm);
+            sentences.push(warm_in_words(warm.value, keeping.is_baked, &ground));
         }
         if let Some(activity) = &keeping.water_activity {
-            story.ground(activity);
-            sentences.push(format!("water activity at most {}", print::number(activity.value.as_ratio(), 2)));
+            let ground = story.ground(activity);
+            sentences.push(format!("water activity at most {}{ground}", print::number(activity.value.as_ratio(), 2)));
         }
         sentences.push(cold(keeping));
         story.say(&format!("{title}: {}.", sentences.join("; ")));
@@ -31,7 +32,7 @@ pub fn tell(story: &mut Story, keepings: &[Keeping]) {
     );
 }
 
-fn warm_in_words(warm: TimeSpan, is_baked: bool) -> String {
+fn warm_in_words(warm: TimeSpan, is_baked: bool, ground: &str) -> String {
     let verdict = if warm > TimeSpan::hours(4.0) {
         "longer than the 4 h that guides allow for milk and egg: chill it, or shorten the wait"
     } else if warm > TimeSpan::hours(2.0) {
@@ -40,7 +41,7 @@ fn warm_in_words(warm: TimeSpan, is_baked: bool) -> String {
         "within the 2 h after which milk and egg may still be chilled"
     };
     let until = if is_baked { " before the heat" } else { "" };
-    format!("its milk or egg stands about {} in the warm{until}: {verdict}", time(warm))
+    format!("its milk or egg stands about {} in the warm{until}{ground}: {verdict}", time(warm))
 }
 
 fn cold(keeping: &Keeping) -> String {
@@ -63,8 +64,13 @@ pub fn json(keeping: &Keeping, title: &str) -> Value {
         "warm": keeping.warm.as_ref().map(known::hours),
         "water-activity": keeping.water_activity.as_ref().map(known::share),
         "baked": keeping.is_baked,
-        "food-code": keeping.food_code.guidance(),
-        "listeria": keeping.listeria.guidance(),
+        "food-code": guidance(keeping.food_code.guidance(), by::FOOD_CODE),
+        "listeria": guidance(keeping.listeria.guidance(), by::LISTERIA),
         "fridge-at-most": known::hours(&keeping.fridge),
     })
+}
+
+/// A guidance with the table that it is read from.
+fn guidance(words: &str, by: By) -> Value {
+    json!({ "value": words, "origin": known::origin(&by.known(()).origin) })
 }

@@ -2,8 +2,9 @@
 
 use crate::words::Units;
 use bench::forecast::{Forecast, RoomCourse, Surroundings};
-use formula::{Known, Origin};
-use quantity::{Between, Fraction, Mass, Temperature, TimeSpan, print};
+use bench::grounds::{By, grounds};
+use formula::{Known, Origin, Place};
+use quantity::{Between, Fraction, Length, Mass, Power, Temperature, TimeSpan, print};
 use serde_json::{Value, json};
 
 /// The kitchen in a sentence; what is taken for granted says so.
@@ -82,13 +83,31 @@ pub fn learnt<T>(known: &Known<T>) -> String {
     }
 }
 
+/// What computed or taught a figure, in sentences: the equation by its name, with its source and standing.
+pub fn ground(origin: &Origin) -> Option<String> {
+    match origin {
+        Origin::Computed { by, source } => Some(print::capital(&format!("{by}{}", why(source)))),
+        Origin::Measured(by) => Some(print::capital(&format!("{by} — this kitchen's own trials, told by the command “learn”."))),
+        Origin::Stated(_) | Origin::Asked | Origin::Assumed { .. } => None,
+    }
+}
+
+/// What a figure rests on, in the sentences that follow its name.
+fn why(source: &str) -> String {
+    match grounds(source) {
+        Some(grounds) => format!(", by the equation {} ({}). {}", grounds.equation, grounds.citation, grounds.standing),
+        None if source.is_empty() => ".".to_owned(),
+        None => format!(" ({source})."),
+    }
+}
+
 /// Where a figure comes from, as JSON.
 pub fn origin(origin: &Origin) -> Value {
     match origin {
         Origin::Stated(place) => json!({ "stated-in": &*place.file }),
         Origin::Measured(by) => json!({ "measured": by }),
         Origin::Asked => json!("asked"),
-        Origin::Computed { by, source } => match bench::grounds(source) {
+        Origin::Computed { by, source } => match grounds(source) {
             Some(grounds) => json!({ "computed": by, "equation": grounds.equation, "source": grounds.citation }),
             None => json!({ "computed": by, "source": source }),
         },
@@ -96,25 +115,63 @@ pub fn origin(origin: &Origin) -> Value {
     }
 }
 
+/// A figure for other programs: value, unit, band and origin.
+pub fn figure<T: Copy>(known: &Known<T>, unit: &str, plain: impl Fn(T) -> f64) -> Value {
+    let band = known.band.map(|(from, to)| [plain(from), plain(to)]);
+    json!({ "value": plain(known.value), "unit": unit, "band": band, "origin": origin(&known.origin) })
+}
+
+/// A figure from one to another, as a person states it or as it runs from one extreme to the other.
+pub fn range<T: Copy>(known: &Known<Between<T>>, unit: &str, plain: impl Fn(T) -> f64) -> Value {
+    json!({ "from": plain(known.value.from), "to": plain(known.value.to), "unit": unit, "origin": origin(&known.origin) })
+}
+
+/// A figure with what computes it.
+pub fn by(by: By, value: f64, unit: &str) -> Value {
+    figure(&by.known(value), unit, |value| value)
+}
+
+/// A figure that the formula states.
+pub fn stated(place: &Place, value: f64, unit: &str) -> Value {
+    figure(&Known::stated(value, place.clone()), unit, |value| value)
+}
+
 /// A temperature as JSON.
 pub fn temperature(known: &Known<Temperature>) -> Value {
-    let band = known.band.map(|(from, to)| [from.as_celsius(), to.as_celsius()]);
-    json!({ "celsius": known.value.as_celsius(), "band-celsius": band, "origin": origin(&known.origin) })
+    figure(known, "celsius", Temperature::as_celsius)
 }
 
 /// A time as JSON.
 pub fn hours(known: &Known<TimeSpan>) -> Value {
-    let band = known.band.map(|(from, to)| [from.as_hours(), to.as_hours()]);
-    json!({ "hours": known.value.as_hours(), "band-hours": band, "origin": origin(&known.origin) })
+    figure(known, "hours", TimeSpan::as_hours)
 }
 
 /// A share as JSON.
 pub fn share(known: &Known<Fraction>) -> Value {
-    let band = known.band.map(|(from, to)| [from.as_ratio(), to.as_ratio()]);
-    json!({ "ratio": known.value.as_ratio(), "band": band, "origin": origin(&known.origin) })
+    figure(known, "ratio", Fraction::as_ratio)
 }
 
-/// A range of masses as JSON.
-pub fn masses(known: &Known<Between<Mass>>) -> Value {
-    json!({ "gram": [known.value.from.as_grams(), known.value.to.as_grams()], "origin": origin(&known.origin) })
+/// The kitchen for other programs: everything that the forecast reads of it, with what is assumed.
+pub fn kitchen(around: &Surroundings) -> Value {
+    let ring = &around.heat.ring;
+    let recovery = around.heat.recovery();
+    let of_recovery = |value: f64| Known { value, band: None, origin: recovery.origin.clone() };
+    json!({
+        "title": around.title,
+        "room": temperature(&around.room),
+        "fridge": temperature(&around.fridge),
+        "altitude": figure(&around.altitude, "metres", Length::as_metres),
+        "served-at": hours(&around.served_at),
+        "finest-scale": figure(&around.shows, "gram", Mass::as_grams),
+        "ring": {
+            "heats-by": { "value": ring.heats_by.value.word(), "origin": origin(&ring.heats_by.origin) },
+            "power": figure(&ring.power, "watts", Power::as_watts),
+            "narrowest-pan": figure(&ring.across, "millimetres", Length::as_millimetres),
+        },
+        "oven": {
+            "fan": { "value": around.heat.fan.value, "origin": origin(&around.heat.fan.origin) },
+            "falls-by": figure(&of_recovery(recovery.value.0), "kelvin", |value| value),
+            "recovers-in": figure(&of_recovery(recovery.value.1.as_minutes()), "minutes", |value| value),
+        },
+    })
 }

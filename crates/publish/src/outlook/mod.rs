@@ -3,6 +3,7 @@
 pub(crate) mod chart;
 mod cooking;
 mod cost;
+mod countdown;
 mod cream;
 mod keeping;
 pub(crate) mod known;
@@ -53,19 +54,18 @@ pub fn text(formula: &Formula, forecast: &Forecast, units: Units, width: usize) 
     story.done()
 }
 
-/// The forecast as JSON: times in hours, temperatures in degrees Celsius, masses in gram, unrounded.
+/// The forecast as JSON: each figure unrounded, with its unit, its band where there is one, and its origin.
 #[must_use]
 pub fn json(formula: &Formula, forecast: &Forecast) -> Value {
     let title = |component: usize| formula.components[component].title.as_str();
     json!({
         "formula": formula.name,
-        "kitchen": forecast.surroundings.title,
-        "room": known::temperature(&forecast.surroundings.room),
-        "fridge": known::temperature(&forecast.surroundings.fridge),
-        "altitude-metres": forecast.surroundings.altitude.value.as_metres(),
-        "rises": forecast.rises.iter().map(rise::json).collect::<Vec<_>>(),
+        "kitchen": known::kitchen(&forecast.surroundings),
+        "countdown": countdown::json(formula, forecast),
+        "countdown-origin": "hours before serving, by the times that the formula states and those that are foreseen",
+        "rises": forecast.rises.iter().map(|one| rise::json(formula, one)).collect::<Vec<_>>(),
         "cookings": forecast.cookings.iter().map(cooking::json).collect::<Vec<_>>(),
-        "pots": forecast.pots.iter().map(pot::json).collect::<Vec<_>>(),
+        "pots": forecast.pots.iter().map(|one| pot::json(formula, one)).collect::<Vec<_>>(),
         "creams": forecast.creams.iter().map(cream::json).collect::<Vec<_>>(),
         "keeping": forecast.keepings.iter().map(|one| keeping::json(one, title(one.component))).collect::<Vec<_>>(),
         "yield": forecast.yielded.iter().map(|one| yielded::json(one, title(one.component))).collect::<Vec<_>>(),

@@ -3,6 +3,7 @@
 use super::known;
 use super::story::Story;
 use bench::forecast::{Nutrient, Nutrition};
+use bench::grounds::{By, by};
 use quantity::{Mass, print};
 use serde_json::{Value, json};
 
@@ -13,13 +14,17 @@ pub fn tell(story: &mut Story, nutrition: &[Nutrition]) {
     }
     story.heading("In 100 g, as served");
     for one in nutrition {
-        story.ground(&one.energy);
+        let (by_energy, by_tables) = (story.ground(&one.energy), story.by(by::CONTENTS));
         let title = story.formula.components[one.component].title.clone();
         let energy = one.energy.value;
         let figures: Vec<String> = one.per_100_g.iter().map(figure).collect();
         let whole = |value: f64| print::number(value, 0);
-        let mut words =
-            format!("{title}: {} kJ ({} kcal); {}", whole(energy.kilojoules), whole(energy.kilocalories), figures.join(", "));
+        let mut words = format!(
+            "{title}: {} kJ ({} kcal){by_energy}; {}{by_tables}",
+            whole(energy.kilojoules),
+            whole(energy.kilocalories),
+            figures.join(", ")
+        );
         if let Some(piece) = one.piece {
             let share = piece.as_grams() / 100.0;
             let (kilojoules, kilocalories) = (whole(energy.kilojoules * share), whole(energy.kilocalories * share));
@@ -50,18 +55,18 @@ fn figure(line: &Nutrient) -> String {
 
 /// A component's nutrition for other programs.
 pub fn json(one: &Nutrition, title: &str) -> Value {
+    let gram = |by: By, mass: Mass| known::by(by, mass.as_grams(), "gram");
     let lines: Vec<Value> = one
         .per_100_g
         .iter()
-        .map(|line| json!({ "what": line.title, "gram": line.content.as_grams(), "untold": line.untold }))
+        .map(|line| json!({ "what": line.title, "content": gram(by::CONTENTS, line.content), "untold": line.untold }))
         .collect();
     json!({
         "component": title,
-        "done-gram": one.done.as_grams(),
-        "piece-gram": one.piece.map(Mass::as_grams),
-        "kilojoules-in-100-gram": one.energy.value.kilojoules,
-        "kilocalories-in-100-gram": one.energy.value.kilocalories,
+        "done": gram(by::YIELD, one.done),
+        "piece": one.piece.map(|piece| gram(by::YIELD, piece)),
+        "kilojoules-in-100-gram": known::figure(&one.energy, "kilojoules", |energy| energy.kilojoules),
+        "kilocalories-in-100-gram": known::figure(&one.energy, "kilocalories", |energy| energy.kilocalories),
         "in-100-gram": lines,
-        "origin": known::origin(&one.energy.origin),
     })
 }

@@ -1,10 +1,10 @@
 //! A story for the terminal: headings, sentences broken at the width, and at its end where the figures come from.
 
+use super::known;
 use crate::words::Units;
+use bench::grounds::By;
 use formula::resolve::formula::StageAt;
-use formula::{Formula, Known, Origin};
-use quantity::print;
-use std::collections::BTreeMap;
+use formula::{Formula, Known};
 
 /// A story as it grows.
 pub struct Story<'f> {
@@ -14,13 +14,13 @@ pub struct Story<'f> {
     pub units: Units,
     width: usize,
     out: String,
-    grounds: BTreeMap<String, String>,
+    grounds: Vec<String>,
 }
 
 impl<'f> Story<'f> {
     /// An empty story.
     pub fn new(formula: &'f Formula, units: Units, width: usize) -> Self {
-        Self { formula, units, width, out: String::new(), grounds: BTreeMap::new() }
+        Self { formula, units, width, out: String::new(), grounds: Vec::new() }
     }
 
     /// The title of the whole.
@@ -50,43 +50,34 @@ impl<'f> Story<'f> {
         self.out.push_str(line);
     }
 
-    /// Takes note of what computed a figure, for the end.
-    pub fn ground<T>(&mut self, known: &Known<T>) {
-        match &known.origin {
-            Origin::Computed { by, source } => {
-                self.grounds.entry((*by).to_owned()).or_insert_with(|| why(source));
-            }
-            Origin::Measured(by) => {
-                self.grounds
-                    .entry(by.clone())
-                    .or_insert_with(|| " — this kitchen's own trials, told by the command “learn”.".to_owned());
-            }
-            Origin::Stated(_) | Origin::Asked | Origin::Assumed { .. } => {}
-        }
+    /// The number in brackets that leads from a figure to what computed or taught it, at the end.
+    pub fn ground<T>(&mut self, known: &Known<T>) -> String {
+        known::ground(&known.origin).map(|ground| self.mark(ground)).unwrap_or_default()
     }
 
-    /// Takes note of an equation behind what is told, by its name, for the end.
-    pub fn rests_on(&mut self, by: &str, equation: &str) {
-        self.grounds.entry(by.to_owned()).or_insert_with(|| why(equation));
+    /// The same for what computes a figure.
+    pub fn by(&mut self, by: By) -> String {
+        self.ground(&by.known(()))
+    }
+
+    /// The number of a ground, in the order in which they are told first.
+    fn mark(&mut self, ground: String) -> String {
+        let known = self.grounds.iter().position(|one| *one == ground);
+        let number = known.unwrap_or_else(|| {
+            self.grounds.push(ground);
+            self.grounds.len() - 1
+        });
+        format!("\u{a0}[{}]", number + 1)
     }
 
     /// The whole story, grounds last.
     pub fn done(mut self) -> String {
         if !self.grounds.is_empty() {
             self.heading("Where the figures come from");
-            for (by, why) in std::mem::take(&mut self.grounds) {
-                self.say(&format!("• {}", print::capital(&format!("{by}{why}"))));
+            for (number, ground) in std::mem::take(&mut self.grounds).iter().enumerate() {
+                self.say(&format!("[{}] {ground}", number + 1));
             }
         }
         self.out
-    }
-}
-
-/// What a figure rests on, in the sentences that follow its name.
-fn why(source: &str) -> String {
-    match bench::grounds(source) {
-        Some(grounds) => format!(", by the equation {} ({}). {}", grounds.equation, grounds.citation, grounds.standing),
-        None if source.is_empty() => ".".to_owned(),
-        None => format!(" ({source})."),
     }
 }

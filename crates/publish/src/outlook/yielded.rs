@@ -1,8 +1,10 @@
 //! What comes of components.
 
+use super::known;
 use super::story::Story;
 use crate::words::whole_gram as gram;
 use bench::forecast::Yielded;
+use bench::grounds::by;
 use quantity::{Mass, print};
 use serde_json::{Value, json};
 
@@ -30,18 +32,20 @@ pub fn tell(story: &mut Story, yielded: &[Yielded]) {
         if let Some(piece) = one.piece {
             words.push_str(&format!(", {} a piece", gram(piece)));
         }
+        words.push_str(&story.by(by::YIELD));
         story.say(&format!("{words}."));
     }
 }
 
 /// What comes of a component, for other programs.
 pub fn json(one: &Yielded, title: &str) -> Value {
+    let gram = |mass: Mass| known::by(by::YIELD, mass.as_grams(), "gram");
     json!({
         "component": title,
-        "made-gram": one.made.as_grams(),
-        "raw-gram": one.raw.as_grams(),
-        "done-gram": one.done.as_grams(),
-        "pieces-it-makes": one.pieces.map(|(fits, _)| fits),
-        "piece-gram": one.piece.map(Mass::as_grams),
+        "made": gram(one.made),
+        "raw": gram(one.raw),
+        "done": gram(one.done),
+        "pieces-it-makes": one.pieces.map(|(fits, _)| known::by(by::YIELD, fits, "pieces")),
+        "piece": one.piece.map(gram),
     })
 }

@@ -1,75 +1,108 @@
 //! A formula's page: head, what is needed, the stages, the formula table, what to mind.
 
+use super::figure::{plain, unbroken, weight};
 use super::stages::component_section;
 use super::table::formula_section;
-use super::{Shell, first_sentence, paragraphs};
+use super::{Leaf, Scripted, Shell, first_sentence, paragraphs};
 use crate::needs::{Need, heading, needs};
+use crate::reader::{self, Way};
+use crate::site::page_name;
+use crate::spelling::spelt;
 use crate::structured;
-use crate::words::{Units, makes};
+use crate::words::{Units, makes, spoons_name};
 use bench::cautions::cautions;
 use formula::Formula;
 use formula::arithmetic::mixture;
 use formula::ingredient::{allergens, datasets};
-use formula::read::BookSettings;
 use formula::resolve::formula::Content;
-use maud::{Markup, html};
+use maud::{Markup, PreEscaped, html};
 use plan::{Hours, hours};
-use quantity::{Between, Fraction, Mass, SpoonSystem, TimeSpan, Volume, print};
+use quantity::{Between, Count, Fraction, Mass, TimeSpan, Volume, print};
 use std::collections::BTreeSet;
 
-/// The page of a formula; `picture` is the address of its photograph, if there is one to show.
+/// The page of a formula.
 #[must_use]
-pub fn formula_page(formula: &Formula, settings: &BookSettings, picture: Option<&str>) -> String {
-    let units = Units::of(settings);
+pub fn formula_page(formula: &Formula, leaf: &Leaf) -> String {
+    let settings = leaf.settings;
     let body = html! {
-        header.top {
-            @if !settings.title.is_empty() {
-                nav aria-label="Book" { a href="index.html" { (settings.title) } }
-            }
-        }
+        (leaf.top())
         main {
             article {
-                (head(formula, settings, picture))
-                (needs_section(formula, units, settings))
-                @for c in 0..formula.components.len() { (component_section(formula, c, units)) }
-                (formula_section(formula))
-                (care_section(formula))
-                (foot(formula, settings))
+                (head(formula, leaf))
+                @if let Some(reader) = leaf.reader { (reader::controls(formula, settings, reader)) }
+                @for (name, part) in parts(formula, leaf) { div data-part=(name) { (part) } }
+                (leaf.serving(formula))
+                (leaf.used_in())
+                (foot(formula, leaf))
             }
         }
     };
     let shell = Shell {
         title: &formula.head.title,
         description: first_sentence(&formula.head.intro),
-        language: &settings.language,
-        structured: Some(structured::recipe(formula, settings)),
+        settings,
+        file: &page_name(&formula.name),
+        kind: "article",
+        image: leaf.picture.and_then(|picture| Some((picture.address(settings)?, picture.alt.as_str()))),
+        structured: Some(structured::recipe(formula, leaf)),
+        scripted: leaf.reader.map(|reader| scripted(formula, leaf, reader)),
     };
     shell.wrap(body)
 }
 
-fn head(formula: &Formula, settings: &BookSettings, picture: Option<&str>) -> Markup {
+/// What a way of raising it may change of the page, by name.
+fn parts(formula: &Formula, leaf: &Leaf) -> Vec<(String, Markup)> {
+    let units = Units::of(leaf.settings);
+    let mut parts = vec![("needs".to_owned(), needs_section(formula, units, leaf))];
+    let components = formula.components.iter().enumerate();
+    parts.extend(components.map(|(c, one)| (format!("component-{}", one.name), component_section(formula, c, units))));
+    parts.push(("table".to_owned(), formula_section(formula)));
+    parts.push(("care".to_owned(), care_section(formula, leaf)));
+    parts
+}
+
+/// The scripts at the page's end, with the parts that are other in another way of raising it.
+fn scripted(formula: &Formula, leaf: &Leaf, reader: &reader::Reader) -> Scripted {
+    let own = parts(formula, leaf);
+    let other = |way: &Way| -> Vec<(String, Markup)> {
+        let differs = |(own, new): (&(String, Markup), (String, Markup))| (own.1.0 != new.1.0).then_some(new);
+        own.iter().zip(parts(&way.formula, leaf)).filter_map(differs).collect()
+    };
+    let end = html! {
+        @for way in &reader.ways {
+            @for (name, part) in other(way) { template data-way=(way.key) data-of=(name) { (part) } }
+        }
+        script type="application/json" id="figures" { (PreEscaped(&reader.data)) }
+        script type="module" { (PreEscaped(reader::SCRIPT.as_str())) }
+    };
+    Scripted { policy: reader::POLICY.as_str(), style: reader::STYLE, end }
+}
+
+fn head(formula: &Formula, leaf: &Leaf) -> Markup {
     let main = formula.components.first();
     html! {
         header.head {
             h1 { (formula.head.title) }
-            @if let Some(author) = &settings.author { p.byline { (author) } }
+            @if let Some(author) = &leaf.settings.author { p.byline { (author) } }
             (paragraphs(&formula.head.intro))
-            @if let (Some(photograph), Some(picture)) = (&formula.head.photograph, picture) {
-                img src=(picture) alt=(photograph.alt);
-            }
+            (leaf.photograph())
             dl.facts {
                 @if let Some(main) = main {
-                    div { dt { "Makes" } dd { (makes(main)) } }
+                    div { dt { "Makes" } dd { span data-makes { (makes(main)) } } }
                     @if let Some(weight) = main.yields.scaling_weight.filter(|_| main.yields.pieces.is_some()) {
                         div { dt { "Each" } dd {
-                            (print::mass(weight)) " raw"
-                            @if main.yields.bake_loss > Fraction::ZERO || main.yields.after_scaling > Mass::ZERO { ", about " (done_each(main, weight)) " done" }
+                            span data-each=(plain(weight.as_grams())) { (print::mass(weight)) } " raw"
+                            @if main.yields.bake_loss > Fraction::ZERO || main.yields.after_scaling > Mass::ZERO {
+                                ", about " span data-done { (done_each(main, weight)) } " done"
+                            }
                         } }
                     }
-                    @if let Some(serves) = main.yields.serves { div { dt { "Serves" } dd { (print::count(serves)) } } }
+                    @if let Some(serves) = main.yields.serves { div { dt { "Serves" } dd { span data-n=(plain(Count::as_pieces(serves))) { (print::count(serves)) } } } }
                 }
                 (times(&hours(formula)))
             }
+            (leaf.tags(formula))
+            (leaf.drawing(formula))
         }
     }
 }
@@ -82,20 +115,23 @@ fn done_each(component: &formula::Component, weight: Mass) -> String {
 
 fn times(hours: &Hours) -> Markup {
     html! {
-        @for (label, span) in [("Hands on", hours.preparing), ("At the heat", hours.cooking), ("Start to table", hours.total)] {
+        @for (label, name, span) in [
+            ("Hands on", "preparing", hours.preparing), ("At the heat", "cooking", hours.cooking),
+            ("Start to table", "total", hours.total),
+        ] {
             @if span.to > TimeSpan::ZERO {
-                div { dt { (label) } dd { (time_element(print::rounded_time(span))) } }
+                div { dt { (label) } dd { (time_element(name, print::rounded_time(span))) } }
             }
         }
     }
 }
 
 /// A time for people, and its upper end for programs.
-fn time_element(span: Between<TimeSpan>) -> Markup {
-    html! { time datetime=(span.to.iso_8601()) { (print::time(span)) } }
+fn time_element(name: &str, span: Between<TimeSpan>) -> Markup {
+    html! { time data-hours=(name) datetime=(span.to.iso_8601()) { (unbroken(&print::time(span))) } }
 }
 
-fn needs_section(formula: &Formula, units: Units, settings: &BookSettings) -> Markup {
+fn needs_section(formula: &Formula, units: Units, leaf: &Leaf) -> Markup {
     html! {
         section.needs aria-labelledby="needs" {
             h2 id="needs" { "What you need" }
@@ -103,11 +139,15 @@ fn needs_section(formula: &Formula, units: Units, settings: &BookSettings) -> Ma
                 @for (c, component) in formula.components.iter().enumerate() {
                     div {
                         @if let Some(heading) = heading(formula, component) { h3 { (heading) } }
-                        ul { @for need in needs(formula, c, units, settings.eggs) { (need_item(&need)) } }
+                        ul {
+                            @for (n, need) in needs(formula, c, units, leaf.settings.eggs).iter().enumerate() {
+                                (need_item(need, &format!("n.{c}.{n}"), leaf))
+                            }
+                        }
                     }
                 }
             }
-            p.fine { (spoons_in_words(units)) }
+            p.fine data-spoons { (spelt(&spoons_in_words(units), &leaf.settings.language)) }
             (equipment(formula))
         }
     }
@@ -117,12 +157,7 @@ fn needs_section(formula: &Formula, units: Units, settings: &BookSettings) -> Ma
 fn spoons_in_words(units: Units) -> String {
     let system = units.household();
     let size = |volume: Volume| print::number(volume.as_millilitres(), 1);
-    let name = match system {
-        SpoonSystem::Metric => "metric",
-        SpoonSystem::Australian => "Australian",
-        SpoonSystem::UsCustomary => "US customary",
-        SpoonSystem::UsLabel => "US label",
-    };
+    let name = spoons_name(system);
     let (cup, tablespoon, teaspoon) = (size(system.cup()), size(system.tablespoon()), size(system.teaspoon()));
     format!(
         "Weights come first. Cups and spoons are {name}, spooned and levelled: cup {cup}\u{a0}ml, tablespoon {tablespoon}\u{a0}ml, teaspoon {teaspoon}\u{a0}ml."
@@ -130,20 +165,21 @@ fn spoons_in_words(units: Units) -> String {
 }
 
 /// The same words as in the structured data, the amount set off.
-fn need_item(need: &Need) -> Markup {
+fn need_item(need: &Need, key: &str, leaf: &Leaf) -> Markup {
+    let beside = need.household.as_ref().map(|household| format!(" ({household})"));
+    let pieces = need.pieces.map(|pieces| plain(pieces.as_pieces()));
     html! {
-        li {
-            b.amount { (print::mass(need.mass)) } " "
-            @if let Some(other) = &need.formula { a href={ (other) ".html" } { (need.title) } } @else { (need.title) }
-            @if let Some(household) = &need.household { " (" (household) ")" }
+        li data-line=(key) {
+            b.amount { (weight(need.mass, &print::mass(need.mass), key, need.mass)) } " "
+            (leaf.ingredient(need))
+            span data-beside=(plain(need.mass.as_grams())) data-k=(key) data-count=[pieces] { (beside.unwrap_or_default()) }
             @if let Some(note) = &need.note { ", " (note) }
         }
     }
 }
 
 fn equipment(formula: &Formula) -> Markup {
-    let steps = formula.components.iter().flat_map(|component| &component.stages).flat_map(|stage| &stage.steps);
-    let all: BTreeSet<&str> = steps.flat_map(|step| &step.equipment).map(String::as_str).collect();
+    let all = structured::tools(formula);
     html! {
         @if !all.is_empty() {
             p.equipment { b { "To work with: " } (all.into_iter().collect::<Vec<_>>().join(", ")) }
@@ -151,19 +187,20 @@ fn equipment(formula: &Formula) -> Markup {
     }
 }
 
-fn care_section(formula: &Formula) -> Markup {
+fn care_section(formula: &Formula, leaf: &Leaf) -> Markup {
     let cautions = cautions(formula);
     let contained = contained(formula);
+    let language = &leaf.settings.language;
     html! {
         section.care aria-labelledby="care" {
             h2 id="care" { "To mind" }
             p {
-                @if !contained.is_empty() { b { "Contains: " } (contained.join(", ")) ". " }
+                @if !contained.is_empty() { b { "Contains: " } (spelt(&contained.join(", "), language)) ". " }
                 "Check the label of everything you use."
             }
             dl {
                 @for caution in &cautions {
-                    div { dt { (caution.title) } dd { (caution.text) } }
+                    div { dt { (caution.title) } dd { (spelt(caution.text, language)) } }
                 }
             }
             @if let Some(storage) = &formula.head.storage { h3 { "Keeping" } (paragraphs(storage)) }
@@ -171,7 +208,7 @@ fn care_section(formula: &Formula) -> Markup {
                 h3 { "Notes" }
                 ul { @for note in &formula.head.notes { li { (note) } } }
             }
-            p.fine { "Guidance only: your local food rules and your own judgement come first." }
+            p.fine { (spelt("Guidance only: your local food rules and your own judgement come first.", language)) }
         }
     }
 }
@@ -182,12 +219,12 @@ pub fn contained(formula: &Formula) -> Vec<&'static str> {
     allergens().iter().filter(|allergen| codes.contains(&allergen.code)).map(|allergen| allergen.title.as_str()).collect()
 }
 
-fn foot(formula: &Formula, settings: &BookSettings) -> Markup {
+fn foot(formula: &Formula, leaf: &Leaf) -> Markup {
     let used = datasets_of(formula);
     html! {
         footer {
             @if let Some(source) = &formula.head.source { p { (source) } }
-            @if !settings.title.is_empty() { p { "From " a href="index.html" { (settings.title) } } }
+            @if !leaf.settings.title.is_empty() { p { "From " a href="index.html" { (leaf.settings.title) } } }
             @if !used.is_empty() {
                 p.fine {
                     "Water, sugars, fat and densities of the ingredients after: "

@@ -28,7 +28,7 @@ pub fn sheets(sheets: &[Sheet], settings: &BookSettings) -> String {
             }
         }
     };
-    Shell { title, description: "", language: &settings.language, structured: None }.wrap(body)
+    Shell::plain(title, "", settings, "").wrap(body)
 }
 
 fn component_markup(sheet: &Sheet, component: &ComponentSheet) -> Markup {
@@ -45,7 +45,7 @@ fn component_markup(sheet: &Sheet, component: &ComponentSheet) -> Markup {
 
 fn overall_markup(component: &ComponentSheet, within: &str) -> Markup {
     let stages: Vec<&str> = component.stages.iter().map(|stage| stage.title.as_str()).collect();
-    overall_table(&component.overall, &stages, "Overall formula", &format!("Overall formula of {within}"))
+    overall_table(&component.overall, &stages, "Overall formula", &format!("Overall formula of {within}"), None)
 }
 
 fn stage_markup(stage: &StageSheet, within: &str) -> Markup {

@@ -7,7 +7,7 @@ pub mod words;
 
 pub use self::csv::csv;
 pub use json::json;
-pub use text::{RULED, text};
+pub use text::{RULED, right_align, ruled, text};
 
 use bench::rules::{Silenced, judge};
 use bench::weighing::{Shift, Weighable, shifts, weigh};

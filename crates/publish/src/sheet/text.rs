@@ -60,13 +60,16 @@ fn component_text(component: &ComponentSheet, components: usize, width: usize) -
 /// A rule under the heading, and nothing else that the eye must pass.
 pub const RULED: TableStyle = presets::NOTHING.header_separator(LineStyle::new('─', '─', '─', '─'));
 
-fn table(width: usize) -> Table {
+/// An empty table with that rule, as wide as the terminal at the most.
+#[must_use]
+pub fn ruled(width: usize) -> Table {
     let mut table = Table::new();
     table.load_style(RULED).set_content_arrangement(ContentArrangement::Dynamic).set_width(width.min(u16::MAX.into()) as u16);
     table
 }
 
-fn right_align(table: &mut Table, columns: std::ops::Range<usize>) {
+/// Sets columns of figures to the right.
+pub fn right_align(table: &mut Table, columns: std::ops::Range<usize>) {
     for column in columns {
         if let Some(column) = table.column_mut(column) {
             column.set_cell_alignment(CellAlignment::Right);
@@ -75,7 +78,7 @@ fn right_align(table: &mut Table, columns: std::ops::Range<usize>) {
 }
 
 fn overall_table(component: &ComponentSheet, width: usize) -> Table {
-    let mut table = table(width);
+    let mut table = ruled(width);
     let many = component.stages.len() > 1;
     let has_flour = component.figures.is_some();
     let mut heading = vec!["".to_owned()];
@@ -115,7 +118,7 @@ fn total_row(component: &ComponentSheet, has_flour: bool) -> Vec<String> {
 }
 
 fn stage_table(stage: &StageSheet, width: usize) -> Table {
-    let mut table = table(width);
+    let mut table = ruled(width);
     let has_flour = stage.lines.iter().any(|line| line.percent.is_some());
     let mut heading = vec![""];
     if has_flour {

@@ -1,6 +1,7 @@
 //! An answer for the terminal.
 
 use crate::exchanged;
+use crate::outlook::known;
 use crate::sheet::RULED;
 use crate::words::Units;
 use crate::words::wrap;
@@ -23,21 +24,20 @@ pub fn text(solved: &Solved, units: Units, width: usize) -> String {
     });
     list(&mut out, "What cannot be met", &unmet.collect::<Vec<_>>(), width);
     list(&mut out, "To mind", &solved.minded, width);
-    list(&mut out, "Where the figures come from", &equations(&solved.figures), width);
+    list(&mut out, "Where the figures come from", &equations(solved), width);
     match &solved.changed {
-        Some(changed) => out.push_str(&format!("\nThe formula then\n\n{}", exchanged::text(changed, width))),
+        Some(changed) => out.push_str(&format!("\nThe formula then\n\n{}", exchanged::changes(changed, width))),
         None => out.push_str(&wrap(&format!("\nReckoned by: {}.", solved.grounds), width)),
     }
     out
 }
 
-/// The equations behind the figures, each once, with source and standing.
-fn equations(figures: &[Figure]) -> Vec<String> {
+/// What the figures rest on, those of the changed formula too, each once.
+fn equations(solved: &Solved) -> Vec<String> {
+    let own = solved.figures.iter().map(|figure| &figure.known.origin);
+    let changed = solved.changed.iter().flat_map(|changed| &changed.rests_on);
     let mut told: Vec<String> = Vec::new();
-    for figure in figures {
-        let Origin::Computed { by, source } = &figure.known.origin else { continue };
-        let Some(grounds) = bench::grounds(source) else { continue };
-        let words = format!("{by}: {} ({}). {}", grounds.equation, grounds.citation, grounds.standing);
+    for words in own.chain(changed).filter_map(known::ground) {
         if !told.contains(&words) {
             told.push(words);
         }

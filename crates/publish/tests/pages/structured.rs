@@ -1,7 +1,7 @@
 //! schema.org Recipe (type definitions of schema-dts 2.1.0): complete, valid, and equal to what is visible.
 
 use crate::demo::{book, folded, formulas, visible};
-use publish::page::formula_page;
+use publish::page::{Leaf, formula_page};
 use serde_json::Value;
 
 fn data_of(page: &str) -> Value {
@@ -12,7 +12,7 @@ fn data_of(page: &str) -> Value {
 
 fn pages() -> Vec<(String, Value)> {
     let book = book();
-    let pages = formulas(&book).into_iter().map(|formula| formula_page(&formula, &book.settings, None));
+    let pages = formulas(&book).into_iter().map(|formula| formula_page(&formula, &Leaf::alone(&book.settings)));
     pages.map(|page| (visible(&page), data_of(&page))).chain([]).collect()
 }
 
@@ -45,7 +45,7 @@ fn every_stated_word_is_visible() {
 fn times_are_valid_and_add_up() {
     let book = book();
     for formula in formulas(&book) {
-        let page = formula_page(&formula, &book.settings, None);
+        let page = formula_page(&formula, &Leaf::alone(&book.settings));
         let data = data_of(&page);
         let seconds = |key: &str| data[key].as_str().map_or(0.0, seconds_of);
         assert!(seconds("totalTime") * 1.05 + 600.0 >= seconds("prepTime") + seconds("cookTime"), "{}", formula.name);

@@ -3,7 +3,7 @@
 use crate::demo::{book, formulas, visible};
 use formula::read::BookSettings;
 use publish::Units;
-use publish::page::{formula_page, index_page};
+use publish::page::{Leaf, formula_page, index_page};
 use quantity::{Measure, SpoonSystem};
 
 #[track_caller]
@@ -38,7 +38,7 @@ fn figures_in_two_systems() {
 fn a_page_has_one_heading_of_the_first_rank_and_its_language() {
     let book = book();
     for formula in formulas(&book) {
-        let page = formula_page(&formula, &book.settings, None);
+        let page = formula_page(&formula, &Leaf::alone(&book.settings));
         assert_eq!(page.matches("<h1").count(), 1);
         assert!(page.contains("<html lang=\"en-GB\">"));
         assert!(page.contains("name=\"viewport\""));
@@ -50,7 +50,7 @@ fn a_page_has_one_heading_of_the_first_rank_and_its_language() {
 fn what_must_be_minded_is_said() {
     let book = book();
     for formula in formulas(&book) {
-        let text = visible(&formula_page(&formula, &book.settings, None));
+        let text = visible(&formula_page(&formula, &Leaf::alone(&book.settings)));
         assert!(text.contains("your local food rules"), "{}", formula.name);
         assert!(!text.contains("gluten-free"), "{}", formula.name);
         let expected: &[&str] = match formula.name.as_str() {

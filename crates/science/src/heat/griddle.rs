@@ -44,8 +44,14 @@ pub fn baked(oven: Surroundings, tin: HeatTransfer, lasts: TimeSpan) -> Vec<Stag
 /// of the time each: the thirds are a guess. For a slab below and above, for a round piece outside.
 #[must_use]
 pub fn immersed(oil: Temperature, lasts: TimeSpan) -> Vec<Stage> {
+    immersed_by(oil, lasts, |transfer| transfer.usual)
+}
+
+/// Returns the same stages with another coefficient of each range than the usual one.
+#[must_use]
+pub fn immersed_by(oil: Temperature, lasts: TimeSpan, coefficient: impl Fn(&Transfer) -> HeatTransfer) -> Vec<Stage> {
     let stage = |transfer: &Transfer| {
-        let face = Face::Contact { transfer: transfer.usual, against: oil };
+        let face = Face::Contact { transfer: coefficient(transfer), against: oil };
         Stage { lasts: lasts / 3.0, below: face, above: face }
     };
     [&QUIET_OIL, &BOILING_OIL, &QUIET_OIL].map(stage).to_vec()

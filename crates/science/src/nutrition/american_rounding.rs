@@ -1,6 +1,7 @@
 //! How an American label rounds.
 
 use super::printed::{Printed, amount, settled};
+use super::reference_amounts::ReferenceAmount;
 use crate::{Equation, Standing, Valid};
 use quantity::Fraction;
 
@@ -105,4 +106,29 @@ pub fn print_daily_value(of: DailyValue, share: Fraction) -> Printed {
         DailyValue::VitaminOrMineral => 10.0,
     };
     amount(percent, step, 0)
+}
+
+/// Returns the amount of a vitamin or mineral that an American label prints, in the unit of its daily value.
+///
+/// ```text
+/// daily value < 25: to 0.1;   < 250: to 1;   above: to 10
+/// ```
+///
+/// Half-way cases go up. Food and Drug Administration, questions and answers of 2019, as pages restate them.
+///
+/// ```
+/// use science::nutrition::american_rounding::print_trace;
+/// use science::nutrition::reference_amounts::{Region, of};
+/// let iron = of(Region::America, "iron").expect("a daily value");
+/// assert_eq!(print_trace(iron, 1.34).to_string(), "1.3");
+/// ```
+#[must_use]
+pub fn print_trace(daily: &ReferenceAmount, figure: f64) -> Printed {
+    let (step, decimals) = match daily.amount {
+        daily if daily < 25.0 => (0.1, 1),
+        daily if daily < 250.0 => (1.0, 0),
+        _ => (10.0, 0),
+    };
+    let printed = amount(settled(figure), step, decimals);
+    if printed.value().fract() == 0.0 { amount(settled(figure), step, 0) } else { printed }
 }

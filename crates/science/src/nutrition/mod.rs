@@ -14,6 +14,7 @@ pub mod front_of_pack;
 pub mod printed;
 pub mod reference_amounts;
 pub mod salt;
+pub mod serving;
 pub mod tolerance;
 
 use crate::Equation;
@@ -31,5 +32,6 @@ pub const EQUATIONS: &[&Equation] = &[
     &tolerance::EQUATION,
     &american_tolerance::EQUATION,
     &reference_amounts::EQUATION,
+    &serving::EQUATION,
     &front_of_pack::EQUATION,
 ];

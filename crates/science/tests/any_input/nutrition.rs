@@ -31,7 +31,10 @@ proptest! {
         let _ = cooking::raw_for(Mass::grams(a), Fraction::ratio(b));
         let _ = front_of_pack::band(front_of_pack::Nutrient::Salt, Mass::grams(a));
         let _ = added_water::to_list(Mass::grams(a), Mass::grams(b));
+        let _ = serving::pieces(Mass::grams(a), Mass::grams(b));
+        prop_assert!(!serving::metric(serving::in_pack(a)).to_string().is_empty());
         for amount in reference_amounts::all() {
+            let _ = american_rounding::print_trace(amount, a);
             let _ = reference_amounts::share(a, amount);
         }
     }

@@ -6,7 +6,7 @@ use science::entry::count;
 use science::nutrition::printed::Printed;
 use science::nutrition::{
     added_water, american_energy, american_rounding, american_tolerance, carbohydrate, cooking, european_energy,
-    european_rounding, front_of_pack, reference_amounts, salt, tolerance,
+    european_rounding, front_of_pack, reference_amounts, salt, serving, tolerance,
 };
 
 /// How each equation answers a point.
@@ -48,6 +48,10 @@ pub const CASES: &[Case] = &[
         }
     }),
     ("nutrition::reference_amounts", |at, _| share(at).as_percent()),
+    ("nutrition::serving", |at, output| match output {
+        "pieces" => serving::pieces(grams(at, "m"), grams(at, "R")).pieces,
+        _ => serving::in_pack(at.number("n")),
+    }),
 ];
 
 fn grams(at: &Inputs, symbol: &str) -> Mass {
@@ -147,6 +151,10 @@ fn round_american(at: &Inputs, output: &str) -> f64 {
         let reference = reference_amounts::of(reference_amounts::Region::America, at.word("nutrient")).expect("a daily value");
         return figure(print_daily_value(of, reference_amounts::share(at.number("x"), reference)), output);
     }
+    if output == "amount" {
+        let daily = reference_amounts::of(reference_amounts::Region::America, at.word("nutrient")).expect("a daily value");
+        return american_rounding::print_trace(daily, at.number("x")).value();
+    }
     let line = match at.word("line") {
         "calories" => Line::Calories,
         "fat" => Line::Fat,
@@ -204,6 +212,22 @@ fn an_american_label_prints_whole_figures() {
 #[test]
 fn every_entry_of_the_reference_amounts_is_read() {
     assert_eq!(reference_amounts::all().len(), count(reference_amounts::DATA, "amount"));
+}
+
+/// The words that formulas may choose are those of the list, and each has its amount.
+#[test]
+fn every_kind_of_food_has_its_customary_amount() {
+    let names: Vec<&str> = serving::all().iter().map(|one| one.name.as_str()).collect();
+    assert_eq!(names, serving::EATEN_AS);
+    assert_eq!(serving::all().len(), count(serving::DATA, "amount"));
+}
+
+/// 21 CFR 101.9(b)(7): whole gram from five on, halves from two, tenths below; from memory.
+#[test]
+fn a_serving_is_printed_in_whole_gram() {
+    for (grams, printed) in [(76.4, "76"), (55.5, "56"), (4.3, "4.5"), (3.9, "4"), (1.26, "1.3"), (1.0, "1")] {
+        assert_eq!(serving::metric(grams).to_string(), printed, "{grams}");
+    }
 }
 
 /// Regulation (EU) No 1169/2011, Annex XIII B lists no fibre; 21 CFR 101.9 no trans fat, no total sugars.

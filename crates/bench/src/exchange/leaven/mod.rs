@@ -17,7 +17,7 @@ pub static EXCHANGE: Exchange = Exchange {
     name: "leaven",
     about: "a yeasted preferment for a ripe culture, or a culture's build for a yeasted preferment",
     asks: "--of the preferment, --into a culture or a yeast; --hydration of the build, --share of its flour that the ripe culture brings (10 %; at 100 % the culture goes straight into the dough)",
-    grounds: "a culture is counted as its flour and water; doses and times by the course of the ferment, whose sources stand in docs/equations.md; the share of seed is common practice, no source",
+    grounds: "a culture is counted as its flour and water; doses and times by the course of the ferment; the share of seed is common practice, no source",
     fits,
     make,
 };
@@ -31,12 +31,19 @@ fn fits(formula: &Formula) -> Vec<String> {
 }
 
 /// Whether a stage is a preferment that yeast raises.
-fn is_yeasted(stage: &Stage) -> bool {
+#[must_use]
+pub fn is_yeasted(stage: &Stage) -> bool {
     stage.kind.is_preferment() && stage.flour > Mass::ZERO && stage.lines.iter().any(is_yeast)
 }
 
 fn is_yeast(line: &Line) -> bool {
     line.ingredient().is_some_and(|one| one.yeast().is_some())
+}
+
+/// Whether a stage is a preferment that is a culture's build.
+#[must_use]
+pub fn is_culture_build(stage: &Stage) -> bool {
+    stage.kind.is_preferment() && culture(stage).is_some()
 }
 
 fn culture(stage: &Stage) -> Option<&Line> {
@@ -49,6 +56,7 @@ fn make(desk: &mut Desk) -> Result<(), Unfit> {
     if stage.boil_off > Fraction::ZERO || stage.loss > Fraction::ZERO {
         return Err(Unfit::NotSo(format!("“{}” loses something on its way, so that it is no plain preferment", stage.title)));
     }
+    desk.rest_on(crate::grounds::by::DOSE.known(()).origin);
     match culture(stage) {
         None => culture::to_culture(desk, at, stage),
         Some(line) if stage.kind.is_preferment() => yeasted::to_yeast(desk, at, stage, line),

@@ -1,14 +1,15 @@
 //! A piece in hot fat.
 
+use super::guesses::{ANY, band};
 use super::piece::Made;
-use super::{Heating, higher, lower};
+use super::{Heating, moist};
 use crate::forecast::surroundings::Surroundings;
 use crate::forecast::{middle, midway};
 use formula::Step;
 use formula::read::Fryer;
-use quantity::{Between, Count, Mass, Temperature, TimeSpan, print};
-use science::heat::cook::{cook, course};
-use science::heat::griddle::immersed;
+use quantity::{Count, Fraction, Mass, Temperature, TimeSpan, print};
+use science::heat::cook::{Piece, Stage, cook, course};
+use science::heat::griddle::{immersed, immersed_by};
 
 /// What a litre of frying fat takes up, kJ for each kelvin: 0.88 kg at 2.2 kJ/(kg K), from memory.
 const FAT_CAPACITY: f64 = 1.94;
@@ -19,11 +20,18 @@ pub fn heated(made: &Made, step: &Step, around: &Surroundings, weight: Option<Ma
     let fat = step.temperature.map_or(Temperature::celsius(175.0), midway);
     let time = step.time.map_or(TimeSpan::ZERO, middle);
     let seen = cook(&made.piece, &immersed(fat, time));
-    let core = Between { from: seen.conduction_only.core(), to: seen.expected.core() };
+    let usual = made.piece.saturation;
+    let core = |saturation: Fraction, stages: &[Stage]| course(&Piece { saturation, ..made.piece }, stages).core();
+    let likeliest = moist(seen.expected.core(), made.boils());
+    let band = band(likeliest, made.boils(), |end| {
+        let moved = immersed_by(fat, time, |transfer| end.contact(transfer));
+        [core(end.pores(usual, ANY), &immersed(fat, time)), core(usual, &moved)]
+    });
     let remark = around.heat.fryer.as_ref().zip(weight).and_then(|(fryer, weight)| fall(made, step, fryer, weight));
     Heating {
         seen,
-        core: Between { from: lower(core), to: higher(core) },
+        core: likeliest,
+        band,
         off: time,
         assumed: vec!["fat that keeps its temperature".to_owned()],
         remarks: remark.into_iter().collect(),

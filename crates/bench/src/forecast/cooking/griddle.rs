@@ -1,7 +1,8 @@
 //! A piece on a griddle, one side after the other.
 
-use super::Heating;
+use super::guesses::band;
 use super::piece::Made;
+use super::{Heating, moist};
 use crate::forecast::surroundings::Surroundings;
 use crate::forecast::{middle, midway};
 use formula::Step;
@@ -14,18 +15,24 @@ const REST: TimeSpan = TimeSpan::minutes(2.0);
 
 pub fn heated(made: &Made, step: &Step, around: &Surroundings) -> Heating {
     let (griddle, off) = griddle(step, around);
-    let (pores, range) = (around.calibration.pores(), griddle.transfer.range);
-    let corner = |saturation: Fraction, transfer: HeatTransfer| {
-        let course = course(&Piece { saturation, ..made.piece }, &griddle.stages(transfer));
-        course.core_at(off).unwrap_or(made.piece.start)
+    let (pores, usual) = (around.calibration.pores(), made.piece.saturation);
+    // What comes after the griddle does not count for the middle as it leaves it.
+    let unrested = Griddle { rest: TimeSpan::ZERO, ..griddle.clone() };
+    let core = |saturation: Fraction, transfer: HeatTransfer| {
+        course(&Piece { saturation, ..made.piece }, &unrested.stages(transfer)).core()
     };
+    let seen = cook(&made.piece, &griddle.stages(griddle.transfer.usual));
+    let likeliest = moist(seen.expected.core_at(off).unwrap_or(made.piece.start), made.boils());
     let mark = around
         .heat
         .mark(griddle.surface)
         .map(|(mark, really)| format!("the knob at “{mark}” brings the surface to {}", print::celsius(Between::just(*really))));
     Heating {
-        seen: cook(&made.piece, &griddle.stages(griddle.transfer.usual)),
-        core: Between { from: corner(pores.from, range.from), to: corner(pores.to, range.to) },
+        seen,
+        core: likeliest,
+        band: band(likeliest, made.boils(), |end| {
+            [core(end.pores(usual, pores), griddle.transfer.usual), core(usual, end.contact(&griddle.transfer))]
+        }),
         off,
         assumed: Vec::new(),
         remarks: mark.into_iter().collect(),

@@ -3,6 +3,7 @@
 
 mod fat;
 mod griddle;
+mod guesses;
 mod oven;
 mod piece;
 
@@ -12,7 +13,6 @@ use formula::read::{Action, Condition};
 use formula::resolve::formula::StageAt;
 use formula::{Formula, Known, Place, Step};
 use quantity::{Between, Fraction, Temperature, TimeSpan};
-use science::heat::boiling_point;
 use science::heat::browning::{colour_difference, time_above};
 use science::heat::cook::Cook;
 use science::heat::course::Course;
@@ -29,23 +29,23 @@ pub struct Cooking {
     pub place: Place,
     /// What is done.
     pub action: Action,
-    /// How warm the middle is when it leaves the heat, from the poorest to the best contact.
-    pub core: Known<Between<Temperature>>,
+    /// How warm the middle is when it leaves the heat, by the usual contact; the band is what the guesses leave.
+    pub core: Known<Temperature>,
     /// What the method wants of the middle.
     pub wanted: Option<Temperature>,
     /// When the middle is foreseen to reach that, by the usual contact.
-    pub reached: Option<TimeSpan>,
+    pub reached: Option<Known<TimeSpan>>,
     /// The time a side, on a griddle.
     pub side: Option<TimeSpan>,
     /// How far the starch of the middle has set, by the usual contact.
-    pub set: Fraction,
+    pub set: Known<Fraction>,
     /// How brown it gets.
-    pub browning: Browning,
+    pub browning: Known<Browning>,
     /// The decimal reductions of *Salmonella* at the place that had least, by the hardiest food studied: by the
     /// lower bound of the model, and as such pieces usually heat through.
-    pub reductions: Between<f64>,
+    pub reductions: Known<Between<f64>>,
     /// What is lost by then.
-    pub loss: Fraction,
+    pub loss: Known<Fraction>,
     /// How many batches there are, and how long they take together.
     pub batches: (f64, TimeSpan),
     /// The middle and the hotter face by the usual contact, for a chart.
@@ -79,20 +79,19 @@ pub struct Heated {
 }
 
 impl Cooking {
-    /// What a cooking rests on: in words, and the equation's name.
-    pub const RESTS_ON: [(&'static str, &'static str); 4] = [
-        ("heat, water and steam through the piece", science::heat::cook::EQUATION.name),
-        ("the setting of starch", science::heat::starch_setting::EQUATION.name),
-        ("the browning of a face", science::heat::browning::EQUATION.name),
-        ("the fall of Salmonella, by the hardiest food studied", science::keeping::salmonella::EQUATION.name),
-    ];
+    /// The middle from the least to the most that the guesses leave.
+    #[must_use]
+    pub fn core_range(&self) -> Between<Temperature> {
+        let (from, to) = self.core.band.unwrap_or((self.core.value, self.core.value));
+        Between { from, to }
+    }
 
     /// Whether the heat is enough by the criterion for flour and egg batters, at every place of the piece.
     #[must_use]
     pub fn surely(&self) -> Surely {
-        if self.reductions.from >= ENOUGH {
+        if self.reductions.value.from >= ENOUGH {
             Surely::Enough
-        } else if self.reductions.to >= ENOUGH {
+        } else if self.reductions.value.to >= ENOUGH {
             Surely::Usually
         } else {
             Surely::NotEnough
@@ -102,7 +101,7 @@ impl Cooking {
     /// Whether starch has set in the middle, by the usual contact.
     #[must_use]
     pub fn is_set(&self) -> bool {
-        self.set >= SET
+        self.set.value >= SET
     }
 }
 
@@ -124,8 +123,10 @@ const SET: Fraction = Fraction::percent(95.0);
 struct Heating {
     /// By the usual contact, and by conduction alone.
     seen: Cook,
-    /// The middle when it leaves the heat, from the poorest to the best contact.
-    core: Between<Temperature>,
+    /// The middle when it leaves the heat, by the usual contact.
+    core: Temperature,
+    /// Where the guesses leave it.
+    band: (Temperature, Temperature),
     /// When it leaves the heat.
     off: TimeSpan,
     assumed: Vec<String>,
@@ -158,7 +159,7 @@ pub fn quick_cores(formula: &Formula, around: &Surroundings, rises: &[Rise]) -> 
             Action::Fry => fat::expected_core(&made, first, around),
             _ => oven::expected_core(&made, &steps, around),
         };
-        Some((at, first.action, moist(core, boiling_point(made.piece.pressure))))
+        Some((at, first.action, moist(core, made.boils())))
     };
     cooked(formula).into_iter().filter_map(one).collect()
 }
@@ -201,8 +202,7 @@ fn cooking(formula: &Formula, at: StageAt, steps: &[&Step], around: &Surrounding
         Action::Fry => fat::heated(&made, first, around, formula.components[at.0].yields.scaling_weight),
         _ => oven::heated(&made, steps, around),
     };
-    let boils = boiling_point(made.piece.pressure);
-    heating.core = heating.core.map(|core| moist(core, boils));
+    let boils = made.boils();
     heating.assumed.splice(0..0, made.assumed);
     let wanted = match last.until {
         Some(Condition::Core(range)) => Some(midway(range)),
@@ -210,25 +210,31 @@ fn cooking(formula: &Formula, at: StageAt, steps: &[&Step], around: &Surrounding
     };
     let batches = first.batches(formula.components[at.0].yields.pieces);
     let takes: TimeSpan = steps.iter().filter_map(|step| step.time).map(super::middle).sum();
+    let core = Known { band: Some(heating.band), ..computed(heating.core) };
     let sides = |time: TimeSpan| first.side_time.map_or(time * 0.5, super::middle);
     Ok(Cooking {
         at,
         place: last.place.clone(),
         action: first.action,
         core: match first.action {
-            Action::Griddle => around.calibration.core(computed(heating.core)),
-            _ => computed(heating.core),
+            Action::Griddle => around.calibration.core(core),
+            _ => core,
         },
         wanted,
-        reached: wanted.and_then(|wanted| reached(&heating, wanted)),
+        reached: wanted.and_then(|wanted| reached(&heating, wanted)).map(computed),
         side: (first.action == Action::Griddle).then(|| sides(takes)),
-        set: set_share(&core_course(&heating.seen.expected, heating.off)),
-        browning: browning(&heating),
-        reductions: Between {
-            from: least_reductions(&heating.seen.conduction_only),
-            to: least_reductions(&heating.seen.expected),
-        },
-        loss: heating.seen.expected.loss.last().copied().unwrap_or_default(),
+        set: Known::computed(
+            set_share(&core_course(&heating.seen.expected, heating.off)),
+            "the setting of starch",
+            science::heat::starch_setting::EQUATION.name,
+        ),
+        browning: Known::computed(browning(&heating), "the browning of a face", science::heat::browning::EQUATION.name),
+        reductions: Known::computed(
+            Between { from: least_reductions(&heating.seen.conduction_only), to: least_reductions(&heating.seen.expected) },
+            "the fall of Salmonella, by the hardiest food studied",
+            science::keeping::salmonella::EQUATION.name,
+        ),
+        loss: computed(heating.seen.expected.loss.last().copied().unwrap_or_default()),
         batches: (batches, takes * batches),
         points: points(&heating, boils),
         is_size_stated: made.is_size_stated,
@@ -248,7 +254,7 @@ pub fn expected_core(formula: &Formula, at: StageAt, step: &Step, around: &Surro
     let made = piece::piece(formula, at.0, step.action, around, risen).filter(|_| step.action == Action::Griddle)?;
     let is_told = step.temperature.is_some() && (step.time.is_some() || step.side_time.is_some());
     let core = griddle::expected_core(&made, step, around).filter(|_| is_told)?;
-    Some(moist(core, boiling_point(made.piece.pressure)))
+    Some(moist(core, made.boils()))
 }
 
 /// The course of the middle up to a time.
@@ -301,12 +307,4 @@ fn points(heating: &Heating, boils: Temperature) -> Vec<Heated> {
         .map(|n| heating.off * (f64::from(n) / f64::from(count - 1)))
         .filter_map(|time| Some(Heated { time, core: moist(at(&core, time)?, boils), face: at(&face, time)? }))
         .collect()
-}
-
-fn lower(range: Between<Temperature>) -> Temperature {
-    if range.from < range.to { range.from } else { range.to }
-}
-
-fn higher(range: Between<Temperature>) -> Temperature {
-    if range.from < range.to { range.to } else { range.from }
 }

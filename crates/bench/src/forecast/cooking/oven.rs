@@ -1,7 +1,8 @@
 //! A piece in an oven, or one heat after another.
 
+use super::guesses::{ANY, band};
 use super::piece::Made;
-use super::{Heating, higher, lower};
+use super::{Heating, moist};
 use crate::forecast::surroundings::Surroundings;
 use crate::forecast::{middle, midway};
 use formula::{Origin, Step};
@@ -17,9 +18,12 @@ pub fn heated(made: &Made, steps: &[&Step], around: &Surroundings) -> Heating {
     let off = heats.iter().map(|(_, lasts)| *lasts).sum();
     let stages = |convection: HeatTransfer| stages(&made.piece, &heats, convection);
     let seen = cook(&made.piece, &stages(transfer.usual));
-    let corner =
+    let usual = made.piece.saturation;
+    let core =
         |saturation: Fraction, convection: HeatTransfer| course(&Piece { saturation, ..made.piece }, &stages(convection)).core();
-    let core = Between { from: corner(Fraction::ZERO, transfer.range.from), to: corner(Fraction::WHOLE, transfer.range.to) };
+    let likeliest = moist(seen.expected.core(), made.boils());
+    let band =
+        band(likeliest, made.boils(), |end| [core(end.pores(usual, ANY), transfer.usual), core(usual, end.contact(&transfer))]);
     let mut assumed = vec!["moist air; ovens heat small pieces rather sooner than the model does".to_owned()];
     if is_assumed(&around.heat.fan.origin) {
         assumed.push("an oven without a fan".to_owned());
@@ -31,7 +35,7 @@ pub fn heated(made: &Made, steps: &[&Step], around: &Surroundings) -> Heating {
         assumed.push("an oven that falls by 25 °C when loaded and is back in 6 min".to_owned());
     }
     let remarks = steps.iter().filter_map(|step| off_by(step, around)).collect();
-    Heating { seen, core: Between { from: lower(core), to: higher(core) }, off, assumed, remarks }
+    Heating { seen, core: likeliest, band, off, assumed, remarks }
 }
 
 const fn is_assumed(origin: &Origin) -> bool {

@@ -6,9 +6,9 @@ use formula::Formula;
 use formula::arithmetic::{Mixture, mixture};
 use formula::ingredient::Figure;
 use formula::read::Action;
-use quantity::{Between, Density, Fraction, Length, Mass, Volume, print};
+use quantity::{Between, Density, Fraction, Length, Mass, Temperature, Volume, print};
 use science::heat::cook::Piece;
-use science::heat::{Composition, Shape, equal_radius};
+use science::heat::{Composition, Shape, boiling_point, equal_radius};
 
 /// A piece, and what was taken for granted about it.
 pub struct Made {
@@ -16,6 +16,13 @@ pub struct Made {
     /// Whether its thickness or tin is stated.
     pub is_size_stated: bool,
     pub assumed: Vec<String>,
+}
+
+impl Made {
+    /// What water boils at where it is cooked.
+    pub fn boils(&self) -> Temperature {
+        boiling_point(self.piece.pressure)
+    }
 }
 
 /// How far a piece has risen when nothing is foreseen of its rise: common practice, no source.

@@ -35,7 +35,7 @@ pub struct Surroundings {
     /// When everything is to be served, seconds after midnight: what a room that changes is reckoned from.
     pub served_at: Known<TimeSpan>,
     /// How finely it weighs; the finest scale.
-    pub shows: Mass,
+    pub shows: Known<Mass>,
     /// What its trials taught.
     pub calibration: Calibration,
     /// How far one of many kitchens is off all this.
@@ -50,7 +50,7 @@ const ROOM: Temperature = Temperature::celsius(21.0);
 const FRIDGE: Temperature = Temperature::celsius(5.0);
 const SERVED_AT: TimeSpan = TimeSpan::hours(12.0);
 /// Closer than this to what a step asks for, nobody would trouble a proofer: common practice, no source.
-const NEAR: f64 = 2.0;
+pub const NEAR: f64 = 2.0;
 /// A step as cold as this stands in the fridge.
 const COLD: Temperature = Temperature::celsius(10.0);
 
@@ -87,7 +87,10 @@ impl Surroundings {
             altitude,
             heat: Heat::of(kitchen),
             served_at: Known::assumed(SERVED_AT, "served at noon"),
-            shows: kitchen.scales.first().map_or(Mass::grams(1.0), |scale| scale.shows),
+            shows: match kitchen.scales.first() {
+                Some(scale) => measured(kitchen, scale.shows),
+                None => Known::assumed(Mass::grams(1.0), practice),
+            },
             calibration: Calibration::default(),
             off: Off::default(),
             as_measured: false,

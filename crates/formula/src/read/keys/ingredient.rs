@@ -10,6 +10,8 @@ pub static INGREDIENT: Table = Table {
     keys: &[
         may("title", Text, "what readers see"),
         may("called", Text, "what a recipe's list calls it: \"whole milk\"; the title if left out"),
+        may("declared", Text, "what an ingredient list says of it, its parts in brackets: \"cream (milk), acid: citric acid\""),
+        may("compound", Truth, "whether it is bought mixed of several things, so that its pack's own list belongs on a label"),
         may("also", Texts, "other names it is found by"),
         may("like", Text, "the ingredient whose figures it starts from"),
         may("made-of", Shares, "what it is mixed of, so that a culture's flour and water are counted"),

@@ -3,12 +3,14 @@
 
 mod ingredient;
 mod kitchen;
+mod label;
 mod larder;
 mod prices;
 mod trial;
 
 pub use ingredient::{DENSITY, INGREDIENT, PIECE};
 pub use kitchen::{FRYER, HOB, KITCHEN, OVEN, PAN, SCALE, VESSEL};
+pub use label::LABEL;
 pub use larder::LARDER;
 pub use prices::{PRICE, PRICES};
 pub use trial::{COOK_SEEN, MIX_SEEN, READING, RISE_SEEN, TRIAL, WEIGHED};
@@ -131,6 +133,7 @@ pub static FORMULA: Table = Table {
         may("notes", Texts, "what else a reader should know"),
         may("storage", Text, "how it keeps"),
         may("photograph", Sub(&PHOTOGRAPH), "a picture with its description"),
+        may("label", Sub(&LABEL), "what a label needs to know beside the formula"),
         QUIET,
         must("component", Tables(&COMPONENT), "what is served together, the main thing first"),
     ],
@@ -270,6 +273,17 @@ pub static BOOK: Table = Table {
         may("eggs", Word(super::EggSize::WORDS), "the egg meant where a line only says how many"),
         may("kitchen", Text, "the kitchen that formulas are worked out for: a file of kitchens/"),
         may("currency", Text, "three letters of ISO 4217: EUR"),
+        may("sold-by", Text, "name and address of whoever answers for what is sold, for labels"),
+        may(
+            "address",
+            Text,
+            "where the pages will stand on the web: https://… ; with it come a feed, a site map and canonical links",
+        ),
+        may(
+            "photographs",
+            Word(super::PictureKeeping::WORDS),
+            "whether pictures lie within the pages, so that each is one file, or beside them",
+        ),
     ],
 };
 

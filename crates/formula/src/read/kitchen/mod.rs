@@ -11,7 +11,7 @@ use super::formula::{read_mass, read_measure, stem};
 use super::working::{Working, read_working};
 use super::{At, keys, toml_text};
 use crate::source::Source;
-use crate::{Checked, fault};
+use crate::{Checked, Diagnostic, fault};
 use quantity::{Between, Kind, Length, Mass, Measure, SpoonSystem, Temperature, TimeSpan, Volume, print};
 use toml::de::DeTable;
 
@@ -100,7 +100,8 @@ pub const ROOMS: Taken = Taken { from: -30.0, to: 60.0, unit: "°C" };
 /// How cold fridges are taken to be.
 pub const FRIDGES: Taken = Taken { from: -5.0, to: 20.0, unit: "°C" };
 const PROOFERS: Taken = Taken { from: 0.0, to: 60.0, unit: "°C" };
-const HEIGHTS: Taken = Taken { from: 0.0, to: 6000.0, unit: "m" };
+/// How high above the sea kitchens are taken to lie: hardly anybody lives higher (from memory).
+pub const HEIGHTS: Taken = Taken { from: 0.0, to: 5000.0, unit: "m" };
 
 /// What is taken for a figure of a kitchen; outside it a forecast would only guess.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -152,8 +153,19 @@ pub fn read_kitchen(source: &Source) -> Checked<Kitchen> {
     kitchen.scales = scales(reader, &fields);
     heat::read(reader, &fields, &mut kitchen);
     kitchen.working = read_working(reader, &fields);
-    Checked { value: kitchen, diagnostics: found }
+    Checked { value: kitchen, diagnostics: found.into_iter().map(of_a_kitchen).collect() }
 }
+
+/// What is below nothing in a kitchen is no amount of a formula, which the hint would be about.
+fn of_a_kitchen(found: Diagnostic) -> Diagnostic {
+    if found.code == fault::AMOUNT_NEGATIVE.code {
+        return fault::KITCHEN_IMPOSSIBLE.at(found.place, found.message).hint(TAKEN);
+    }
+    found
+}
+
+/// Where to read on.
+pub const TAKEN: &str = "`wellproved explain kitchen-impossible` tells what is taken";
 
 fn scales(reader: &mut Reader, fields: &Fields) -> Vec<Scale> {
     let mut scales = Vec::new();
@@ -168,12 +180,8 @@ fn scales(reader: &mut Reader, fields: &Fields) -> Vec<Scale> {
 fn read_scale(reader: &mut Reader, fields: &Fields) -> Option<Scale> {
     let shows = read_mass(reader, fields, "shows")?;
     if shows.value <= Mass::ZERO {
-        reader.report(
-            &fault::NOT_AN_AMOUNT,
-            shows.span,
-            "a scale that shows steps of nothing cannot be".to_owned(),
-            "write shows = \"1 g\"",
-        );
+        let message = "a scale that shows steps of nothing cannot be".to_owned();
+        reader.report(&fault::KITCHEN_IMPOSSIBLE, shows.span, message, "write shows = \"1 g\"");
         return None;
     }
     let up_to = read_mass(reader, fields, "up-to").map_or(Mass::kilograms(5.0), |mass| mass.value);
@@ -201,12 +209,7 @@ fn within(
 
 fn impossible(reader: &mut Reader, span: &std::ops::Range<usize>, name: &str, taken: Taken) {
     let message = format!("no kitchen has such a figure for “{name}”: {} is taken", taken.in_words());
-    reader.report(
-        &fault::KITCHEN_IMPOSSIBLE,
-        span.clone(),
-        message,
-        "`wellproved explain kitchen-impossible` tells what is taken",
-    );
+    reader.report(&fault::KITCHEN_IMPOSSIBLE, span.clone(), message, TAKEN);
 }
 
 /// A temperature under a key.

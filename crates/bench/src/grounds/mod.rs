@@ -1,5 +1,8 @@
 //! What a computed figure rests on: the equation by its name, where it comes from, and how well it is founded.
 
+pub mod by;
+
+pub use by::By;
 use science::{Equation, Standing};
 
 /// What an equation rests on.

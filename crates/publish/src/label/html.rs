@@ -1,0 +1,84 @@
+//! A sheet of labels for a browser or the printer, black on white at the sizes that the law asks for.
+
+use super::words::{self, DRAFT};
+use super::{panel, words::date};
+use bench::label::{Label, Run};
+use formula::read::BookSettings;
+use maud::{DOCTYPE, Markup, PreEscaped, html};
+
+const STYLE: &str = include_str!("label.css");
+
+/// One page with the labels, each begun on a new sheet of paper.
+#[must_use]
+pub fn html(labels: &[Label], settings: &BookSettings) -> String {
+    let title = match labels {
+        [one] => format!("{}: draft label", one.name),
+        _ => format!("{}: draft labels", settings.title),
+    };
+    let page = html! {
+        (DOCTYPE)
+        html lang=(settings.language) {
+            head {
+                meta charset="utf-8";
+                meta name="viewport" content="width=device-width, initial-scale=1";
+                title { (title) }
+                style { (PreEscaped(STYLE)) }
+            }
+            body { main { @for label in labels { (sheet(label)) } } }
+        }
+    };
+    page.into_string()
+}
+
+fn sheet(label: &Label) -> Markup {
+    html! {
+        article {
+            h1 { (label.name) }
+            p.draft { (words::heading(label)) ". " b { (DRAFT) } }
+            div.columns {
+                (box_to_print(label))
+                div {
+                (chapter("What is missing", &label.gaps))
+                (chapter("Still to be decided", &label.open))
+                (chapter("What small sellers may be spared; their authority decides", label.law.spared()))
+                h2 { "Rules and their dates" }
+                ul { @for rule in label.law.rules() { li { (rule.decides) ": " (rule.name) " (" (rule.date) ")" } } }
+                p { (words::letters(label)) }
+                }
+            }
+        }
+    }
+}
+
+/// The label itself.
+fn box_to_print(label: &Label) -> Markup {
+    let high = quantity::print::number(label.pack.figures_high, 0);
+    html! {
+        section.label aria-label={ "The label of " (label.name) } {
+            p.name { (label.name) }
+            p.list { (runs(&words::ingredients(label))) }
+            @if let Some(contains) = words::contains(label) { p { b { (contains) } } }
+            @if let Some(sums) = words::sums(label) { p { (sums) } }
+            @if let Some(declaration) = &label.declaration { (panel::declared(declaration)) }
+            @if let Some(facts) = &label.facts { (panel::stated(facts)) }
+            p class={ "net high" (high) } { (words::net(label)) }
+            @if let Some(date) = date(label) { p { (date) } }
+            @if let Some(storage) = &label.storage { p { (storage) } }
+            @if let Some(by) = &label.sold_by { p { (by) } }
+            p.small { "Draft" }
+        }
+    }
+}
+
+fn runs(runs: &[Run]) -> Markup {
+    html! { @for run in runs { @if run.is_strong { b { (run.words) } } @else { (run.words) } } }
+}
+
+fn chapter(title: &str, lines: &[impl AsRef<str>]) -> Markup {
+    html! {
+        @if !lines.is_empty() {
+            h2 { (title) }
+            ul { @for line in lines { li { (quantity::print::capital(line.as_ref().trim_end_matches('.'))) "." } } }
+        }
+    }
+}

@@ -1,0 +1,168 @@
+//! What a label says, in pieces that every form of it uses.
+
+use bench::label::{DateForm, Entry, LITTLE, Label, Law, Run, Serving, Shown};
+use quantity::{Count, Fraction, Mass, TimeSpan, print};
+
+/// What stands on every sheet.
+pub const DRAFT: &str = "Draft, not advice: check it with your authority before anything is sold.";
+
+/// The heading of a label's sheet.
+pub fn heading(label: &Label) -> String {
+    format!("Draft label for {}", label.law.place())
+}
+
+/// The list of ingredients as runs of text, its heading first.
+pub fn ingredients(label: &Label) -> Vec<Run> {
+    let mut runs = vec![plain("Ingredients: ")];
+    let (much, little): (Vec<&Entry>, Vec<&Entry>) =
+        label.list.entries.iter().partition(|entry| label.law != Law::Us || entry.share > LITTLE);
+    run_through(&much, &mut runs);
+    if !little.is_empty() {
+        runs.push(plain(if much.is_empty() { "contains 2 % or less of " } else { "; contains 2 % or less of " }));
+        run_through(&little, &mut runs);
+    }
+    runs.push(plain("."));
+    joined(runs)
+}
+
+fn run_through(entries: &[&Entry], runs: &mut Vec<Run>) {
+    for (at, entry) in entries.iter().enumerate() {
+        if at > 0 {
+            runs.push(plain(", "));
+        }
+        runs.extend(entry.runs.iter().cloned());
+        if entry.is_stated {
+            runs.push(plain(&format!(" ({})", stated(entry.share))));
+        }
+        if !entry.parts.entries.is_empty() {
+            runs.push(plain(" ("));
+            run_through(&entry.parts.entries.iter().collect::<Vec<_>>(), runs);
+            runs.push(plain(")"));
+        }
+    }
+}
+
+fn plain(words: &str) -> Run {
+    Run { words: words.to_owned(), is_strong: false }
+}
+
+/// Neighbours of one kind as one run.
+fn joined(runs: Vec<Run>) -> Vec<Run> {
+    let mut all: Vec<Run> = Vec::new();
+    for run in runs {
+        match all.last_mut() {
+            Some(last) if last.is_strong == run.is_strong => last.words.push_str(&run.words),
+            _ => all.push(run),
+        }
+    }
+    all
+}
+
+/// A stated quantity: whole percent from five on, tenths below; above the whole as gram in 100 g.
+pub fn stated(share: Fraction) -> String {
+    if share > Fraction::WHOLE {
+        return format!("{}\u{a0}g per 100\u{a0}g", print::number(share.as_percent(), 0));
+    }
+    if share < Fraction::percent(0.05) {
+        return "<0.1\u{a0}%".to_owned();
+    }
+    print::percent(share, usize::from(share < Fraction::percent(5.0)))
+}
+
+/// Quantities of what stands in several places of the list, which only the sum tells.
+pub fn sums(label: &Label) -> Option<String> {
+    let several = label.quantities.iter().filter(|one| one.places > 1 && label.law.is_european());
+    let told: Vec<String> = several.map(|one| format!("{} {}", one.title, stated(one.share))).collect();
+    (!told.is_empty()).then(|| format!("In all: {}.", told.join(", ")))
+}
+
+/// The line of allergens that American law allows at the end of the list.
+pub fn contains(label: &Label) -> Option<String> {
+    if label.law != Law::Us || label.allergens.is_empty() {
+        return None;
+    }
+    let named = label.allergens.iter().map(|one| match one.american.as_deref() {
+        Some("tree nuts") => one.title.clone(),
+        Some(name) => name.to_owned(),
+        None => one.title.clone(),
+    });
+    Some(format!("Contains: {}.", named.collect::<Vec<_>>().join(", ")))
+}
+
+/// What a pack holds, as it is written.
+pub fn net(label: &Label) -> String {
+    let weight = match label.law {
+        Law::Us => format!("Net Wt {} ({})", print::ounces(label.pack.net), print::large_mass(whole(label.pack.net))),
+        Law::Eu | Law::Uk => print::large_mass(whole(label.pack.net)),
+    };
+    match label.pack.pieces {
+        Some((count, _)) if count > Count::pieces(1.0) => {
+            format!("{weight}, {}\u{a0}{}", print::count(count), pieces(label, count))
+        }
+        _ => weight,
+    }
+}
+
+/// The word for so many pieces.
+pub fn pieces(label: &Label, count: Count) -> &str {
+    if count == Count::pieces(1.0) { &label.pack.piece.0 } else { &label.pack.piece.1 }
+}
+
+/// A weight to the whole gram, downwards: a pack may not promise more than is in it.
+pub fn whole(mass: Mass) -> Mass {
+    Mass::grams((mass.as_grams() + 1e-6).floor())
+}
+
+/// The line for the date.
+pub fn date(label: &Label) -> Option<String> {
+    let (keeps, form, use_by) = label.keeps?;
+    let words = if use_by { "Use by" } else { "Best before" };
+    let form = match form {
+        DateForm::DayAndMonth => "day and month",
+        DateForm::MonthAndYear => "month and year (“best before end”)",
+        DateForm::Year => "year (“best before end”)",
+    };
+    Some(format!("{words}: ____________ ({form}; {} from packing)", days(keeps)))
+}
+
+fn days(keeps: TimeSpan) -> String {
+    let days = (keeps.as_hours() / 24.0 + 1e-9).floor();
+    match days {
+        days if days < 1.0 => format!("{}\u{a0}h", print::number(keeps.as_hours(), 0)),
+        1.0 => "1\u{a0}day".to_owned(),
+        days => format!("{}\u{a0}days", print::number(days, 0)),
+    }
+}
+
+/// A figure with its unit; a gap is a dash, told of elsewhere.
+pub fn figure(shown: &Shown, unit: &str) -> String {
+    let unit = if unit.is_empty() { String::new() } else { format!("\u{a0}{unit}") };
+    match shown.printed() {
+        Some(printed) => format!("{printed}{unit}"),
+        None => "gap".to_owned(),
+    }
+}
+
+/// “About 7 servings per container”.
+pub fn servings(serving: &Serving) -> String {
+    let about = if serving.in_pack.1 { "about " } else { "" };
+    let word = if serving.in_pack.0 == 1.0 { "serving" } else { "servings" };
+    format!("{about}{} {word} per container", print::number(serving.in_pack.0, 1))
+}
+
+/// The sentence that must stand by percentages of reference intakes.
+pub const INTAKE: &str = "Reference intake of an average adult (8400 kJ/2000 kcal).";
+
+/// How large the letters must be.
+pub fn letters(label: &Label) -> String {
+    match label.law {
+        Law::Eu | Law::Uk => format!(
+            "Letters at least 1.2 mm high by the x, 0.9 mm where the largest face is under 80 cm²; figures of the net quantity at \
+             least {} mm high; no nutrition declaration is needed where the largest face is under 25 cm².",
+            print::number(label.pack.figures_high, 0)
+        ),
+        Law::Us => "Letters at least 1/16 inch (1.6 mm) high by the o; the net quantity by the size of the face (21 CFR 101.7, \
+                    from memory)."
+            .to_owned(),
+    }
+}

@@ -1,0 +1,102 @@
+//! What stands on a formula's page besides the formula: its place in the book, its picture, a serving's nutrition.
+
+use super::lists::{ingredient_id, tag_links};
+use crate::needs::Need;
+use crate::picture::Picture;
+use crate::reader::Reader;
+use crate::serving::Serving;
+use crate::site::{Link, page_name};
+use crate::spelling::spelt;
+use formula::Formula;
+use formula::read::BookSettings;
+use maud::{Markup, html};
+
+/// A formula's place in its book.
+pub struct Leaf<'l> {
+    /// The book's settings.
+    pub settings: &'l BookSettings,
+    /// The formulas that its product goes into.
+    pub used_in: &'l [Link],
+    /// Its photograph, if there is one to show.
+    pub picture: Option<&'l Picture>,
+    /// What lets its reader fit it to another kitchen, if that was worked out.
+    pub reader: Option<&'l Reader>,
+}
+
+impl<'l> Leaf<'l> {
+    /// A page of which nothing more is known than its book's settings.
+    #[must_use]
+    pub const fn alone(settings: &'l BookSettings) -> Self {
+        Self { settings, used_in: &[], picture: None, reader: None }
+    }
+
+    /// The way back to the book.
+    pub fn top(&self) -> Markup {
+        let title = if self.settings.title.is_empty() { "Formulas" } else { &self.settings.title };
+        html! {
+            header.top { nav aria-label="Book" { a href="index.html" { (title) } } }
+        }
+    }
+
+    /// The photograph in the size that suits the reader's screen.
+    pub fn photograph(&self) -> Markup {
+        html! { @if let Some(picture) = self.picture { (picture.element()) } }
+    }
+
+    /// A drawing of the formula's course, where there is no photograph: never a picture of something else.
+    pub fn drawing(&self, formula: &Formula) -> Markup {
+        html! {
+            @if self.picture.is_none() && let Some(drawing) = crate::chart::course_chart(formula) { figure.course { (drawing) } }
+        }
+    }
+
+    /// The formula's tags.
+    pub fn tags(&self, formula: &Formula) -> Markup {
+        html! {
+            @if !formula.head.tags.is_empty() {
+                p.tags { (tag_links(&formula.head.tags)) }
+            }
+        }
+    }
+
+    /// What an ingredient is called, leading to what else is made of it.
+    pub fn ingredient(&self, need: &Need) -> Markup {
+        html! {
+            @if let Some(other) = &need.formula {
+                a href=(page_name(other)) { (need.title) }
+            } @else if let Some(one) = &need.ingredient {
+                a.quiet href={ "ingredients.html#" (ingredient_id(&one.name)) } { (need.title) }
+            } @else {
+                (need.title)
+            }
+        }
+    }
+
+    /// The formulas that this one goes into.
+    pub fn used_in(&self) -> Markup {
+        html! {
+            @if !self.used_in.is_empty() {
+                section.used aria-labelledby="used" {
+                    h2 #used { "Goes into" }
+                    ul.plain { @for link in self.used_in { li { a href=(page_name(&link.name)) { (link.title) } } } }
+                }
+            }
+        }
+    }
+
+    /// What is in a serving, where every figure of it is known.
+    pub fn serving(&self, formula: &Formula) -> Markup {
+        html! {
+            @if let Some(serving) = Serving::of(formula) {
+                section.serving aria-labelledby="serving" {
+                    h2 #serving { "In a serving" }
+                    p.fine { (serving.size) ". Worked out from food tables, for orientation: it is no label." }
+                    dl.figures {
+                        div { dt { "Energy" } dd { (serving.kilojoules) " (" (serving.kilocalories) ")" } }
+                        @for line in &serving.lines { div { dt { (spelt(line.title, &self.settings.language)) } dd { (line.content) } } }
+                    }
+                }
+            }
+        }
+    }
+}

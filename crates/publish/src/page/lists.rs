@@ -1,0 +1,117 @@
+//! The book's lists: its formulas by tag and by ingredient, base formulas with those that use them.
+
+use super::Shell;
+use crate::site::{Card, Links, page_name};
+use formula::ingredient::plain_name;
+use formula::read::BookSettings;
+use maud::{Markup, html};
+use std::collections::BTreeMap;
+
+/// The book's own pages by file, with the words that lead to them.
+pub const LISTS: [(&str, &str); 3] =
+    [("index.html", "All formulas"), ("tags.html", "By tag"), ("ingredients.html", "By ingredient")];
+
+/// An entry of a list: what it is called, where it leads itself, and the formulas under it.
+struct Entry<'c> {
+    title: &'c str,
+    page: Option<String>,
+    cards: Vec<&'c Card>,
+}
+
+/// The formulas of a book by tag.
+#[must_use]
+pub fn tags_page(cards: &[&Card], settings: &BookSettings) -> String {
+    let mut entries: BTreeMap<String, Entry> = BTreeMap::new();
+    for card in cards {
+        for tag in &card.tags {
+            let entry = entries.entry(tag_id(tag)).or_insert_with(|| Entry { title: tag, page: None, cards: Vec::new() });
+            if entry.cards.last().is_none_or(|last| last.name != card.name) {
+                entry.cards.push(card);
+            }
+        }
+    }
+    let words = "No formula has a tag yet.";
+    list_page("tags.html", "Formulas by tag", words, &entries, settings)
+}
+
+/// The formulas of a book by ingredient; a formula that goes into others is an ingredient of theirs.
+#[must_use]
+pub fn ingredients_page(cards: &[&Card], settings: &BookSettings) -> String {
+    let mut entries: BTreeMap<String, Entry> = BTreeMap::new();
+    for card in cards {
+        for used in &card.ingredients {
+            let entry = || Entry { title: &used.title, page: None, cards: Vec::new() };
+            entries.entry(ingredient_id(&used.name)).or_insert_with(entry).cards.push(card);
+        }
+    }
+    let links = Links::of(cards.iter().copied());
+    for base in cards {
+        let users = links.used_in(&base.name);
+        if !users.is_empty() {
+            let cards = cards.iter().filter(|card| users.iter().any(|user| user.name == card.name)).copied().collect();
+            entries
+                .insert(format!("formula-{}", base.name), Entry { title: &base.title, page: Some(page_name(&base.name)), cards });
+        }
+    }
+    list_page("ingredients.html", "Formulas by ingredient", "No formula has an ingredient yet.", &entries, settings)
+}
+
+fn list_page(file: &str, title: &str, none: &str, entries: &BTreeMap<String, Entry>, settings: &BookSettings) -> String {
+    let mut in_order: Vec<(&String, &Entry)> = entries.iter().collect();
+    in_order.sort_by_key(|(id, entry)| (entry.title.to_lowercase(), *id));
+    let whole = if settings.title.is_empty() { title.to_owned() } else { format!("{title} · {}", settings.title) };
+    let body = html! {
+        header.top { nav aria-label="Book" { a href="index.html" { @if settings.title.is_empty() { "Formulas" } @else { (settings.title) } } } }
+        main {
+            h1 { (title) }
+            (to_lists(file))
+            @if in_order.is_empty() { p { (none) } }
+            div.lists {
+                @for (id, entry) in in_order {
+                    section aria-labelledby=(id) {
+                        h2 id=(id) { @if let Some(page) = &entry.page { a href=(page) { (entry.title) } } @else { (entry.title) } }
+                        ul.plain { @for card in &entry.cards { li { a href=(page_name(&card.name)) { (card.title) } } } }
+                    }
+                }
+            }
+        }
+    };
+    Shell::plain(&whole, &whole, settings, file).wrap(body)
+}
+
+/// The way to the other lists.
+pub fn to_lists(here: &str) -> Markup {
+    html! {
+        nav.lists aria-label="Lists" {
+            @for (file, words) in LISTS {
+                a href=(file) aria-current=[(file == here).then_some("page")] { (words) } " "
+            }
+        }
+    }
+}
+
+/// A formula's tags, each leading to the others that have it.
+pub fn tag_links(tags: &[String]) -> Markup {
+    html! {
+        @for (n, tag) in tags.iter().enumerate() {
+            @if n > 0 { ", " }
+            a.tag rel="tag" href={ "tags.html#" (tag_id(tag)) } { bdi { (tag) } }
+        }
+    }
+}
+
+/// Where a tag stands in the list; what sounds alike stands together.
+fn tag_id(tag: &str) -> String {
+    format!("tag-{}", letters_of(&plain_name(tag)))
+}
+
+/// Where an ingredient stands in the list.
+pub fn ingredient_id(name: &str) -> String {
+    format!("ingredient-{}", letters_of(name))
+}
+
+/// A text as part of an address: letters and figures as they are, all else by its number.
+fn letters_of(text: &str) -> String {
+    let plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';
+    text.chars().map(|c| if plain(c) { c.to_string() } else { format!("_{:x}", u32::from(c)) }).collect()
+}
