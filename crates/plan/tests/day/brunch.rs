@@ -79,7 +79,8 @@ fn the_tin_loaf_is_baked_in_time_to_rest() {
 fn nothing_that_rises_dawdles_where_something_else_can_wait() {
     for (name, keeps) in [("caraway-rye-tin", "tin"), ("potato-muffins", "syrup"), ("cardamom-knots", "base")] {
         let timeline = plan(&[name], SERVE, NOW).expect("a timeline");
-        for entry in &timeline.entries {
+        // Soft butter may well wait overnight.
+        for entry in timeline.entries.iter().filter(|entry| timeline.jobs[entry.job].is_step()) {
             let job = &timeline.jobs[entry.job];
             let waits = entry.needed.timestamp().duration_since(entry.end.timestamp()).as_mins();
             let rises = matches!(action(&timeline, entry), Action::Ferment | Action::Bulk | Action::Proof | Action::Retard);
