@@ -211,7 +211,7 @@ def hostile_texts():
         tree = lxml.html.parse(f"{out}/{name}")
         # The index finds, a formula's page has its figures and its module; lists have no script.
         scripts = [script.get("type") for script in tree.xpath("//script") if script.get("type") != "application/ld+json"]
-        own = {"index.html": [None], "tags.html": [], "ingredients.html": []}.get(name, ["application/json", "module"])
+        own = {"index.html": ["module"], "tags.html": [], "ingredients.html": []}.get(name, ["application/json", "module"])
         if scripts != own or tree.xpath("//*[@onerror]") or tree.xpath("//img[@src='x']"):
             amiss(name, "markup in a text became markup")
     recipe = extruct.extract(open(f"{out}/evil.html", encoding="utf-8").read(), syntaxes=["json-ld"])["json-ld"][0]
