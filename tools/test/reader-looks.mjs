@@ -49,7 +49,8 @@ const views = [
   { viewport: { width: 1280, height: 900 }, colorScheme: 'light' },
   { viewport: { width: 1280, height: 900 }, colorScheme: 'dark' },
 ];
-const names = readdirSync(resolve(place, 'site')).map((file) => file.replace('.html', '')).filter((name) => name !== 'index');
+const lists = ['index.html', 'tags.html', 'ingredients.html'];
+const names = readdirSync(resolve(place, 'site')).filter((file) => file.endsWith('.html') && !lists.includes(file)).map((file) => file.replace('.html', ''));
 
 async function look(browser, name) {
   for (const view of views) {

@@ -242,14 +242,14 @@ function timed(where, name, settings, shown, forecast, scale) {
     if (words === undefined) return amiss(where, `foresees nothing of ${step.stage}: ${step.action}`);
     const { from, to } = reached[n].reached;
     const [first, second, third] = words.split('; the method')[0].split(/: ripe from |: after | to |, from /).slice(1);
-    near(`${where} ${step.stage} from`, first, from.hours * 60);
-    if (words.includes('ripe')) return near(`${where} ${step.stage} until`, second, to.hours * 60);
-    near(`${where} ${step.stage} earliest`, second, from['band-hours'][0] * 60);
-    near(`${where} ${step.stage} latest`, third, from['band-hours'][1] * 60);
+    near(`${where} ${step.stage} from`, first, from.value * 60);
+    if (words.includes('ripe')) return near(`${where} ${step.stage} until`, second, to.value * 60);
+    near(`${where} ${step.stage} earliest`, second, from.band[0] * 60);
+    near(`${where} ${step.stage} latest`, third, from.band[1] * 60);
   });
   const liquids = forecast.rises.filter((rise) => rise.mixed?.liquid);
   liquids.forEach((rise, n) => {
-    const at = rise.mixed.liquid.celsius;
+    const at = rise.mixed.liquid.at.value;
     const degrees = shown.liquids[n]?.match(/ at (−?[\d.]+)\u00a0°([CF])/);
     checked += 1;
     if (at <= 1.05 || at >= 59.95) return;
