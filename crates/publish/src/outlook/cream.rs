@@ -3,6 +3,7 @@
 use super::known::{self, degrees};
 use super::story::Story;
 use bench::forecast::Cream;
+use formula::read::StageKind;
 use quantity::{Fraction, print};
 use serde_json::{Value, json};
 
@@ -20,6 +21,9 @@ pub fn tell(story: &mut Story, cream: &Cream) {
         words.push_str(&format!(", with {low} to {high} of the butter's fat solid{ground}: {firmness}"));
     }
     story.say(&format!("{words}."));
+    if cream.firmness().is_none() && story.formula.stage(cream.at).kind == StageKind::Creamed {
+        story.say("How firm it holds cannot be told: it is known here of butter alone.");
+    }
     if let Some(alcohol) = &cream.alcohol {
         let ground = story.ground(alcohol);
         let strength = print::percent(alcohol.value, 1);
