@@ -86,6 +86,7 @@ pub fn document(file: &str) -> Option<(Kind, String)> {
     let name = |inner: &str| inner.strip_suffix(".toml").unwrap_or(inner).to_owned();
     match file.split_once('/') {
         None if file == "book.toml" => Some((Kind::Book, name(file))),
+        None if file == "larder.toml" => Some((Kind::Larder, name(file))),
         None if file == "prices.toml" => Some((Kind::Prices, name(file))),
         Some(("formulas", inner)) => Some((Kind::Formula, name(inner))),
         Some(("ingredients", inner)) => Some((Kind::Ingredients, name(inner))),

@@ -2,7 +2,7 @@
 
 use crate::read::Larder;
 use crate::{Diagnostic, Ingredient, Pantry, fault};
-use quantity::{Kind, Mass, Measure, SpoonSystem};
+use quantity::{Fraction, Kind, Mass, Measure, SpoonSystem};
 
 /// The file of the larder.
 pub const LARDER: &str = "larder.toml";
@@ -20,7 +20,7 @@ pub fn misplaced(larder: &Larder, pantry: &Pantry) -> Vec<Diagnostic> {
             });
             continue;
         };
-        if weighs(&amount.value, ingredient).is_some() {
+        if weighs(&amount.value, ingredient, ingredient.edible).is_some() {
             continue;
         }
         let (fault, message) = match amount.value.unit.kind() {
@@ -32,9 +32,9 @@ pub fn misplaced(larder: &Larder, pantry: &Pantry) -> Vec<Diagnostic> {
     found
 }
 
-/// What an amount of an ingredient weighs as it is bought, with peel, shell and stone.
+/// What an amount of an ingredient weighs as it is bought, with peel, shell and stone, of which that share is edible.
 #[must_use]
-pub fn weighs(amount: &Measure, ingredient: &Ingredient) -> Option<Mass> {
+pub fn weighs(amount: &Measure, ingredient: &Ingredient, edible: Fraction) -> Option<Mass> {
     let spoons = SpoonSystem::Metric;
     match amount.unit.kind() {
         Kind::Mass => amount.mass(spoons).map(|mass| mass.to),
@@ -42,7 +42,7 @@ pub fn weighs(amount: &Measure, ingredient: &Ingredient) -> Option<Mass> {
         _ => {
             let count = amount.count(spoons)?.to;
             // What is bought by the piece is bought with its shell, peel or stone.
-            let whole = ingredient.piece.as_ref()?.weighs * (1.0 / ingredient.edible.as_ratio());
+            let whole = ingredient.piece.as_ref()?.weighs * (1.0 / edible.as_ratio());
             Some(whole * count.as_pieces())
         }
     }

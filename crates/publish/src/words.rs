@@ -5,7 +5,8 @@ use crate::spelling::is_american;
 use formula::arithmetic::Counted;
 use formula::read::Condition;
 use formula::{Component, Line};
-use quantity::{Between, Count, Fraction, Kind, Length, Mass, Measure, SpoonSystem, Temperature, Unit, Volume, print};
+use plan::Hours;
+use quantity::{Between, Count, Fraction, Kind, Length, Mass, Measure, SpoonSystem, Temperature, TimeSpan, Unit, Volume, print};
 
 /// The units a page is printed in.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -135,6 +136,20 @@ pub fn until_in_pieces(condition: &Condition, units: Units) -> Vec<Piece> {
         Condition::At(range) => vec![Piece::plain("until it is at "), degrees(range)],
         other => vec![Piece::plain(until(other, units))],
     }
+}
+
+/// How long a formula takes: what each time is called, its name in data, and the time; what takes none is left out.
+#[must_use]
+pub fn hours_told(hours: &Hours) -> Vec<(&'static str, &'static str, Between<TimeSpan>)> {
+    let all = [
+        ("Hands on", "preparing", hours.preparing),
+        ("At the heat", "cooking", hours.cooking),
+        ("Start to table", "total", hours.total),
+    ];
+    all.into_iter()
+        .filter(|(.., span)| span.to > TimeSpan::ZERO)
+        .map(|(label, name, span)| (label, name, print::rounded_time(span)))
+        .collect()
 }
 
 /// "12 muffins", or what else a component makes.

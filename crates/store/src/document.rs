@@ -13,6 +13,8 @@ pub enum Kind {
     Ingredients,
     /// A kitchen.
     Kitchen,
+    /// What is there already.
+    Larder,
     /// What things cost.
     Prices,
     /// What was tried and seen.
@@ -21,7 +23,8 @@ pub enum Kind {
 
 impl Kind {
     /// Every kind.
-    pub const ALL: [Self; 6] = [Self::Book, Self::Formula, Self::Ingredients, Self::Kitchen, Self::Prices, Self::Trial];
+    pub const ALL: [Self; 7] =
+        [Self::Book, Self::Formula, Self::Ingredients, Self::Kitchen, Self::Larder, Self::Prices, Self::Trial];
 
     /// The word for it, which the database holds.
     #[must_use]
@@ -31,6 +34,7 @@ impl Kind {
             Self::Formula => "formula",
             Self::Ingredients => "ingredients",
             Self::Kitchen => "kitchen",
+            Self::Larder => "larder",
             Self::Prices => "prices",
             Self::Trial => "trial",
         }

@@ -9,7 +9,7 @@ use jiff::Timestamp;
 use std::path::PathBuf;
 use store::{Kind, Saved, Saving, Store};
 
-/// Remembers what a book says now: every file that changed since it was last saved becomes a new revision.
+/// Remembers what a book says now: every text of it that changed since it was last saved becomes a new revision.
 ///
 ///   wellproved save saltmarsh
 ///   wellproved save saltmarsh --note "less salt, as the tasters asked"

@@ -29,6 +29,15 @@ fn what_changed_is_saved_and_told() {
     );
 }
 
+/// No text of a book is forgotten: as many are saved as lie in its folder.
+#[test]
+fn every_text_of_a_book_is_saved() {
+    let sandbox = Sandbox::with_demo();
+    let texts = |path: &str| path.ends_with(".toml") || path.ends_with(".csv");
+    let count = sandbox.files("saltmarsh").iter().filter(|path| texts(path)).count();
+    assert!(sandbox.fine(&["save", "saltmarsh"]).contains(&format!("{count} files saved")));
+}
+
 #[test]
 fn an_earlier_revision_is_as_it_was_written() {
     let sandbox = changed();

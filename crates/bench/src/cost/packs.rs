@@ -1,9 +1,10 @@
 //! Ingredients by their packs: which price holds, what a pack weighs, what is bought for what is weighed in.
 
 use super::{Item, decimal};
+use formula::larder::weighs;
 use formula::read::{Pack, Prices};
 use formula::{Content, Formula, Ingredient};
-use quantity::{Count, Kind, Mass, SpoonSystem};
+use quantity::{Count, Fraction, Mass};
 use rust_decimal::Decimal;
 use std::collections::BTreeMap;
 use toml::value::Date;
@@ -16,10 +17,9 @@ pub fn items(formula: &Formula, prices: &Prices, day: Option<Date>, missing: &mu
         // Water from the tap costs next to nothing, and no book prices it.
         match on(prices, ingredient, day).map(|pack| (pack, in_pack(pack, ingredient))) {
             _ if ingredient.is_water() => {}
-            Some((pack, Some(holds))) if holds > Mass::ZERO => {
-                let bought = bought(ingredient, pack, mass);
-                // Multiplied before it is divided: thirds of a pack then cost what they cost, to the last place.
-                let costs = (pack.costs.amount * decimal(bought.as_grams())).checked_div(decimal(holds.as_grams()));
+            Some((pack, Some(holds))) => {
+                let bought = bought(edible(pack, ingredient), mass);
+                let costs = by_pack(pack, holds, bought);
                 let pack = (pack.pack.value.to_string(), pack.costs.clone(), pack.on);
                 items.push(Item { title: ingredient.called.clone(), bought, costs: costs.unwrap_or_default(), pack });
             }
@@ -48,18 +48,17 @@ pub fn weighed(formula: &Formula) -> Vec<(&Ingredient, Mass)> {
     weighed.into_values().filter(|(_, mass)| *mass > Mass::ZERO).collect()
 }
 
-/// What is bought of an ingredient for what is weighed in: peel, shell and stone too.
-fn bought(ingredient: &Ingredient, pack: &Pack, mass: Mass) -> Mass {
-    let edible = pack.edible.unwrap_or(ingredient.edible).as_ratio();
-    if edible > 0.0 { mass * (1.0 / edible) } else { mass }
+/// What is bought for what is weighed in, of which that share is edible: peel, shell and stone too.
+pub fn bought(edible: Fraction, mass: Mass) -> Mass {
+    if edible > Fraction::ZERO { mass * (1.0 / edible.as_ratio()) } else { mass }
 }
 
 /// The whole packs that hold what is weighed in of an ingredient: how many, and the pack; none where no price tells it.
 #[must_use]
 pub fn whole_packs<'p>(ingredient: &'p Ingredient, mass: Mass, prices: &'p Prices) -> Option<(Count, &'p Pack)> {
     let pack = on(prices, ingredient, None)?;
-    let holds = in_pack(pack, ingredient).filter(|holds| *holds > Mass::ZERO)?;
-    Some((Count::pieces((bought(ingredient, pack, mass) / holds - 1e-9).ceil()), pack))
+    let holds = in_pack(pack, ingredient)?;
+    Some((Count::pieces((bought(edible(pack, ingredient), mass) / holds - 1e-9).ceil()), pack))
 }
 
 /// What a gram of an ingredient costs as it is weighed in, peel, shell and stone paid for too; nothing for water,
@@ -70,10 +69,9 @@ pub fn a_gram(ingredient: &Ingredient, prices: &Prices) -> Option<Decimal> {
         return Some(Decimal::ZERO);
     }
     let pack = on(prices, ingredient, None)?;
-    let holds = in_pack(pack, ingredient).filter(|holds| *holds > Mass::ZERO)?;
-    // A thousand gram, so that what is rounded to a millionth is a share of a kilogram.
-    let bought = decimal(bought(ingredient, pack, Mass::grams(1000.0)).as_grams());
-    (pack.costs.amount * bought).checked_div(decimal(holds.as_grams()) * Decimal::ONE_THOUSAND)
+    // A kilogram, so that what is rounded to a millionth of a gram is nothing.
+    let bought = bought(edible(pack, ingredient), Mass::grams(1000.0));
+    by_pack(pack, in_pack(pack, ingredient)?, bought)?.checked_div(Decimal::ONE_THOUSAND)
 }
 
 /// The price of an ingredient that held on a day, or else its first; without a day the latest. Of those without a date
@@ -97,16 +95,16 @@ pub fn of<'p>(prices: &'p Prices, ingredient: &'p Ingredient) -> impl Iterator<I
 
 /// What a pack weighs.
 fn in_pack(pack: &Pack, ingredient: &Ingredient) -> Option<Mass> {
-    let spoons = SpoonSystem::Metric;
-    match pack.pack.value.unit.kind() {
-        Kind::Mass => pack.pack.value.mass(spoons).map(|mass| mass.to),
-        Kind::Volume => Some(pack.pack.value.volume(spoons)?.to * ingredient.density.as_ref()?.0),
-        _ => {
-            let count = pack.pack.value.count(spoons)?.to;
-            // What is bought by the piece is bought with its shell, peel or stone.
-            let edible = pack.edible.unwrap_or(ingredient.edible).as_ratio();
-            let whole = ingredient.piece.as_ref()?.weighs * (1.0 / edible);
-            Some(whole * count.as_pieces())
-        }
-    }
+    weighs(&pack.pack.value, ingredient, edible(pack, ingredient)).filter(|holds| *holds > Mass::ZERO)
+}
+
+/// What of it is eaten: as the price says, or else as the table does.
+fn edible(pack: &Pack, ingredient: &Ingredient) -> Fraction {
+    pack.edible.unwrap_or(ingredient.edible)
+}
+
+/// What so much of an ingredient costs by a pack that weighs that. Multiplied before it is divided: thirds of a pack then
+/// cost what they cost, to the last place.
+fn by_pack(pack: &Pack, holds: Mass, bought: Mass) -> Option<Decimal> {
+    (pack.costs.amount * decimal(bought.as_grams())).checked_div(decimal(holds.as_grams()))
 }

@@ -20,6 +20,26 @@ pub struct Overall {
     pub total: Mass,
 }
 
+impl Overall {
+    /// What goes into a stage.
+    #[must_use]
+    pub fn of_stage(&self, stage: usize) -> Mass {
+        self.rows.iter().filter_map(|row| row.by_stage.get(stage)).copied().sum()
+    }
+
+    /// The stages that stand beside the whole: of several, those in which something is weighed.
+    #[must_use]
+    pub fn beside(&self, stages: usize) -> Vec<usize> {
+        (0..stages).filter(|stage| stages > 1 && self.of_stage(*stage) > Mass::ZERO).collect()
+    }
+
+    /// All shares together.
+    #[must_use]
+    pub fn percent(&self) -> Fraction {
+        self.rows.iter().filter_map(|row| row.percent).sum()
+    }
+}
+
 /// A row of the overall formula.
 #[derive(Clone, Debug)]
 pub struct Row {

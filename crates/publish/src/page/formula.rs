@@ -9,7 +9,7 @@ use crate::reader::{self, Way};
 use crate::site::page_name;
 use crate::spelling::spelt;
 use crate::structured;
-use crate::words::{Units, makes, spoons_name};
+use crate::words::{Units, hours_told, makes, spoons_name};
 use bench::cautions::cautions;
 use formula::Formula;
 use formula::arithmetic::mixture;
@@ -115,14 +115,7 @@ fn done_each(component: &formula::Component, weight: Mass) -> String {
 
 fn times(hours: &Hours) -> Markup {
     html! {
-        @for (label, name, span) in [
-            ("Hands on", "preparing", hours.preparing), ("At the heat", "cooking", hours.cooking),
-            ("Start to table", "total", hours.total),
-        ] {
-            @if span.to > TimeSpan::ZERO {
-                div { dt { (label) } dd { (time_element(name, print::rounded_time(span))) } }
-            }
-        }
+        @for (label, name, span) in hours_told(hours) { div { dt { (label) } dd { (time_element(name, span)) } } }
     }
 }
 

@@ -41,8 +41,7 @@ fn component_table(c: usize, component: &Component, overall: &Overall) -> Markup
 /// Where a reader may change it, `component` says which of the formula's it is.
 pub fn overall_table(overall: &Overall, stages: &[&str], caption: &str, label: &str, component: Option<usize>) -> Markup {
     let has_flour = overall.total_flour > Mass::ZERO;
-    let of_stage = |s: usize| -> Mass { overall.rows.iter().map(|row| row.by_stage[s]).sum() };
-    let shown: Vec<usize> = (0..stages.len()).filter(|s| stages.len() > 1 && of_stage(*s) > Mass::ZERO).collect();
+    let shown = overall.beside(stages.len());
     html! {
         div.scroll tabindex="0" role="region" aria-label=(label) {
             table {
@@ -66,10 +65,10 @@ pub fn overall_table(overall: &Overall, stages: &[&str], caption: &str, label: &
                 tfoot { tr {
                     th scope="row" { "Total" }
                     @if has_flour {
-                        td.number { (share(Some(overall.rows.iter().filter_map(|row| row.percent).sum::<Fraction>()), component, ALL)) }
+                        td.number { (share(Some(overall.percent()), component, ALL)) }
                     }
                     td.number { (gram(overall.total, component, "all")) }
-                    @for s in &shown { td.number { (gram(of_stage(*s), component, &format!("all.{s}"))) } }
+                    @for s in &shown { td.number { (gram(overall.of_stage(*s), component, &format!("all.{s}"))) } }
                 } }
             }
         }

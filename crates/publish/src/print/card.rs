@@ -4,13 +4,13 @@ use super::time;
 use crate::method::sentence;
 use crate::needs::{Need, heading, needs};
 use crate::page::contained;
-use crate::words::{Units, makes, until};
+use crate::words::{Units, hours_told, makes, until};
 use bench::cautions::cautions;
 use formula::read::BookSettings;
 use formula::resolve::formula::{StageAt, Word};
 use formula::{Formula, Step};
 use plan::hours;
-use quantity::{TimeSpan, print};
+use quantity::print;
 use serde_json::{Value, json};
 
 /// The words of a recipe card.
@@ -54,11 +54,8 @@ fn facts(formula: &Formula) -> Vec<[String; 2]> {
             fact("Serves", print::count(serves));
         }
     }
-    let hours = hours(formula);
-    for (label, span) in [("Hands on", hours.preparing), ("At the heat", hours.cooking), ("Start to table", hours.total)] {
-        if span.to > TimeSpan::ZERO {
-            fact(label, print::time(print::rounded_time(span)));
-        }
+    for (label, _, span) in hours_told(&hours(formula)) {
+        fact(label, print::time(span));
     }
     facts
 }

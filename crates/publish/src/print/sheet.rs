@@ -5,7 +5,7 @@ use crate::sheet::words::{head, remedy_in_words, silenced_in_words};
 use crate::sheet::{ComponentSheet, Sheet, StageSheet};
 use crate::words::{Units, bare_grams, bare_percent, until};
 use formula::{Formula, Step};
-use quantity::{Fraction, Mass, print};
+use quantity::{Mass, print};
 use serde_json::{Value, json};
 
 /// The words of a formula's sheet.
@@ -37,8 +37,7 @@ pub fn sheet(sheet: &Sheet, formula: &Formula, language: &str, units: Units) -> 
 /// The overall formula: a row a thing, a column a stage in which something is weighed.
 fn overall(one: &ComponentSheet) -> Value {
     let has_flour = one.figures.is_some();
-    let of_stage = |s: usize| -> Mass { one.overall.rows.iter().map(|row| row.by_stage[s]).sum() };
-    let shown: Vec<usize> = (0..one.stages.len()).filter(|s| one.stages.len() > 1 && of_stage(*s) > Mass::ZERO).collect();
+    let shown = one.overall.beside(one.stages.len());
     let mut columns = vec!["Ingredient".to_owned()];
     if has_flour {
         columns.push("% of flour".to_owned());
@@ -55,11 +54,11 @@ fn overall(one: &ComponentSheet) -> Value {
         cells
     };
     let rows = one.overall.rows.iter().map(|of| row(of.kind.title(), of.percent.map(bare_percent), of.mass, &|s| of.by_stage[s]));
-    let sum: Fraction = one.overall.rows.iter().filter_map(|row| row.percent).sum();
+    let sum = one.overall.percent();
     json!({
         "columns": columns,
         "rows": rows.collect::<Vec<_>>(),
-        "total": row("Total", Some(print::number(sum.as_percent(), 1)), one.overall.total, &of_stage),
+        "total": row("Total", Some(print::number(sum.as_percent(), 1)), one.overall.total, &|s| one.overall.of_stage(s)),
     })
 }
 

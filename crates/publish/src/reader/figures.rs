@@ -38,7 +38,7 @@ fn of_table(all: &mut BTreeMap<String, f64>, formula: &Formula, c: usize) {
         }
     }
     put(format!("t.{c}.all"), overall.total.as_grams());
-    put(format!("p.{c}.all"), overall.rows.iter().filter_map(|row| row.percent).sum::<Fraction>().as_percent());
+    put(format!("p.{c}.all"), overall.percent().as_percent());
     for s in 0..formula.components[c].stages.len() {
         put(format!("t.{c}.all.{s}"), overall.rows.iter().map(|row| row.by_stage[s]).sum::<Mass>().as_grams());
     }

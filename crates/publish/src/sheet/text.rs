@@ -4,7 +4,7 @@ use super::words::{head, remedy_in_words, silenced_in_words};
 use super::{ComponentSheet, Sheet, StageSheet};
 use crate::words::{bare_grams, bare_percent, wrap};
 use comfy_table::{CellAlignment, ContentArrangement, LineStyle, Table, TableStyle, presets};
-use quantity::{Fraction, print};
+use quantity::print;
 
 /// The sheet as text of that width.
 #[must_use]
@@ -110,8 +110,7 @@ fn overall_table(component: &ComponentSheet, width: usize) -> Table {
 fn total_row(component: &ComponentSheet, has_flour: bool) -> Vec<String> {
     let mut total = vec!["total".to_owned()];
     if has_flour {
-        let sum: Fraction = component.overall.rows.iter().filter_map(|row| row.percent).sum();
-        total.push(print::number(sum.as_percent(), 1));
+        total.push(print::number(component.overall.percent().as_percent(), 1));
     }
     total.push(bare_grams(component.overall.total));
     total
