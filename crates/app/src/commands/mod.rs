@@ -17,6 +17,7 @@ mod ingredients;
 mod keep;
 mod label;
 mod learn;
+mod logger;
 mod new;
 mod publish;
 mod save;
@@ -24,6 +25,7 @@ mod scale;
 mod sheet;
 mod solve;
 mod store;
+mod trial;
 
 use crate::failure::Stopped;
 use clap::{Parser, Subcommand, ValueEnum};
@@ -94,6 +96,7 @@ commands![
     forecast::Forecast,
     day::Day,
     solve::Solve,
+    trial::Trial,
     learn::Learn,
     design::Design,
     exchange::Exchange,
@@ -106,6 +109,7 @@ commands![
     store::Store,
     ingredients::Ingredients,
     import::Import,
+    logger::Logger,
     explain::Explain,
     new::New,
     completions::Completions,

@@ -1,0 +1,139 @@
+//! `trial begin`: a new trial, with what is expected of it.
+
+use crate::asked::{OneFormula, Place};
+use crate::book::Opened;
+use crate::commands::{Ended, Format, Outcome};
+use crate::failure::Failure;
+use crate::logbook::{hash, save};
+use crate::memory::{Memory, told, wait};
+use crate::{files, moment, terminal};
+use bench::forecast::foresee;
+use formula::logging::{Beginning, begin};
+use formula::source::Source;
+use formula::{Formula, Severity};
+use publish::logged::expected;
+use std::path::{Path, PathBuf};
+use store::{Kind, Store};
+
+/// Begins a trial: shows the weights and hours that are expected, and writes trials/DATE-FORMULA.toml.
+///
+///   wellproved trial begin saltmarsh/formulas/potato-muffins.toml
+///   wellproved trial begin saltmarsh --formula cardamom-knots --revision 2 --title "Less cardamom"
+///   wellproved trial begin saltmarsh --formula cardamom-knots --only-show
+///
+/// The formula's text is remembered with the trial, so that it can be told later what was baked.
+#[derive(clap::Args)]
+#[command(verbatim_doc_comment)]
+pub struct Begin {
+    #[command(flatten)]
+    asked: OneFormula,
+    /// That saved revision of the formula instead of the text as it stands.
+    #[arg(long, value_name = "NUMBER")]
+    revision: Option<i64>,
+    /// What the trial is called; the formula's title where nothing is said.
+    #[arg(long, value_name = "WORDS")]
+    title: Option<String>,
+    /// The trial's file, without the date before it and the ending.
+    #[arg(long, value_name = "NAME")]
+    name: Option<String>,
+    /// The day, where it is not today: "2026-11-21".
+    #[arg(long, value_name = "DATE")]
+    date: Option<String>,
+    #[command(flatten)]
+    place: Place,
+    /// Show what is expected, and write nothing.
+    #[arg(long)]
+    only_show: bool,
+    /// The form of what is shown.
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    format: Format,
+    #[command(flatten)]
+    memory: Memory,
+}
+
+impl Begin {
+    pub fn run(self) -> Ended {
+        let (opened, formula) = self.asked.open()?;
+        let source = opened.book.formulas.get(&formula.name).cloned();
+        let source = source.ok_or_else(|| Failure::new("the formula's text is not in the book"))?;
+        let (formula, text) = match self.revision {
+            None => (formula, source.text),
+            Some(number) => wait(self.revised(&opened, &formula.name, number))??,
+        };
+        let kitchen = self.place.kitchen(&opened)?;
+        let around = self.place.surroundings(&opened, &kitchen)?;
+        let units = publish::Units::of(&opened.book.settings);
+        let expected = expected(&formula, &foresee(&formula, &around), units);
+        let written = if self.only_show { None } else { Some(self.write(&opened, &formula, &text, &kitchen.name)?) };
+        terminal::say(&match self.format {
+            Format::Text => expected.text(terminal::width()),
+            Format::Json => {
+                let mut json = expected.json();
+                json["trial"] = written.as_ref().map(|path| path.display().to_string()).into();
+                format!("{json:#}")
+            }
+        })?;
+        if let Some(path) = written {
+            wait(self.remember(&opened, &formula.name, &text, &path))??;
+            terminal::remark(&format!("written: {}", path.display()));
+        }
+        Ok(Outcome::Fine)
+    }
+
+    /// A saved revision, worked out in the book as it is now.
+    async fn revised(&self, opened: &Opened, name: &str, number: i64) -> Result<(Formula, String), Failure> {
+        let store = self.memory.open_there(&opened.folder).await?;
+        let text = store.text(Kind::Formula, name, number).await.map_err(told)?;
+        let checked = opened.book.revised(&Source { file: format!("formulas/{name}.toml").into(), text: text.clone() });
+        if checked.diagnostics.iter().any(|found| found.severity == Severity::Error) {
+            let failure = Failure::new(format!("revision {number} of “{name}” has faults in the book as it is now"));
+            return Err(failure.hint("`wellproved history --show` prints it"));
+        }
+        Ok((checked.value, text))
+    }
+
+    fn write(&self, opened: &Opened, formula: &Formula, text: &str, kitchen: &str) -> Result<PathBuf, Failure> {
+        let date = self.day()?;
+        let name = format!("{date}-{}", self.name.as_deref().unwrap_or(&formula.name));
+        if !formula::read::is_plain(&name) {
+            let failure = Failure::new(format!("“{name}” cannot be a trial's name"));
+            return Err(failure.hint("small letters, digits and hyphens: --name less-salt"));
+        }
+        let is_own = opened.book.kitchen().name == kitchen;
+        let beginning = Beginning {
+            title: self.title.as_deref().unwrap_or(&formula.head.title),
+            formula: &formula.name,
+            revision: &hash(text),
+            kitchen: (!is_own).then_some(kitchen),
+            date: &date,
+        };
+        let path = opened.folder.join("trials").join(format!("{name}.toml"));
+        if path.exists() {
+            let failure = Failure::new(format!("{} is there already", path.display()));
+            return Err(failure.hint("a second one on that day gets a name of its own: --name, such as --name afternoon"));
+        }
+        files::write_new(&path, begin(&beginning).as_bytes())?;
+        Ok(path)
+    }
+
+    fn day(&self) -> Result<String, Failure> {
+        let zone = moment::zone(None)?;
+        let Some(said) = &self.date else { return Ok(moment::now(None, &zone)?.date().to_string()) };
+        let day: Option<jiff::civil::Date> = said.trim().parse().ok();
+        day.map(|day| day.to_string())
+            .ok_or_else(|| Failure::new(format!("“{said}” is no day")).hint("write it as \"2026-11-21\""))
+    }
+
+    /// Remembers the formula that is baked and the trial as it was begun.
+    async fn remember(&self, opened: &Opened, formula: &str, text: &str, path: &Path) -> Result<(), Failure> {
+        let store: Store = self.memory.open(&opened.folder).await?;
+        let trial = formula::read::stem(&path.display().to_string()).to_owned();
+        if self.revision.is_none() {
+            save(&store, Kind::Formula, formula, text, &format!("baked in the trial {trial}")).await?;
+        }
+        let begun = std::fs::read_to_string(path).map_err(|error| Failure::file("read", path, &error))?;
+        save(&store, Kind::Trial, &trial, &begun, "begun").await?;
+        store.close().await;
+        Ok(())
+    }
+}
