@@ -207,3 +207,53 @@ fn two_who_note_at_once() {
     });
     assert_eq!(sandbox.read(TRIAL).matches("height = ").count(), 12);
 }
+
+/// A series of one formula over weeks, and two trials with what differs between them.
+#[test]
+fn trials_side_by_side() {
+    let sandbox = Sandbox::with_demo();
+    insta::assert_snapshot!("trials_over_time", sandbox.fine(&["trial", "compare", "saltmarsh", "--formula", "caraway-rye-tin"]));
+    let (one, other) = ("saltmarsh/trials/2026-11-03-muffins.toml", "saltmarsh/trials/2026-11-14-muffins.toml");
+    let told = sandbox.fine(&["trial", "compare", other, one]);
+    assert!(told.contains("griddling/cook/thickness") && told.contains("as by chance"), "{told}");
+    for words in [&["trial", "compare", one][..], &["trial", "compare", "saltmarsh"], &["trial", "compare", "saltmarsh", "--formula", "rye"]] {
+        assert_eq!(sandbox.run(words).status, 2, "{words:?}");
+    }
+}
+
+/// Photographs of the same thing stand side by side, a millimetre as wide in each; what anybody wrote is escaped.
+#[test]
+fn photographs_at_the_same_scale() {
+    let sandbox = Sandbox::with_demo();
+    sandbox.write("crumb.jpg", camera());
+    let (one, other) = ("saltmarsh/trials/2026-11-03-muffins.toml", "saltmarsh/trials/2026-11-14-muffins.toml");
+    for (trial, across) in [(one, "120 mm"), (other, "6 cm")] {
+        sandbox.fine(&["trial", "note", trial, "--photograph", "crumb.jpg", "--shows", "<b>crumb", "--across", across]);
+    }
+    sandbox.fine(&["trial", "compare", one, other, "--out", "muffins.html"]);
+    let page = sandbox.read("muffins.html");
+    assert_eq!(page.matches("data:image/jpeg;base64,").count(), 2);
+    assert!(page.contains("width=\"360\"") && page.contains("width=\"180\""), "120 mm are twice as wide as 60 mm");
+    assert!(page.contains("&lt;b&gt;crumb") && !page.contains("<b>crumb"));
+}
+
+/// Trials are held against the text that was baked, not against what the formula has become.
+#[test]
+fn a_changed_formula_leaves_its_trials_alone() {
+    let sandbox = begun();
+    let noted = ["dough/mix=25 °C", "dough/bulk/room=22 °C", "dough/bulk/doubled-after=1 h 15 min"];
+    sandbox.fine(&[&["trial", "note", TRIAL][..], &noted].concat());
+    let before = sandbox.fine(&["learn", "saltmarsh"]);
+    let text = sandbox.read(MUFFINS);
+    let weak = text.replace("yeast-instant = \"4 g\"", "yeast-instant = \"2 g\"");
+    assert_ne!(weak, text, "the dough has 4 g of yeast");
+    // The book's other trials do not say which text was baked, so only this one is asked about.
+    let own = |told: &str| told.lines().skip_while(|line| !line.starts_with("2026-11-21, “Griddled")).take(4).collect::<Vec<_>>().join("\n");
+    sandbox.write(MUFFINS, weak);
+    let after = sandbox.run(&["learn", "saltmarsh"]);
+    let books = |told: &str| own(told).split('○').nth(1).map(|rest| rest.chars().take(12).collect::<String>());
+    assert_eq!(books(&after.out), books(&before));
+    std::fs::remove_dir_all(sandbox.path("saltmarsh/.remembered")).expect("the memory goes");
+    let forgotten = sandbox.run(&["learn", "saltmarsh"]);
+    assert!(forgotten.err.contains("the text that was baked is not remembered"), "{}", forgotten.err);
+}

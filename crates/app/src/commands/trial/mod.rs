@@ -1,6 +1,7 @@
 //! `trial`: what is done and seen at the bench, logged.
 
 mod begin;
+mod compare;
 mod note;
 mod show;
 
@@ -11,6 +12,7 @@ use super::Ended;
 ///   wellproved trial begin saltmarsh/formulas/potato-muffins.toml
 ///   wellproved trial note saltmarsh/trials/2026-11-21-potato-muffins.toml "sponge/mix=24 °C"
 ///   wellproved trial show saltmarsh/trials/2026-11-21-potato-muffins.toml
+///   wellproved trial compare saltmarsh --formula potato-muffins
 ///
 /// What was not seen is left out: missing is missing. A figure that is noted anew keeps what it was before, with the
 /// time. What trials teach, `wellproved learn` tells.
@@ -27,6 +29,7 @@ enum Does {
     Begin(begin::Begin),
     Note(note::Note),
     Show(show::Show),
+    Compare(compare::Compare),
 }
 
 impl Trial {
@@ -35,6 +38,7 @@ impl Trial {
             Does::Begin(begin) => begin.run(),
             Does::Note(note) => note.run(),
             Does::Show(show) => show.run(),
+            Does::Compare(compare) => compare.run(),
         }
     }
 }
