@@ -21,9 +21,12 @@ mod new;
 mod publish;
 mod save;
 mod scale;
+mod serve;
 mod sheet;
 mod solve;
 mod store;
+
+pub use explain::explained;
 
 use crate::failure::Stopped;
 use clap::{Parser, Subcommand, ValueEnum};
@@ -101,6 +104,7 @@ commands![
     label::Label,
     cost::Cost,
     publish::Publish,
+    serve::Serve,
     save::Save,
     history::History,
     store::Store,
