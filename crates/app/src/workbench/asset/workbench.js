@@ -70,10 +70,14 @@ async function fetched(path) {
 /** What takes longer than a keystroke follows when the hand rests. */
 const bands = later(150, () => fetched("/bands"));
 const day = later(400, () => fetched("/day"));
+const whole = document.querySelector("#whole-story");
+const story = later(150, () => whole.open && fetched("/story"));
 const followUp = () => {
   bands();
+  story();
   day();
 };
+whole?.addEventListener("toggle", () => story());
 
 if (formula) {
   document.addEventListener("input", (event) => {
@@ -106,7 +110,11 @@ if (formula) {
   document.addEventListener("keydown", (event) => {
     const control = event.target.closest?.("input[data-gesture]");
     if (event.key === "Enter" && control) control.blur();
-    if (event.key === "Escape" && control) fetched("/parts");
+    if (event.key === "Escape" && control) {
+      control.value = control.defaultValue;
+      control.removeAttribute("aria-invalid");
+      fetched("/parts");
+    }
     if (!(event.ctrlKey || event.metaKey) || event.altKey || control) return;
     const way = event.key.toLowerCase() === "z" ? (event.shiftKey ? "forth" : "back") : event.key.toLowerCase() === "y" ? "forth" : null;
     if (way) {

@@ -80,6 +80,9 @@ async fn bench_page(
         let body = html! {
             main #work.bench data-formula=(name) data-file=(one.file) {
                 (heading(&one, &checked.value, &visitor))
+                nav.jumps aria-label="On this page" {
+                    a href="#sheet" { "The sheet" } a href="#ahead" { "What it will do" } a href="#today" { "The day" }
+                }
                 (kitchen::markup(&opened, &wanted))
                 div.surface {
                     div.hands { (all_parts(&one, &checked, &wanted, &reach)?) }
@@ -172,7 +175,7 @@ async fn tried(
         let ahead = foresight::parts(&opened, &checked, &wanted)?;
         Ok::<_, Refusal>(html! {
             (remarks.of_the_whole(&name))
-            (sheet::markup(&checked.value, &kitchen, &trying, &remarks))
+            (sheet::following(&checked.value, &kitchen, &trying, &remarks))
             (ahead)
         })
     });
