@@ -9,16 +9,16 @@ const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.mi
 const rules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 
 /** Opens the workbench of a fresh copy of a book; gives its address, its folder, and how to close it. */
-export async function serve(root, name, { from = 'examples/saltmarsh', args = [] } = {}) {
+export async function serve(root, name, { from = 'examples/saltmarsh', args = [], program } = {}) {
   const folder = resolve(root, 'target/browser', name);
   rmSync(folder, { recursive: true, force: true });
   cpSync(resolve(root, from), folder, { recursive: true });
-  return { folder, ...(await reopen(root, folder, args)) };
+  return { folder, ...(await reopen(root, folder, args, program)) };
 }
 
 /** Opens the workbench of a folder as it is. */
-export function reopen(root, folder, args = []) {
-  const program = spawn(resolve(root, 'target/debug/wellproved'), ['serve', folder, '--no-open', '--port', '0', ...args]);
+export function reopen(root, folder, args = [], built = 'target/debug/wellproved') {
+  const program = spawn(resolve(root, built), ['serve', folder, '--no-open', '--port', '0', ...args]);
   program.stderr.pipe(process.stderr);
   const ended = new Promise((done) => program.once('exit', done));
   const close = async (signal = 'SIGTERM') => {

@@ -4,6 +4,7 @@ use super::OnBench;
 use super::kitchen::Wanted;
 use crate::asked::time_of_day;
 use crate::book::Opened;
+use crate::commands::by_language;
 use crate::workbench::answer::{Answer, Refusal, parts as answer_parts};
 use crate::workbench::desk::Desk;
 use crate::workbench::door::Visitor;
@@ -11,9 +12,10 @@ use axum::Router;
 use axum::extract::{Path, Query, State};
 use axum::routing::get;
 use bench::forecast::{Forecast, Surroundings, foresee};
+use bench::label::{Sold, label};
 use formula::{Checked, Formula, Severity};
 use maud::{Markup, html};
-use publish::outlook::{Glance, glance, markup, story};
+use publish::outlook::{Glance, glance, markup, of_label, story};
 
 /// So many kitchens are tried for the bands: enough for the eye, in a fraction of a second.
 const KITCHENS: usize = 200;
@@ -55,7 +57,12 @@ pub fn parts(opened: &Opened, checked: &Checked<Formula>, wanted: &Wanted) -> Re
     let units = publish::Units::of(&opened.book.settings);
     Ok(html! {
         div #glance {
-            dl { @for one in glance(formula, &forecast, units) { (figure(&one)) } }
+            dl {
+                @for one in glance(formula, &forecast, units) { (figure(&one)) }
+                @if let Some(label) = label(formula, &opened.book.settings, by_language(&opened.book.settings.language), &Sold::default()) {
+                    (figure(&of_label(&label)))
+                }
+            }
         }
     })
 }
