@@ -26,6 +26,14 @@ function said(control) {
   return new URLSearchParams(Object.entries(body).filter(([, value]) => value !== undefined));
 }
 
+/** The control of the same column in the next line, or the one before. */
+function beyond(control, down) {
+  const column = [...control.closest("table, main").querySelectorAll("input[data-gesture]")].filter((one) => one.dataset.unit === control.dataset.unit);
+  return column[column.indexOf(control) + (down ? 1 : -1)];
+}
+
+const moving = (control, down) => new URLSearchParams({ gesture: down ? "down" : "up", at: control.dataset.at, line: control.dataset.line });
+
 let latest = 0;
 let trying = null;
 
@@ -109,6 +117,13 @@ if (formula) {
   });
   document.addEventListener("keydown", (event) => {
     const control = event.target.closest?.("input[data-gesture]");
+    if (control && (event.key === "ArrowUp" || event.key === "ArrowDown")) {
+      event.preventDefault();
+      const down = event.key === "ArrowDown";
+      if (!event.altKey) beyond(control, down)?.focus();
+      else if (control.dataset.line) perform("/do", moving(control, down), control).then(() => document.getElementById(control.id)?.focus());
+      return;
+    }
     if (event.key === "Enter" && control) control.blur();
     if (event.key === "Escape" && control) {
       control.value = control.defaultValue;
