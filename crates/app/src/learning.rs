@@ -2,14 +2,13 @@
 
 use crate::book::Opened;
 use crate::failure::Failure;
-use crate::logbook::hash;
 use crate::memory::{Memory, told, wait};
 use bench::calibration::{Lessons, Logged, learn};
 use formula::read::{Kitchen, Trial};
 use formula::source::Source;
 use formula::{Formula, Severity};
 use std::collections::BTreeMap;
-use store::Kind;
+use store::{Kind, hash};
 
 /// The trials of a kitchen, and what they taught.
 pub struct Learning<'b> {

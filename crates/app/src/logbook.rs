@@ -7,13 +7,12 @@ use crate::book::Opened;
 use crate::failure::{Failure, Stopped};
 use crate::memory::{Memory, told};
 use crate::{book, files, findings, terminal};
-use formula::logging::{Entry, Noted, Unnoted, note, receive};
+use formula::logging::{Beginning, Entry, Noted, Unnoted, note, receive};
 use formula::source::Source;
-use formula::{Book, Diagnostic, Formula, Severity};
+use formula::{Book, BookText, Diagnostic, Formula, Severity};
 use jiff::Timestamp;
-use sha2::{Digest, Sha256};
 use std::path::{Path, PathBuf};
-use store::{Kind, Saved, Saving, Store};
+use store::{Kind, Saved, Saving, Store, hash};
 
 /// A trial in its book.
 pub struct Logbook {
@@ -27,6 +26,37 @@ pub struct Logbook {
     key: String,
     /// Keeps others from writing meanwhile; let go with it.
     _lock: Option<std::fs::File>,
+}
+
+/// What stands against an entry.
+#[derive(Debug)]
+pub enum Against {
+    /// It could not be laid into the trial.
+    Failed(Failure),
+    /// The trial would have faults, which stand in these texts.
+    Faults(Vec<Diagnostic>, BookText),
+}
+
+impl From<Failure> for Against {
+    fn from(failure: Failure) -> Self {
+        Self::Failed(failure)
+    }
+}
+
+impl From<Against> for Stopped {
+    /// Faults are drawn.
+    fn from(against: Against) -> Self {
+        match against {
+            Against::Failed(failure) => Self::Failed(failure),
+            Against::Faults(found, texts) => match terminal::show(&findings::text(&found, &texts)) {
+                Ok(()) => {
+                    terminal::remark("refused: nothing of it is noted");
+                    Self::Faults
+                }
+                Err(failure) => Self::Failed(failure),
+            },
+        }
+    }
 }
 
 impl From<Unnoted> for Failure {
@@ -81,7 +111,10 @@ impl Logbook {
 
     /// Notes entries, all or none; an entry whose number was received before is not taken twice. Gives what came of it
     /// and the new text, nothing where all of it stood there already.
-    pub fn note(&self, entries: &[Entry], number: Option<&str>, why: &str) -> Result<(Vec<Noted>, Option<String>), Stopped> {
+    ///
+    /// # Errors
+    /// What stands against it: nothing of it is taken.
+    pub fn note(&self, entries: &[Entry], number: Option<&str>, why: &str) -> Result<(Vec<Noted>, Option<String>), Against> {
         let at = Timestamp::from_second(Timestamp::now().as_second()).unwrap_or_default().to_string();
         let mut text = self.text().to_owned();
         if let Some(number) = number {
@@ -104,23 +137,18 @@ impl Logbook {
     }
 
     /// Refuses a text that has faults which it did not have before.
-    fn sound(&self, text: &str) -> Result<(), Stopped> {
+    fn sound(&self, text: &str) -> Result<(), Against> {
         let (before, _) = self.faults(self.text());
         let (found, texts) = self.faults(text);
         let found: Vec<Diagnostic> = found
             .into_iter()
             .filter(|one| before.iter().all(|old| (old.code, &old.message) != (one.code, &one.message)))
             .collect();
-        if found.is_empty() {
-            return Ok(());
-        }
-        terminal::show(&findings::text(&found, &texts))?;
-        terminal::remark("refused: nothing of it is noted");
-        Err(Stopped::Faults)
+        if found.is_empty() { Ok(()) } else { Err(Against::Faults(found, texts)) }
     }
 
     /// What is wrong with the trial if it says that.
-    fn faults(&self, text: &str) -> (Vec<Diagnostic>, formula::BookText) {
+    fn faults(&self, text: &str) -> (Vec<Diagnostic>, BookText) {
         let mut texts = self.opened.text.clone();
         texts.files.insert(self.key.clone(), Source { file: self.key.as_str().into(), text: text.to_owned() });
         let checked = Book::open(texts.clone());
@@ -145,22 +173,73 @@ impl Logbook {
 
     async fn remember(&self, memory: &Memory, text: &str, words: &str) -> Result<(), Failure> {
         let store = memory.open(&self.opened.folder).await?;
-        save(&store, Kind::Trial, &self.name, self.text(), "as the file was found").await?;
-        save(&store, Kind::Trial, &self.name, text, words).await?;
+        self.remember_in(&store, text, words).await?;
         store.close().await;
         Ok(())
     }
+
+    /// Remembers what the file said before a text was written, and that text.
+    pub async fn remember_in(&self, store: &Store, text: &str, words: &str) -> Result<(), Failure> {
+        save(store, Kind::Trial, &self.name, self.text(), "as the file was found").await?;
+        save(store, Kind::Trial, &self.name, text, words).await.map(drop)
+    }
+}
+
+/// A trial that is to be begun.
+pub struct Wanted<'w> {
+    /// The formula.
+    pub formula: &'w Formula,
+    /// The text of it that is baked.
+    pub text: &'w str,
+    /// The kitchen's name.
+    pub kitchen: &'w str,
+    /// What it is called; the formula's title where nothing is said.
+    pub title: Option<&'w str>,
+    /// Its name without the day.
+    pub name: Option<&'w str>,
+    /// The day.
+    pub date: &'w str,
+}
+
+/// Begins a trial: writes its file, which must not be there yet, and gives its path.
+pub fn begin(opened: &Opened, wanted: &Wanted) -> Result<PathBuf, Failure> {
+    let name = format!("{}-{}", wanted.date, wanted.name.unwrap_or(&wanted.formula.name));
+    if !formula::read::is_plain(&name) {
+        let failure = Failure::new(format!("“{name}” cannot be a trial's name"));
+        return Err(failure.hint("small letters, digits and hyphens: --name less-salt"));
+    }
+    let is_own = opened.book.kitchen().name == wanted.kitchen;
+    let beginning = Beginning {
+        title: wanted.title.unwrap_or(&wanted.formula.head.title),
+        formula: &wanted.formula.name,
+        revision: &hash(wanted.text),
+        kitchen: (!is_own).then_some(wanted.kitchen),
+        date: wanted.date,
+    };
+    let path = opened.folder.join("trials").join(format!("{name}.toml"));
+    if path.exists() {
+        let failure = Failure::new(format!("{} is there already", path.display()));
+        return Err(failure.hint("a second one on that day gets a name of its own: --name, such as --name afternoon"));
+    }
+    files::write_new(&path, formula::logging::begin(&beginning).as_bytes())?;
+    Ok(path)
+}
+
+/// Remembers the text that is baked, unless it is remembered already, and a trial as it was begun.
+pub async fn remember_begun(store: &Store, wanted: &Wanted<'_>, path: &Path) -> Result<(), Failure> {
+    let trial = formula::read::stem(&path.display().to_string()).to_owned();
+    let history = store.history(Kind::Formula, &wanted.formula.name).await.map_err(told)?;
+    if history.iter().all(|one| one.hash != hash(wanted.text)) {
+        save(store, Kind::Formula, &wanted.formula.name, wanted.text, &format!("baked in the trial {trial}")).await?;
+    }
+    let begun = std::fs::read_to_string(path).map_err(|error| Failure::file("read", path, &error))?;
+    save(store, Kind::Trial, &trial, &begun, "begun").await.map(drop)
 }
 
 /// Saves a document under its name.
 pub async fn save(store: &Store, kind: Kind, name: &str, text: &str, note: &str) -> Result<Saved, Failure> {
     let saving = Saving { kind, name, text, note, by: "", at: Timestamp::now(), from: None };
     store.save(&saving).await.map_err(told)
-}
-
-/// The name of a text: its SHA-256.
-pub fn hash(text: &str) -> String {
-    Sha256::digest(text.as_bytes()).iter().map(|byte| format!("{byte:02x}")).collect()
 }
 
 /// Waits until nobody else writes into the folder of trials; nothing where the system cannot lock a folder.

@@ -22,10 +22,14 @@ mod new;
 mod publish;
 mod save;
 mod scale;
+mod serve;
 mod sheet;
 mod solve;
 mod store;
 mod trial;
+
+pub use explain::explained;
+pub use label::by_language;
 
 use crate::failure::Stopped;
 use clap::{Parser, Subcommand, ValueEnum};
@@ -104,6 +108,7 @@ commands![
     label::Label,
     cost::Cost,
     publish::Publish,
+    serve::Serve,
     save::Save,
     history::History,
     store::Store,

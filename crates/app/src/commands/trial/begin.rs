@@ -4,16 +4,14 @@ use crate::asked::{OneFormula, Place};
 use crate::book::Opened;
 use crate::commands::{Ended, Format, Outcome};
 use crate::failure::Failure;
-use crate::logbook::{hash, save};
+use crate::logbook::{Wanted, begin, remember_begun};
 use crate::memory::{Memory, told, wait};
-use crate::{files, moment, terminal};
+use crate::{moment, terminal};
 use bench::forecast::foresee;
-use formula::logging::{Beginning, begin};
 use formula::source::Source;
 use formula::{Formula, Severity};
 use publish::logged::expected;
-use std::path::{Path, PathBuf};
-use store::{Kind, Store};
+use store::Kind;
 
 /// Begins a trial: shows the weights and hours that are expected, and writes trials/DATE-FORMULA.toml.
 ///
@@ -64,7 +62,16 @@ impl Begin {
         let around = self.place.surroundings(&opened, &kitchen)?;
         let units = publish::Units::of(&opened.book.settings);
         let expected = expected(&formula, &foresee(&formula, &around), units);
-        let written = if self.only_show { None } else { Some(self.write(&opened, &formula, &text, &kitchen.name)?) };
+        let date = self.day()?;
+        let wanted = Wanted {
+            formula: &formula,
+            text: &text,
+            kitchen: &kitchen.name,
+            title: self.title.as_deref(),
+            name: self.name.as_deref(),
+            date: &date,
+        };
+        let written = if self.only_show { None } else { Some(begin(&opened, &wanted)?) };
         terminal::say(&match self.format {
             Format::Text => expected.text(terminal::width()),
             Format::Json => {
@@ -74,7 +81,12 @@ impl Begin {
             }
         })?;
         if let Some(path) = written {
-            wait(self.remember(&opened, &formula.name, &text, &path))??;
+            wait(async {
+                let store = self.memory.open(&opened.folder).await?;
+                remember_begun(&store, &wanted, &path).await?;
+                store.close().await;
+                Ok::<_, Failure>(())
+            })??;
             terminal::remark(&format!("written: {}", path.display()));
         }
         Ok(Outcome::Fine)
@@ -92,48 +104,11 @@ impl Begin {
         Ok((checked.value, text))
     }
 
-    fn write(&self, opened: &Opened, formula: &Formula, text: &str, kitchen: &str) -> Result<PathBuf, Failure> {
-        let date = self.day()?;
-        let name = format!("{date}-{}", self.name.as_deref().unwrap_or(&formula.name));
-        if !formula::read::is_plain(&name) {
-            let failure = Failure::new(format!("“{name}” cannot be a trial's name"));
-            return Err(failure.hint("small letters, digits and hyphens: --name less-salt"));
-        }
-        let is_own = opened.book.kitchen().name == kitchen;
-        let beginning = Beginning {
-            title: self.title.as_deref().unwrap_or(&formula.head.title),
-            formula: &formula.name,
-            revision: &hash(text),
-            kitchen: (!is_own).then_some(kitchen),
-            date: &date,
-        };
-        let path = opened.folder.join("trials").join(format!("{name}.toml"));
-        if path.exists() {
-            let failure = Failure::new(format!("{} is there already", path.display()));
-            return Err(failure.hint("a second one on that day gets a name of its own: --name, such as --name afternoon"));
-        }
-        files::write_new(&path, begin(&beginning).as_bytes())?;
-        Ok(path)
-    }
-
     fn day(&self) -> Result<String, Failure> {
         let zone = moment::zone(None)?;
         let Some(said) = &self.date else { return Ok(moment::now(None, &zone)?.date().to_string()) };
         let day: Option<jiff::civil::Date> = said.trim().parse().ok();
         day.map(|day| day.to_string())
             .ok_or_else(|| Failure::new(format!("“{said}” is no day")).hint("write it as \"2026-11-21\""))
-    }
-
-    /// Remembers the formula that is baked and the trial as it was begun.
-    async fn remember(&self, opened: &Opened, formula: &str, text: &str, path: &Path) -> Result<(), Failure> {
-        let store: Store = self.memory.open(&opened.folder).await?;
-        let trial = formula::read::stem(&path.display().to_string()).to_owned();
-        if self.revision.is_none() {
-            save(&store, Kind::Formula, formula, text, &format!("baked in the trial {trial}")).await?;
-        }
-        let begun = std::fs::read_to_string(path).map_err(|error| Failure::file("read", path, &error))?;
-        save(&store, Kind::Trial, &trial, &begun, "begun").await?;
-        store.close().await;
-        Ok(())
     }
 }

@@ -2,14 +2,14 @@
 
 use crate::commands::{Ended, Format, Outcome};
 use crate::failure::Failure;
-use crate::logbook::{Logbook, hash};
+use crate::logbook::Logbook;
 use crate::memory::{Memory, told, wait};
 use crate::terminal;
 use formula::logging::{corrections, figures};
 use publish::logged::{Change, Shown, is_same_figure};
 use std::collections::BTreeMap;
 use std::path::PathBuf;
-use store::{Kind, Store};
+use store::{Kind, Store, hash};
 
 /// Shows a trial: every figure, what it was before it was put right, and what was changed in the file itself.
 ///
