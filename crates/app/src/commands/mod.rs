@@ -28,6 +28,7 @@ mod solve;
 mod store;
 mod trial;
 
+pub use trial::said_of_entries;
 pub use explain::explained;
 pub use label::by_language;
 

@@ -2,7 +2,7 @@
 
 use crate::outlook::known::{learnt, surroundings};
 use crate::words::{Units, wrap};
-use bench::forecast::Forecast;
+use bench::forecast::{Forecast, is_mixing};
 use formula::read::Attention;
 use formula::{Formula, Known, Step};
 use plan::countdown;
@@ -70,7 +70,7 @@ pub fn expected(formula: &Formula, forecast: &Forecast, units: Units) -> Expecte
                 lasts: one.lasts,
                 range: one.foreseen.map(|seen| seen.range),
                 learnt: ground(forecast, step),
-                noted: noted(step),
+                noted: noted(forecast, step),
             }
         })
         .collect();
@@ -97,13 +97,14 @@ fn named(formula: &Formula, at: formula::resolve::formula::StageAt) -> String {
 }
 
 /// What may be noted of a step, besides notes and photographs.
-fn noted(step: &Step) -> &'static [&'static str] {
+fn noted(forecast: &Forecast, step: &Step) -> &'static [&'static str] {
+    let rises = forecast.rises.iter().flat_map(|rise| &rise.steps).any(|one| one.place == step.place);
     match step.action {
-        action if action.cooks() => &["time", "core", "pieces", "bake-loss", "surface", "side-time", "thickness"],
-        _ if step.attention == Attention::Waiting => {
-            &["room", "lasted", "doubled-after", "ripe-after", "height", "temperature", "ph"]
-        }
-        _ => &["temperature", "ph"],
+        action if action.cooks() => &["core", "time", "pieces", "bake-loss", "surface", "side-time", "thickness"],
+        _ if rises => &["height", "temperature", "doubled-after", "ripe-after", "room", "lasted", "ph"],
+        _ if step.attention == Attention::Waiting => &["lasted", "room"],
+        action if is_mixing(action) => &["temperature", "ph"],
+        _ => &[],
     }
 }
 

@@ -5,6 +5,8 @@ mod compare;
 mod note;
 mod show;
 
+pub use note::said as said_of_entries;
+
 use super::Ended;
 
 /// Logs a trial at the bench: begins it with what is expected, notes what was weighed and seen, shows it.
