@@ -63,7 +63,9 @@ fn baked_otherwise<'b>(opened: &Opened, trial: &'b Trial) -> Option<&'b str> {
 
 /// The formula that a remembered text makes in the book as it is now.
 fn remembered(opened: &Opened, name: &str, revision: &str) -> Option<Formula> {
-    let text = wait(text_of(opened, name, revision)).ok()?.ok()??;
+    // On a thread of its own: who asks may be waiting for another store already.
+    let asked = || wait(text_of(opened, name, revision)).ok()?.ok()?;
+    let text = std::thread::scope(|scope| scope.spawn(asked).join().ok().flatten())?;
     let checked = opened.book.revised(&Source { file: format!("formulas/{name}.toml").into(), text });
     checked.diagnostics.iter().all(|found| found.severity < Severity::Error).then_some(checked.value)
 }

@@ -50,11 +50,14 @@ impl Learn {
             Format::Json => format!("{:#}", lessons::json(&report)),
         })?;
         for title in &learning.not_as_baked {
-            terminal::remark(&format!("“{title}” is held against the formula as it is now: the text that was baked is not remembered"));
+            terminal::remark(&format!(
+                "“{title}” is held against the formula as it is now: the text that was baked is not remembered"
+            ));
         }
         if let Some(file) = &self.drift {
             let drawing = lessons::drawing(&report);
-            let drawing = drawing.ok_or_else(|| Failure::new("no trial with a day tells of a leaven yet").hint("nothing was drawn"))?;
+            let drawing =
+                drawing.ok_or_else(|| Failure::new("no trial with a day tells of a leaven yet").hint("nothing was drawn"))?;
             files::write(file, drawing.as_bytes())?;
             terminal::remark(&format!("written: {}", file.display()));
         }

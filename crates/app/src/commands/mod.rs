@@ -28,9 +28,9 @@ mod solve;
 mod store;
 mod trial;
 
-pub use trial::said_of_entries;
 pub use explain::explained;
 pub use label::by_language;
+pub use trial::said_of_entries;
 
 use crate::failure::Stopped;
 use clap::{Parser, Subcommand, ValueEnum};

@@ -103,7 +103,11 @@ fn slips_and_drift() {
     let asked = sandbox.fine(&["learn", "saltmarsh", "--drift", "drift.svg"]).replace("\n  ", " ").replace('\u{a0}', " ");
     assert!(asked.contains("is this 13 h 40 min, or 1 h 40 min?"), "{asked}");
     let drawing = sandbox.read("drift.svg");
-    assert!(drawing.starts_with("<svg") && drawing.contains("The vigour of ripe rye culture") && drawing.matches("<circle").count() >= 6);
+    assert!(
+        drawing.starts_with("<svg")
+            && drawing.contains("The vigour of ripe rye culture")
+            && drawing.matches("<circle").count() >= 6
+    );
     let json: serde_json::Value = serde_json::from_str(&sandbox.fine(&["learn", "saltmarsh", "--format", "json"])).expect("JSON");
     assert!(json["asked"][0]["instead"].as_f64().is_some_and(|hours| (hours - 5.0 / 3.0).abs() < 0.01), "{}", json["asked"]);
 }
@@ -113,7 +117,9 @@ fn slips_and_drift() {
 fn every_time_says_that_it_is_measured() {
     let sandbox = Sandbox::with_demo();
     assert!(sandbox.fine(&["forecast", KNOTS]).contains("learnt from 3 trials"));
-    let day = |more: &[&str]| sandbox.fine(&[&["day", KNOTS, "--serve", "2026-12-06 10:30", "--now", "2026-12-04 08:00"][..], more].concat());
+    let day = |more: &[&str]| {
+        sandbox.fine(&[&["day", KNOTS, "--serve", "2026-12-06 10:30", "--now", "2026-12-04 08:00"][..], more].concat())
+    };
     assert!(day(&[]).contains("Times of instant yeast are learnt from 3 trials in this kitchen."));
     assert!(!day(&["--without-trials"]).contains("learnt from"));
     let json: serde_json::Value = serde_json::from_str(&day(&["--format", "json"])).expect("JSON");

@@ -216,7 +216,11 @@ fn trials_side_by_side() {
     let (one, other) = ("saltmarsh/trials/2026-11-03-muffins.toml", "saltmarsh/trials/2026-11-14-muffins.toml");
     let told = sandbox.fine(&["trial", "compare", other, one]);
     assert!(told.contains("griddling/cook/thickness") && told.contains("as by chance"), "{told}");
-    for words in [&["trial", "compare", one][..], &["trial", "compare", "saltmarsh"], &["trial", "compare", "saltmarsh", "--formula", "rye"]] {
+    for words in [
+        &["trial", "compare", one][..],
+        &["trial", "compare", "saltmarsh"],
+        &["trial", "compare", "saltmarsh", "--formula", "rye"],
+    ] {
         assert_eq!(sandbox.run(words).status, 2, "{words:?}");
     }
 }
@@ -248,7 +252,9 @@ fn a_changed_formula_leaves_its_trials_alone() {
     let weak = text.replace("yeast-instant = \"1 %\"", "yeast-instant = \"0.5 %\"");
     assert!(weak != text, "the dough has 1 % of yeast");
     // The book's other trials do not say which text was baked, so only this one is asked about.
-    let own = |told: &str| told.lines().skip_while(|line| !line.starts_with("2026-11-21, “Griddled")).take(4).collect::<Vec<_>>().join("\n");
+    let own = |told: &str| {
+        told.lines().skip_while(|line| !line.starts_with("2026-11-21, “Griddled")).take(4).collect::<Vec<_>>().join("\n")
+    };
     sandbox.write(MUFFINS, weak);
     let after = sandbox.run(&["learn", "saltmarsh"]);
     let books = |told: &str| own(told).split('○').nth(1).map(|rest| rest.chars().take(12).collect::<String>());

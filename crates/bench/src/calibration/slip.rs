@@ -32,7 +32,9 @@ fn meant(what: What, seen: f64) -> Vec<f64> {
     match what {
         What::Doubled | What::Ripe => vec![seen - 12.0, seen + 12.0, seen / 60.0, seen * 60.0, seen - 1.0, seen + 1.0],
         What::Risen => vec![seen / 10.0, seen * 10.0],
-        What::Dough | What::Bowl | What::Core => vec![(seen - 32.0) / 1.8, seen * 1.8 + 32.0, seen - 10.0, seen + 10.0, seen / 10.0, seen * 10.0],
+        What::Dough | What::Bowl | What::Core => {
+            vec![(seen - 32.0) / 1.8, seen * 1.8 + 32.0, seen - 10.0, seen + 10.0, seen / 10.0, seen * 10.0]
+        }
     }
 }
 
@@ -44,7 +46,8 @@ impl Lessons {
     #[must_use]
     pub fn questions(&self) -> Vec<Question> {
         let counted = self.trials.iter().enumerate().filter(|(_, trial)| trial.left_out.is_none());
-        let figures = counted.flat_map(|(at, trial)| trial.figures.iter().enumerate().map(move |(figure, one)| (at, figure, one)));
+        let figures =
+            counted.flat_map(|(at, trial)| trial.figures.iter().enumerate().map(move |(figure, one)| (at, figure, one)));
         figures.filter_map(|(trial, figure, one)| asked(trial, figure, one)).collect()
     }
 }

@@ -25,7 +25,9 @@ fn leavens<'r>(report: &'r Report) -> Vec<(&'r Lesson, Vec<(f64, &'r Evidence)>)
 /// The day of a trial, counted from the beginning of 1970.
 pub fn day(report: &Report, trial: usize) -> Option<f64> {
     let date = report.trials.get(trial)?.date?;
-    let date = jiff::civil::Date::new(i16::try_from(date.year).ok()?, i8::try_from(date.month).ok()?, i8::try_from(date.day).ok()?).ok()?;
+    let date =
+        jiff::civil::Date::new(i16::try_from(date.year).ok()?, i8::try_from(date.month).ok()?, i8::try_from(date.day).ok()?)
+            .ok()?;
     Some(f64::from((date - jiff::civil::date(1970, 1, 1)).get_days()))
 }
 
@@ -44,7 +46,11 @@ fn in_words(report: &Report, lesson: &Lesson) -> String {
         }
         Some(drift) => {
             let sign = if drift.a_week < 0.0 { "−" } else { "" };
-            format!("{sign}{}\u{a0}% a week, give or take {}: no drift to be told from chance.", percent(drift.a_week), percent(BAND * drift.error))
+            format!(
+                "{sign}{}\u{a0}% a week, give or take {}: no drift to be told from chance.",
+                percent(drift.a_week),
+                percent(BAND * drift.error)
+            )
         }
     }
 }
@@ -61,7 +67,12 @@ pub fn text(report: &Report, width: usize) -> String {
         let name = print::capital(&report.name(&lesson.parameter));
         out.push_str(&wrap(&format!("\n{name}. {}", in_words(report, lesson)), width));
         for (_, one) in trials {
-            out.push_str(&format!("    {:<12}{}  {}\n", written(report, one.trial), strip(one), learnt(&lesson.parameter, one.middle)));
+            out.push_str(&format!(
+                "    {:<12}{}  {}\n",
+                written(report, one.trial),
+                strip(one),
+                learnt(&lesson.parameter, one.middle)
+            ));
         }
     }
     out

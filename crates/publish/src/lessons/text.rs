@@ -81,7 +81,12 @@ fn taught(report: &Report, trial: usize, width: usize) -> String {
     for lesson in &report.lessons.lessons {
         let Some((before, after)) = lesson.step(trial) else { continue };
         let parameter = &lesson.parameter;
-        let line = format!("  → {}: {}, before this trial {}", report.name(parameter), with_band(parameter, &after), with_band(parameter, &before));
+        let line = format!(
+            "  → {}: {}, before this trial {}",
+            report.name(parameter),
+            with_band(parameter, &after),
+            with_band(parameter, &before)
+        );
         out.push_str(&wrap(&line, width));
     }
     out

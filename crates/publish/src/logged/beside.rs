@@ -60,7 +60,11 @@ impl Beside<'_> {
         let day = |trial: &Trial| trial.date.map(|date| date.to_string()).unwrap_or_default();
         let days: Vec<String> = self.trials.iter().map(|(trial, _)| day(trial)).collect();
         let is_alone = |one: &String| !one.is_empty() && days.iter().filter(|other| *other == one).count() == 1;
-        self.trials.iter().zip(&days).map(|((trial, _), day)| if is_alone(day) { day.clone() } else { trial.title.clone() }).collect()
+        self.trials
+            .iter()
+            .zip(&days)
+            .map(|((trial, _), day)| if is_alone(day) { day.clone() } else { trial.title.clone() })
+            .collect()
     }
 
     /// What went in and is not the same in all trials, and how many figures are.
@@ -69,10 +73,16 @@ impl Beside<'_> {
         let is_input = |name: &str| {
             let key = name.rsplit('/').next().unwrap_or(name);
             let key = key.split(" after ").next().unwrap_or(key);
-            let is_line = name.split('/').nth_back(1).is_some_and(|part| !["mix", "rise"].contains(&part)) && key == "temperature";
-            name.contains('/') && !name.starts_with("photograph") && !APART.contains(&key) && (!OUTCOMES.contains(&key) || is_line && !name.contains(" after ")) && key != "volume"
+            let is_line =
+                name.split('/').nth_back(1).is_some_and(|part| !["mix", "rise"].contains(&part)) && key == "temperature";
+            name.contains('/')
+                && !name.starts_with("photograph")
+                && !APART.contains(&key)
+                && (!OUTCOMES.contains(&key) || is_line && !name.contains(" after "))
+                && key != "volume"
         };
-        let (all, same): (Vec<Row>, Vec<Row>) = self.noted(&is_input).into_iter().partition(|row| row.cells.windows(2).any(|two| two[0] != two[1]));
+        let (all, same): (Vec<Row>, Vec<Row>) =
+            self.noted(&is_input).into_iter().partition(|row| row.cells.windows(2).any(|two| two[0] != two[1]));
         (all, same.len())
     }
 
@@ -105,7 +115,11 @@ impl Beside<'_> {
 
     fn outcome(&self, one: &Outcome) -> Row {
         let what = one.of.what;
-        let band = if what.by_ratio() { format!(" ±{}\u{a0}%", print::number(100.0 * one.band(), 0)) } else { format!(" ±{}\u{a0}K", print::number(one.band(), 1)) };
+        let band = if what.by_ratio() {
+            format!(" ±{}\u{a0}%", print::number(100.0 * one.band(), 0))
+        } else {
+            format!(" ±{}\u{a0}K", print::number(one.band(), 1))
+        };
         let cell = |seen: &Option<f64>| seen.map(|seen| format!("{}{band}", told(what, seen))).unwrap_or_default();
         let (first, last) = (one.seen.iter().position(Option::is_some), one.seen.iter().rposition(Option::is_some));
         let ends = first.zip(last).filter(|(first, last)| first < last);

@@ -52,7 +52,11 @@ impl Compare {
         if formulas.len() < trials.len() {
             return Err(Failure::new("the book has not the formula of each of these trials").into());
         }
-        let logged = trials.iter().zip(&formulas).map(|(trial, formula)| Logged { trial, formula, kitchen: opened.book.kitchen_of(trial) });
+        let logged = trials.iter().zip(&formulas).map(|(trial, formula)| Logged {
+            trial,
+            formula,
+            kitchen: opened.book.kitchen_of(trial),
+        });
         let outcomes = beside(&logged.collect::<Vec<_>>(), &known);
         let text = |trial: &&Trial| opened.text.files.get(&*trial.file).map_or("", |source| &source.text);
         let beside = Beside {

@@ -43,7 +43,9 @@ fn fields(one: &Moment) -> impl Iterator<Item = &'static Field> {
 /// A card for each stage, in the order in which they begin.
 pub fn all(logbook: &Logbook, visitor: &Visitor, expected: &Expected) -> Markup {
     let mut stages: Vec<&str> = Vec::new();
-    for stage in expected.moments.iter().map(|one| one.stage.as_str()).chain(expected.weights.iter().map(|one| one.stage.as_str())) {
+    for stage in
+        expected.moments.iter().map(|one| one.stage.as_str()).chain(expected.weights.iter().map(|one| one.stage.as_str()))
+    {
         if !stages.contains(&stage) {
             stages.push(stage);
         }

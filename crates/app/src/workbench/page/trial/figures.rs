@@ -12,7 +12,8 @@ const HEAD: [&str; 5] = ["title", "formula", "revision", "kitchen", "date"];
 /// Everything that was noted, each figure with what it was before.
 pub fn noted(logbook: &Logbook) -> Result<Markup, Refusal> {
     let trial = logbook.trial()?;
-    let all: Vec<(String, String)> = figures(logbook.text()).into_iter().filter(|(name, _)| !HEAD.contains(&name.as_str())).collect();
+    let all: Vec<(String, String)> =
+        figures(logbook.text()).into_iter().filter(|(name, _)| !HEAD.contains(&name.as_str())).collect();
     Ok(html! {
         section #noted aria-label="What was noted" {
             h2 { "Noted" }

@@ -25,10 +25,7 @@ use serde::Deserialize;
 pub const WAY: Way = Way { address: "/trials", title: "Trials", role: Role::Helper };
 
 pub fn routes() -> Router<Desk> {
-    let here = Router::new()
-        .route("/trials", get(all))
-        .route("/trials/begin", post(begun))
-        .route("/trial/{name}", get(one));
+    let here = Router::new().route("/trials", get(all)).route("/trials/begin", post(begun)).route("/trial/{name}", get(one));
     here.merge(noting::routes())
 }
 
@@ -115,8 +112,7 @@ fn expectations(logbook: &Logbook) -> Result<Expected, Refusal> {
     let no_such = || Refusal::no_such(format!("The book has no formula called “{}”.", trial.formula.value));
     let formula = as_baked(opened, trial).ok_or_else(no_such)?;
     let kitchen = opened.book.kitchen_of(trial);
-    let taught = crate::learning::learning(opened, &kitchen).lessons.calibration;
-    let around = Surroundings::of(&kitchen).taught(taught);
+    let around = Surroundings::of(&kitchen).taught(opened.taught(&kitchen));
     Ok(expected(&formula, &foresee(&formula, &around), publish::Units::of(&opened.book.settings)))
 }
 

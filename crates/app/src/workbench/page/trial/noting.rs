@@ -105,7 +105,8 @@ async fn photograph(
     let across = text(&said.across).map(|across| format!("{} mm", across.replace(',', ".")));
     let file = free_name(&book.path, shows.as_deref(), &print)?;
     let entry = Entry::Photograph(Shown { file: file.clone(), shows, across });
-    take(&desk, &visitor, &book, &Noting { entries: &[entry], number: &said.number, why: "", picture: Some((&file, &print)) }).await?;
+    take(&desk, &visitor, &book, &Noting { entries: &[entry], number: &said.number, why: "", picture: Some((&file, &print)) })
+        .await?;
     drop(book);
     answer(&desk, &headers, &name)
 }
@@ -146,7 +147,10 @@ fn refused(against: Against) -> Refusal {
         Against::Failed(failure) => Refusal::unfit(failure.to_string(), ""),
         Against::Faults(found, _) => {
             let first = found.first();
-            Refusal::unfit(first.map(|one| one.message.clone()).unwrap_or_else(|| findings::summary(&found, 1)), first.and_then(|one| one.hint.clone()).unwrap_or_default())
+            Refusal::unfit(
+                first.map(|one| one.message.clone()).unwrap_or_else(|| findings::summary(&found, 1)),
+                first.and_then(|one| one.hint.clone()).unwrap_or_default(),
+            )
         }
     }
 }
