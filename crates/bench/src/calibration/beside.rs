@@ -56,7 +56,7 @@ pub fn beside(logged: &[Logged], known: &Calibration) -> Vec<Outcome> {
             (all[at].seen[trial], all[at].foreseen[trial]) = (Some(seen.seen), foreseen);
         }
     }
-    all.sort_by(|a, b| a.of.at.cmp(&b.of.at));
+    all.sort_by_key(|one| one.of.at);
     all
 }
 
