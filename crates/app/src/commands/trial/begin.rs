@@ -81,12 +81,16 @@ impl Begin {
             }
         })?;
         if let Some(path) = written {
-            wait(async {
+            let remembered = wait(async {
                 let store = self.memory.open(&opened.folder).await?;
                 remember_begun(&store, &wanted, &path).await?;
                 store.close().await;
                 Ok::<_, Failure>(())
-            })??;
+            })?;
+            // What is written is kept, whatever becomes of the memory.
+            if let Err(failure) = remembered {
+                terminal::remark(&format!("begun, but not remembered as a revision: {failure}"));
+            }
             terminal::remark(&format!("written: {}", path.display()));
         }
         Ok(Outcome::Fine)
