@@ -30,6 +30,8 @@ pub fn json(timeline: &Timeline) -> Value {
             "wish": want(timeline, one.want),
             "alone": one.alone.map(|far| json!({ how_far(far).0: how_far(far).1 })),
         })).collect::<Vec<_>>()).collect::<Vec<_>>(),
+        "reasons-cut-short": timeline.is_why_cut_short,
+        "would-help": timeline.relief.iter().map(|one| super::relief::json(timeline, one)).collect::<Vec<_>>(),
         "tried": {
             "kitchens": tried.kitchens,
             "within-10-minutes": tried.in_time,

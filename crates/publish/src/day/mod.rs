@@ -5,6 +5,7 @@ mod calendar;
 mod chart;
 mod json;
 mod prep;
+mod relief;
 mod shopping;
 mod text;
 mod wishes;

@@ -1,8 +1,10 @@
 //! Which wishes give way, why, and what would help, in words.
 
-use super::words::{about, action, between, day, span, thing, time_seen_from, verb};
-use jiff::SignedDuration;
-use plan::day::{HowFar, Learnt, Left, Space, Timeline, Told, Want, What, Why};
+use super::relief;
+use super::words::{about, action, between, day, span, thing, time, time_seen_from, verb};
+use jiff::{SignedDuration, ZonedDateTime};
+use plan::day::{Against, Away, HowFar, Learnt, Left, Space, Timeline, Told, Want, What, Why};
+use plan::engine::Reached;
 use quantity::{Between, TimeSpan, Volume, print};
 
 /// What the wishes have come to, a sentence a line.
@@ -12,20 +14,33 @@ pub fn told(timeline: &Timeline) -> Vec<String> {
         return vec!["Every wish is granted.".to_owned()];
     }
     lines.insert(0, "Not every wish can be granted:".to_owned());
+    lines.extend(relief::needed(timeline));
     for conflict in &timeline.conflicts {
         let rules: Vec<String> = conflict.iter().filter_map(|one| rule(timeline, one.want)).collect();
+        let help: Vec<String> = conflict.iter().filter_map(|one| would_help(timeline, one)).collect();
         match &rules[..] {
             [] => {}
             [alone] => lines.push(format!("Whatever else gives way, this cannot be: {alone}.")),
             _ => lines.push(format!("These stand against each other: {}.", rules.join("; "))),
         }
-        let help: Vec<String> = conflict.iter().filter_map(|one| would_help(timeline, one.want, one.alone?)).collect();
-        match &help[..] {
-            [] => {}
-            [alone] => lines.push(format!("This would do: {alone}.")),
+        match (&help[..], rules.len()) {
+            ([], _) => {}
+            ([alone], 1) => lines.push(format!("With everything else as wished: {alone}.")),
+            ([alone], _) => lines.push(format!("This would do: {alone}.")),
             _ => lines.push(format!("Any one of these would do: {}.", help.join("; or "))),
         }
     }
+    if timeline.is_why_cut_short {
+        lines.push("The search for the reasons was cut short: there may be more of them, and more that would help.".to_owned());
+    }
+    let tried = timeline.relief.iter().filter(|one| relief::is_open(one));
+    let tried: Vec<String> = tried.map(|one| relief::told(timeline, one)).collect();
+    match tried.len() {
+        0 => {}
+        1 => lines.push("Tried out, this would do too:".to_owned()),
+        _ => lines.push("Tried out, any one of these would do too:".to_owned()),
+    }
+    lines.extend(tried);
     lines
 }
 
@@ -135,7 +150,8 @@ fn rule(timeline: &Timeline, want: Want) -> Option<String> {
 const NO_LONGER_FOOD: TimeSpan = TimeSpan::hours(1.0);
 
 /// What would help if it alone gave way.
-fn would_help(timeline: &Timeline, want: Want, far: HowFar) -> Option<String> {
+fn would_help(timeline: &Timeline, one: &Against) -> Option<String> {
+    let (want, far) = (one.want, one.alone?);
     let by = far.time();
     match want {
         Want::Room(space) => Some(format!("find {} more", room(space, far))),
@@ -143,11 +159,7 @@ fn would_help(timeline: &Timeline, want: Want, far: HowFar) -> Option<String> {
             let later = timeline.wanted.checked_add(SignedDuration::from_secs(by.as_seconds() as i64)).ok()?;
             Some(format!("serve at {}", time_seen_from(&later, &timeline.wanted)))
         }
-        Want::Left(_) => {
-            let away = &left(timeline, want)?.away;
-            let what = if away.why == Why::Asleep { "sleep" } else { "be out" };
-            Some(format!("{what} {} less on {}", span(by), day(&away.from)))
-        }
+        Want::Left(_) => Some(kept_less(&left(timeline, want)?.away, one.kept.as_ref(), by)),
         Want::AtItsBest(at) if by <= NO_LONGER_FOOD => {
             let before = &timeline.jobs[timeline.follows[at].before];
             Some(format!("allow {} more after “{}” of {}", span(by), verb(timeline, before), thing(timeline, before)))
@@ -156,22 +168,41 @@ fn would_help(timeline: &Timeline, want: Want, far: HowFar) -> Option<String> {
     }
 }
 
+/// "be up at 06:10 on Sunday 29 November, 20 min before 06:30".
+fn kept_less(away: &Away, kept: Option<&(ZonedDateTime, ZonedDateTime)>, by: TimeSpan) -> String {
+    let (until, there, begin) = match away.why {
+        Why::Asleep => ("be up", "sleep", "go to bed"),
+        Why::Out => ("be back", "be out", "leave"),
+    };
+    match kept {
+        Some((from, to)) if *from == away.from => {
+            format!("{until} at {} on {}, {} before {}", time(to), day(to), span(by), time(&away.to))
+        }
+        Some((from, to)) if *to == away.to => {
+            format!("{begin} at {} on {}, {} after {}", time(from), day(from), span(by), time(&away.from))
+        }
+        Some((from, to)) => {
+            format!("{there} only from {} to {}", time_seen_from(from, &away.from), time_seen_from(to, &away.from))
+        }
+        None => format!("{there} {} less on {}", span(by), day(&away.from)),
+    }
+}
+
 /// How good the plan is: proved, or how far from the bound.
 pub fn proof(timeline: &Timeline) -> String {
-    let open: Vec<&str> =
-        timeline.reached.iter().zip(plan::day::AIMS).filter(|(reached, _)| !reached.is_proved()).map(|(_, name)| name).collect();
+    let reached = timeline.reached.iter().map(Some).chain(std::iter::repeat(None));
+    let is_open = |reached: Option<&Reached>| reached.is_none_or(|one| !one.is_proved());
+    let open = plan::day::AIMS.into_iter().zip(reached).filter(|(_, reached)| is_open(*reached)).map(|(name, _)| name);
+    let open: Vec<&str> = open.collect();
     if open.is_empty() {
         return "Proved: no order on the grid of five minutes is better.".to_owned();
     }
     let first = timeline.reached.iter().zip(plan::day::AIMS).find(|(reached, _)| !reached.is_proved());
-    let gap = first
-        .map_or(0.0, |(reached, _)| 100.0 * f64::from(reached.value - reached.bound) / f64::from(reached.value.abs().max(1)));
-    format!(
-        "Not proved to be the best: by “{}” it may be up to {} % better; not looked at to the end: {}.",
-        first.map_or("", |(_, name)| name),
-        print::number(gap, 1),
-        open.join(", ")
-    )
+    let may_be = first.map_or_else(String::new, |(reached, name)| {
+        let gap = 100.0 * f64::from(reached.value - reached.bound) / f64::from(reached.value.abs().max(1));
+        format!(" by “{name}” it may be up to {} % better;", print::number(gap, 1))
+    });
+    format!("Not proved to be the best:{may_be} not looked at to the end: {}.", open.join(", "))
 }
 
 /// How often it would be served in time, and what to look at.
