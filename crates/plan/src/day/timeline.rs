@@ -142,7 +142,16 @@ pub enum HowFar {
 
 impl HowFar {
     pub(super) fn of(want: Want, by: Slot) -> Self {
-        if matches!(want, Want::Room(_)) { Self::Room(by) } else { Self::Time(span_of(by)) }
+        if matches!(want, Want::Room(_) | Want::Large(_)) { Self::Room(by) } else { Self::Time(span_of(by)) }
+    }
+
+    /// The room; none where time gives way.
+    #[must_use]
+    pub const fn room(self) -> i32 {
+        match self {
+            Self::Room(room) => room,
+            Self::Time(_) => 0,
+        }
     }
 
     /// The time; none where room gives way.

@@ -23,9 +23,7 @@ fn helped(serve: &str, now: &str) -> (Wanted, Timeline, Vec<Relief>) {
 
 fn dose(relief: &[Relief]) -> Option<(&Relief, f64, f64, f64)> {
     relief.iter().find_map(|one| match &one.help {
-        Help::Dose(_, doses, takes) => {
-            Some((one, doses[0].stated.as_grams(), doses[0].needed.as_grams(), takes.as_minutes()))
-        }
+        Help::Dose(_, doses, takes) => Some((one, doses[0].stated.as_grams(), doses[0].needed.as_grams(), takes.as_minutes())),
         _ => None,
     })
 }

@@ -2,6 +2,7 @@
 
 mod alternatives;
 mod calendar;
+mod chances;
 mod chart;
 mod json;
 mod prep;

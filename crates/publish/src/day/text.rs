@@ -1,13 +1,13 @@
 //! A day's timeline for the terminal.
 
-use super::wishes;
 use super::words::{about, action, between, day, heat, served, time, time_seen_from, verb, what};
+use super::{chances, wishes};
 use crate::words::wrap;
 use formula::read::Action;
 use formula::{Known, Origin};
 use jiff::ZonedDateTime;
-use plan::day::{Entry, Job, Readies, Space, Station, Timeline, Told, Why};
-use quantity::TimeSpan;
+use plan::day::{Entry, Job, Readies, Space, Station, Timeline, Told, Why, Workplace};
+use quantity::{TimeSpan, Volume};
 
 /// The timeline as text of that width.
 #[must_use]
@@ -48,7 +48,7 @@ pub fn text(timeline: &Timeline, width: usize) -> String {
     }
     out.push_str(&wrap(&wishes::proof(timeline), width));
     out.push('\n');
-    for told in wishes::chances(timeline) {
+    for told in chances::told(timeline) {
         out.push_str(&wrap(&told, width));
     }
     out.push_str(&wrap(CAUTION, width));
@@ -74,11 +74,15 @@ fn place(timeline: &Timeline) -> String {
     };
     let stands = |space: Space| timeline.stays.iter().any(|stay| stay.space == space);
     let mut told = vec![counted(&place.hands, "pair of hands", "pairs of hands"), counted(&place.rings, "ring", "rings")];
-    if timeline.jobs.iter().any(|job| job.stations.contains(&Station::Oven)) {
+    let stands_in = |station: Station| timeline.jobs.iter().any(|job| job.stations.contains(&station));
+    if stands_in(Station::Oven) {
         told.push(counted(&place.decks, "deck in the oven", "decks in the oven"));
     }
     if stands(Space::Bowls) {
-        told.push(counted(&place.bowls, "bowl", "bowls"));
+        told.push(format!("{}{}", counted(&place.bowls, "bowl", "bowls"), sizes(place)));
+    }
+    if let Some(room) = place.proofer_room.filter(|_| stands_in(Station::Proofer)) {
+        told.push(format!("{} in the proofer", quantity::print::volume(room)));
     }
     if stands(Space::Fridge) {
         let room = quantity::print::volume(place.fridge_room.value);
@@ -89,6 +93,13 @@ fn place(timeline: &Timeline) -> String {
     }
     told.extend(place.out.iter().map(|hours| format!("out {hours}")));
     format!("In {}: {}.", place.title, told.join(", "))
+}
+
+/// " (2 of 1.5 l, 1 of 5 l)".
+fn sizes(place: &Workplace) -> String {
+    let one = |(holds, count): &(Volume, u32)| format!("{count} of {}", quantity::print::volume(*holds));
+    let sizes: Vec<String> = place.bowl_sizes.iter().map(one).collect();
+    if sizes.is_empty() { String::new() } else { format!(" ({})", sizes.join(", ")) }
 }
 
 /// "06:25–07:55  ○ bulk      Potato muffins: potato dough, foreseen 1 h 20 min".

@@ -1,11 +1,12 @@
 //! Which wishes give way, why, and what would help, in words.
 
 use super::relief;
-use super::words::{about, action, between, day, span, thing, time, time_seen_from, verb};
+use super::words::{action, day, span, thing, time, time_seen_from, verb};
 use jiff::{SignedDuration, ZonedDateTime};
 use plan::day::{Against, Away, HowFar, Learnt, Left, Space, Timeline, Told, Want, What, Why};
 use plan::engine::Reached;
 use quantity::{Between, TimeSpan, Volume, print};
+use std::collections::BTreeSet;
 
 /// What the wishes have come to, a sentence a line.
 pub fn told(timeline: &Timeline) -> Vec<String> {
@@ -76,7 +77,7 @@ fn left(timeline: &Timeline, want: Want) -> Option<&Left> {
 fn gives_way(timeline: &Timeline, want: Want, far: HowFar) -> String {
     let by = far.time();
     match want {
-        Want::Room(space) => format!("- {} missing", room(space, far)),
+        Want::Room(_) | Want::Large(_) => format!("- {} missing", room(timeline, want, far, "")),
         Want::Served => {
             format!("- served {} later than wished, at {}", span(by), time_seen_from(&timeline.served, &timeline.wanted))
         }
@@ -102,15 +103,37 @@ fn gives_way(timeline: &Timeline, want: Want, far: HowFar) -> String {
     }
 }
 
-/// "2 bowls", "1.5 l in the fridge".
-fn room(space: Space, far: HowFar) -> String {
+/// "2 bowls", "1 bowl of 5 l or more", "1.5 l in the fridge"; "2 more bowls" where they are to be found.
+fn room(timeline: &Timeline, want: Want, far: HowFar, more: &str) -> String {
     let HowFar::Room(count) = far else { return String::new() };
-    match space {
-        Space::Oven => "an oven".to_owned(),
-        Space::Bowls if count == 1 => "1 bowl".to_owned(),
-        Space::Bowls => format!("{count} bowls"),
-        Space::Fridge => format!("{} in the fridge", print::volume(Volume::millilitres(100.0 * f64::from(count)))),
+    match want {
+        Want::Room(Space::Oven) => format!("an{} oven", if more.is_empty() { "" } else { "other" }),
+        Want::Room(Space::Fridge) => {
+            format!("{}{more} in the fridge", print::volume(Volume::millilitres(100.0 * f64::from(count))))
+        }
+        Want::Large(size) => format!("{} of {} or more", counted(count.unsigned_abs(), more), holds(timeline, size)),
+        _ => counted(count.unsigned_abs(), more),
     }
+}
+
+fn counted(bowls: u32, more: &str) -> String {
+    format!("{bowls}{more} bowl{}", if bowls == 1 { "" } else { "s" })
+}
+
+/// What needs bowls of a size or larger.
+fn large(timeline: &Timeline, size: usize) -> String {
+    let stays = timeline.stays.iter().filter(|stay| stay.space == Space::Bowls && stay.size >= size);
+    let things: BTreeSet<String> = stays.map(|stay| thing(timeline, &timeline.jobs[stay.from])).collect();
+    let things: Vec<String> = things.into_iter().collect();
+    match &things[..] {
+        [first @ .., last] if !first.is_empty() => format!("{} and {last}", first.join(", ")),
+        _ => things.join(""),
+    }
+}
+
+/// What bowls of a size hold, by its place among the kitchen's.
+fn holds(timeline: &Timeline, size: usize) -> String {
+    timeline.place.bowl_sizes.get(size).map(|(holds, _)| print::volume(*holds)).unwrap_or_default()
 }
 
 /// A wish of the conflict as a rule.
@@ -118,9 +141,14 @@ fn rule(timeline: &Timeline, want: Want) -> Option<String> {
     match want {
         Want::Room(space) => Some(match space {
             Space::Oven => "the oven for one thing at a time".to_owned(),
-            Space::Bowls => format!("no more than {} bowls", timeline.place.bowls.value),
+            Space::Bowls => format!("no more than {}", counted(timeline.place.bowls.value, "")),
             Space::Fridge => format!("no more than {} in the fridge", print::volume(timeline.place.fridge_room.value)),
         }),
+        Want::Large(size) => {
+            let count = timeline.place.bowls_from(size).unsigned_abs();
+            let (count, holds) = (counted(count, ""), holds(timeline, size));
+            Some(format!("no more than {count} of {holds} or more, for {}", large(timeline, size)))
+        }
         Want::Served => Some(format!("serving at {}", time_seen_from(&timeline.wanted, &timeline.wanted))),
         Want::Left(_) => {
             let away = &left(timeline, want)?.away;
@@ -154,7 +182,7 @@ fn would_help(timeline: &Timeline, one: &Against) -> Option<String> {
     let (want, far) = (one.want, one.alone?);
     let by = far.time();
     match want {
-        Want::Room(space) => Some(format!("find {} more", room(space, far))),
+        Want::Room(_) | Want::Large(_) => Some(format!("find {}", room(timeline, want, far, " more"))),
         Want::Served => {
             let later = timeline.wanted.checked_add(SignedDuration::from_secs(by.as_seconds() as i64)).ok()?;
             Some(format!("serve at {}", time_seen_from(&later, &timeline.wanted)))
@@ -204,53 +232,3 @@ pub fn proof(timeline: &Timeline) -> String {
     });
     format!("Not proved to be the best:{may_be} not looked at to the end: {}.", open.join(", "))
 }
-
-/// How often it would be served in time, and what to look at.
-pub fn chances(timeline: &Timeline) -> Vec<String> {
-    let tried = plan::day::tries(timeline, KITCHENS);
-    let share = 100.0 * tried.in_time as f64 / tried.kitchens as f64;
-    let is_late = |span: TimeSpan| span >= TimeSpan::minutes(1.0);
-    let half = if is_late(tried.late.0) { format!("{} late", about(tried.late.0)) } else { "in time".to_owned() };
-    let worst = if is_late(tried.late.1) {
-        format!("one in twenty {} late or more", about(tried.late.1))
-    } else {
-        "fewer than one in twenty late at all".to_owned()
-    };
-    let mut lines = vec![format!(
-        "Tried in {} kitchens as quick and as slow as the forecast allows: {} % serve within 10 min of {}; half of them {half}, {worst}.",
-        tried.kitchens,
-        print::number(share, 0),
-        time_seen_from(&timeline.served, &timeline.served),
-    )];
-    for entry in &timeline.entries {
-        let job = &timeline.jobs[entry.job];
-        let is_rise = job.span.from == Told::Foreseen && job.span.leeway <= NO_LONGER_FOOD;
-        if !is_rise {
-            continue;
-        }
-        let look = |span: TimeSpan| entry.begin.checked_add(SignedDuration::from_secs(span.as_seconds() as i64)).ok();
-        let (Some(from), Some(due)) = (look(job.span.early), look(between(&entry.begin, &entry.end) + tried.slack[entry.job]))
-        else {
-            continue;
-        };
-        if between(&entry.begin, &due) >= job.span.late {
-            continue;
-        }
-        let halfway = timeline.dishes[job.dish].halfway(job).and_then(|(after, share)| Some((look(after)?, share)));
-        let thing = thing(timeline, job);
-        let halfway = halfway.map_or_else(String::new, |(when, share)| {
-            let when = time_seen_from(&when, &entry.begin);
-            format!("at {when} {thing} should have risen by {}, else move to a warmer place; ", print::percent(share, 0))
-        });
-        lines.push(format!(
-            "- {halfway}look at {thing} from {}: if “{}” is not done by {}, serving moves",
-            time_seen_from(&from, &entry.begin),
-            verb(timeline, job),
-            time_seen_from(&due, &entry.begin),
-        ));
-    }
-    lines
-}
-
-/// So many kitchens are tried.
-const KITCHENS: usize = 1000;
