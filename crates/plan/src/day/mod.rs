@@ -11,6 +11,7 @@ pub(crate) mod span;
 mod stays;
 mod timeline;
 mod tries;
+mod usual;
 mod workplace;
 
 pub use clock::{Away, Why};
@@ -26,4 +27,5 @@ pub use span::{Span, Told};
 pub use stays::{Space, Stay, Until};
 pub use timeline::{Against, Entry, HowFar, Left, Refusal, Timeline, Unmet, Wanted};
 pub use tries::{Tries, tries};
+pub use usual::usual;
 pub use workplace::{Station, Workplace};

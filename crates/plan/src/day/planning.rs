@@ -57,6 +57,18 @@ pub fn timeline(wanted: &Wanted, engine: &dyn Engine, watch: &mut dyn Watch) -> 
     whole.or_else(|_| best.map(|so_far| Timeline { is_why_cut_short: !so_far.unmet.is_empty(), ..so_far }))
 }
 
+/// Plans a day on which nothing is held or warmed again.
+///
+/// # Errors
+/// Those of [`timeline`].
+pub fn planned_without_holding(
+    wanted: &Wanted,
+    depth: Depth,
+    (engine, watch): (&dyn Engine, &mut dyn Watch),
+) -> Result<Timeline, Refusal> {
+    planned(wanted, dishes(&wanted.formulas, &wanted.there, &wanted.around), depth, (engine, watch))
+}
+
 /// Plans something like a day again, with the same things held.
 ///
 /// # Errors

@@ -66,7 +66,8 @@ const KEPT_WARM: &str = "Hot food is held at 57 °C (135 °F) or more, and what 
 
 const CAUTION: &str = "Times are planned, not measured: look at the dough, not at the clock. Never leave hot fat, and nothing on the heat when nobody is there.";
 
-fn place(timeline: &Timeline) -> String {
+/// "In The estuary test kitchen: 1 pair of hands (assumed), 2 rings …".
+pub fn place(timeline: &Timeline) -> String {
     let place = &timeline.place;
     let assumed = |origin: &Origin| if matches!(origin, Origin::Assumed { .. }) { " (assumed)" } else { "" };
     let counted = |known: &Known<u32>, one: &str, more: &str| {

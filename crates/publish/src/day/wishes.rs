@@ -74,7 +74,7 @@ fn left(timeline: &Timeline, want: Want) -> Option<&Left> {
 }
 
 /// How a wish gives way in this timeline.
-fn gives_way(timeline: &Timeline, want: Want, far: HowFar) -> String {
+pub fn gives_way(timeline: &Timeline, want: Want, far: HowFar) -> String {
     let by = far.time();
     match want {
         Want::Room(_) | Want::Large(_) => format!("- {} missing", room(timeline, want, far, "")),

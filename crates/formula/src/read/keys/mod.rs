@@ -135,6 +135,7 @@ pub static FORMULA: Table = Table {
         may("source", Text, "where it comes from"),
         may("notes", Texts, "what else a reader should know"),
         may("storage", Text, "how it keeps"),
+        may("served-at", Text, "when it usually comes to the table, such as \"09:30\"; its page then tells the day by the clock"),
         may("photograph", Sub(&PHOTOGRAPH), "a picture with its description"),
         may("label", Sub(&LABEL), "what a label needs to know beside the formula"),
         QUIET,
