@@ -18,7 +18,7 @@ pub fn day_section(timeline: &Timeline) -> Markup {
                 @for (before, lines) in days(timeline) {
                     div {
                         h3 { (title(before)) }
-                        ol.plain { @for (from, words) in lines { li { b { (from) } " " (words) } } }
+                        ol.plain { @for (from, words) in lines { li { b { (from) } span { (words) } } } }
                     }
                 }
             }
