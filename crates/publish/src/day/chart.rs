@@ -43,7 +43,7 @@ pub fn drawing(timeline: &Timeline, days: Days) -> Markup {
     let description =
         format!("What is done when for {}: solid is work, striped is heat, open is waiting", served(timeline).join(", "));
     html! {
-        svg.day xmlns="http://www.w3.org/2000/svg" viewBox=(format!("0 0 {width:.0} {height:.0}")) role="img" aria-labelledby="day-title day-words" {
+        svg xmlns="http://www.w3.org/2000/svg" class="day" viewBox=(format!("0 0 {width:.0} {height:.0}")) role="img" aria-labelledby="day-title day-words" {
             title id="day-title" { (title) }
             desc id="day-words" { (description) }
             style { (PreEscaped(STYLE)) }
