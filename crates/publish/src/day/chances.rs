@@ -68,7 +68,10 @@ fn slack(timeline: &Timeline, tried: &Tries) -> String {
     let (some, none): (Vec<_>, Vec<_>) = least.into_iter().partition(|(_, slack)| *slack > TimeSpan::ZERO);
     let some: Vec<String> = some.into_iter().map(|(at, slack)| format!("{} {}", title(at), span(slack))).collect();
     let none: Vec<String> = none.into_iter().map(|(at, _)| title(at)).collect();
-    let some = if some.is_empty() { "nowhere".to_owned() } else { some.join(", ") };
+    if some.is_empty() {
+        return "There is no slack: whatever is late moves serving.".to_owned();
+    }
+    let some = some.join(", ");
     let none = if none.is_empty() { String::new() } else { format!("; none for {}", none.join(", ")) };
     format!("Slack before serving moves: {some}{none}.")
 }

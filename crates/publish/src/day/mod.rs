@@ -23,4 +23,4 @@ pub use shopping::shopping;
 pub(crate) use text::place;
 pub use text::text;
 pub(crate) use wishes::gives_way;
-pub(crate) use words::{verb, what};
+pub(crate) use words::{rests, verb, what};

@@ -1,6 +1,6 @@
 //! A day's timeline for the terminal.
 
-use super::words::{about, action, between, day, heat, served, time, time_seen_from, verb, what};
+use super::words::{about, action, between, day, heat, rests, served, time, time_seen_from, verb, what};
 use super::{chances, wishes};
 use crate::words::wrap;
 use formula::read::Action;
@@ -22,11 +22,10 @@ pub fn text(timeline: &Timeline, width: usize) -> String {
     for entry in &timeline.entries {
         lines.push((&entry.begin, 1, line(timeline, entry)));
     }
-    for left in &timeline.left {
-        if let Some((from, to)) = &left.kept {
-            let word = if left.away.why == Why::Asleep { "asleep" } else { "out" };
-            lines.push((from, 0, format!("{}  ☾ {word} until {}", time(from), time_seen_from(to, from))));
-        }
+    for (from, to, why) in rests(timeline) {
+        let word = if why == Why::Asleep { "asleep" } else { "out" };
+        let after = if *from == timeline.served { 3 } else { 0 };
+        lines.push((from, after, format!("{}  ☾ {word} until {}", time(from), time_seen_from(to, from))));
     }
     lines.push((&timeline.served, 2, format!("{}  ★ on the table", time(&timeline.served))));
     lines.sort_by(|a, b| (a.0, a.1).cmp(&(b.0, b.1)));

@@ -1,6 +1,6 @@
 //! The day of a formula that states when it is served: a drawing, and what is done when, for the book's kitchen.
 
-use crate::day::{Days, drawing, gives_way, place, verb, what};
+use crate::day::{Days, drawing, gives_way, place, rests, verb, what};
 use jiff::ZonedDateTime;
 use maud::{Markup, html};
 use plan::day::{Entry, Left, Timeline, Want, Why};
@@ -39,10 +39,10 @@ fn days(timeline: &Timeline) -> Vec<(i32, Lines)> {
         days.max(0)
     };
     let entries = timeline.entries.iter().map(|entry| (&entry.begin, 1, told(timeline, entry)));
-    let nights = timeline.left.iter().filter_map(|left| {
-        let (from, to) = left.kept.as_ref()?;
-        let word = if left.away.why == Why::Asleep { "asleep" } else { "out" };
-        Some((from, 0, format!("{word} until {}", clock(to))))
+    let nights = rests(timeline).into_iter().filter(|(from, ..)| **from < timeline.served);
+    let nights = nights.map(|(from, to, why)| {
+        let word = if why == Why::Asleep { "asleep" } else { "out" };
+        (from, 0, format!("{word} until {}", clock(to)))
     });
     let mut all: Vec<(&ZonedDateTime, u8, String)> = entries.chain(nights).collect();
     all.sort_by(|a, b| (a.0, a.1).cmp(&(b.0, b.1)));
