@@ -15,7 +15,7 @@ pub enum Care {
     Full,
     /// As closely as a thousand kitchens differ: for trying it many times.
     Quick,
-    /// As quickly, and followed as far as in full: for tables that are read in between.
+    /// As quickly, and followed as far as in full until all that is asked was seen: for tables that are read in between.
     Table,
 }
 

@@ -18,6 +18,7 @@ mod room_taken;
 mod surroundings;
 mod verdict;
 mod warmed;
+mod watch;
 mod yielded;
 
 pub use calibration::{BAND, Calibration, Learnt, VIGOUR};
