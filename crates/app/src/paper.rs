@@ -75,7 +75,13 @@ pub fn set(what: Printed, paper: Paper, words: &Value) -> Result<Vec<u8>, Failur
 /// This program was built without.
 #[cfg(not(feature = "pdf"))]
 pub fn set(_: Printed, _: Paper, _: &Value) -> Result<Vec<u8>, Failure> {
+    Err(built_without())
+}
+
+/// Why this program prints nothing.
+#[cfg(not(feature = "pdf"))]
+pub fn built_without() -> Failure {
     let hint =
         "build it with: cargo install --path crates/app --features pdf; or print the page or the HTML sheet from a browser";
-    Err(Failure::new("this program was built without PDF, which takes long to build").hint(hint))
+    Failure::new("this program was built without PDF, which takes long to build").hint(hint)
 }

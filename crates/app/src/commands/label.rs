@@ -3,6 +3,7 @@
 use super::{Ended, Outcome};
 use crate::asked::{Formulas, unknown};
 use crate::failure::Failure;
+use crate::labelled::OnSheets;
 use crate::terminal;
 use bench::label::{self, EATEN_AS, Law, Sold};
 use formula::Formula;
@@ -16,6 +17,7 @@ use formula::Formula;
 ///   wellproved label potato-muffins.toml
 ///   wellproved label potato-muffins.toml --component muffins --for us
 ///   wellproved label saltmarsh --format html > labels.html
+///   wellproved label potato-muffins.toml --pdf labels.pdf --sheet 105x74 --copies 8
 ///
 /// A draft, not advice: your authority decides. What no source tells is left open, never nought.
 #[derive(clap::Args)]
@@ -35,6 +37,8 @@ pub struct Label {
     /// The form of the label.
     #[arg(long, value_enum, default_value_t = LabelFormat::Text)]
     format: LabelFormat,
+    #[command(flatten)]
+    on_sheets: OnSheets,
 }
 
 /// Whose rules.
@@ -70,6 +74,10 @@ impl Label {
             let drafted = label::label(formula, settings, law, &sold);
             let nothing = || Failure::new(format!("“{}” makes nothing that could be labelled", formula.head.title));
             labels.push(drafted.ok_or_else(nothing)?);
+        }
+        if self.on_sheets.is_asked() {
+            self.on_sheets.print(&labels, settings)?;
+            return Ok(Outcome::Fine);
         }
         let text = |one| publish::label::text(one, terminal::width());
         terminal::say(&match self.format {
