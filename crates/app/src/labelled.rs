@@ -26,8 +26,8 @@ pub struct OnSheets {
     #[arg(long, value_name = "COUNT", requires = "pdf", value_parser = clap::value_parser!(u16).range(1..=2000))]
     copies: Option<u16>,
     /// The first free place on a part-used sheet, counted by rows from the top left.
-    #[arg(long, value_name = "PLACE", requires = "pdf", default_value_t = 1, value_parser = clap::value_parser!(u16).range(1..=30))]
-    from: u16,
+    #[arg(long, value_name = "PLACE", requires = "sheet", value_parser = clap::value_parser!(u16).range(1..=30))]
+    from: Option<u16>,
     /// The largest face of the pack is under 80 cm², where European law allows letters of 0.9 mm.
     #[arg(long, requires = "pdf")]
     small_pack: bool,
@@ -53,7 +53,7 @@ impl OnSheets {
         let meant = Meant { as_drafts: !self.checked, for_small_packs: self.small_pack };
         let words = publish::print::labels(labels, settings, meant);
         let first = self.sheet.as_deref().unwrap_or_else(|| smallest(labels));
-        let wanted = Wanted { labels: labels.len(), copies: self.copies.map(usize::from), from: usize::from(self.from) };
+        let wanted = Wanted { labels: labels.len(), copies: self.copies.map(usize::from), from: usize::from(self.from.unwrap_or(1)) };
         let printed = set(first, wanted, &words)?;
         files::write(file, &printed.bytes)?;
         if printed.sheet != first && self.sheet.is_some() {
@@ -68,7 +68,7 @@ impl OnSheets {
 }
 
 /// The sheet to begin with.
-fn smallest(labels: &[Label]) -> &'static str {
+pub fn smallest(labels: &[Label]) -> &'static str {
     if labels.iter().any(|one| one.law == Law::Us) { "2.6x1in" } else { "70x36" }
 }
 

@@ -55,6 +55,14 @@ impl OnPaper {
     }
 }
 
+/// Whether this program can print.
+pub fn is_built() -> Result<(), Failure> {
+    #[cfg(not(feature = "pdf"))]
+    return Err(built_without());
+    #[cfg(feature = "pdf")]
+    Ok(())
+}
+
 /// What is printed, set in type.
 #[cfg(feature = "pdf")]
 pub fn set(what: Printed, paper: Paper, words: &Value) -> Result<Vec<u8>, Failure> {

@@ -67,7 +67,7 @@ impl Label {
     pub fn run(self) -> Ended {
         let (opened, formulas) = self.asked.open()?;
         let settings = &opened.book.settings;
-        let law = self.law.map_or_else(|| by_language(&settings.language), Where::law);
+        let law = self.law.map_or_else(|| Law::by_language(&settings.language), Where::law);
         let mut labels = Vec::new();
         for formula in &formulas {
             let sold = Sold { components: self.components(formula)?, eaten_as: self.eaten_as };
@@ -108,13 +108,4 @@ impl Where {
 fn kind(text: &str) -> Result<&'static str, String> {
     let known = EATEN_AS.iter().copied().find(|known| *known == text);
     known.ok_or_else(|| format!("there are: {}", EATEN_AS.join(", ")))
-}
-
-/// Whose rules a book's language suggests.
-pub fn by_language(language: &str) -> Law {
-    match language {
-        "en-GB" => Law::Uk,
-        "en-US" => Law::Us,
-        _ => Law::Eu,
-    }
 }

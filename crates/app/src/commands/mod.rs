@@ -27,7 +27,6 @@ mod solve;
 mod store;
 
 pub use explain::explained;
-pub use label::by_language;
 
 use crate::failure::Stopped;
 use clap::{Parser, Subcommand, ValueEnum};

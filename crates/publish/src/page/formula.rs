@@ -33,6 +33,7 @@ pub fn formula_page(formula: &Formula, leaf: &Leaf) -> String {
                 @for (name, part) in parts(formula, leaf) { div data-part=(name) { (part) } }
                 (leaf.serving(formula))
                 (leaf.used_in())
+                (leaf.on_paper())
                 (foot(formula, leaf))
             }
         }

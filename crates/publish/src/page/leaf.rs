@@ -11,6 +11,15 @@ use formula::Formula;
 use formula::read::BookSettings;
 use maud::{Markup, html};
 
+/// Something of a formula that lies beside its page to be printed.
+#[derive(Clone, Debug)]
+pub struct OnPaper {
+    /// Its file, seen from the page.
+    pub file: String,
+    /// What it is.
+    pub title: String,
+}
+
 /// A formula's place in its book.
 pub struct Leaf<'l> {
     /// The book's settings.
@@ -21,13 +30,15 @@ pub struct Leaf<'l> {
     pub picture: Option<&'l Picture>,
     /// What lets its reader fit it to another kitchen, if that was worked out.
     pub reader: Option<&'l Reader>,
+    /// What lies beside the page to be printed.
+    pub on_paper: &'l [OnPaper],
 }
 
 impl<'l> Leaf<'l> {
     /// A page of which nothing more is known than its book's settings.
     #[must_use]
     pub const fn alone(settings: &'l BookSettings) -> Self {
-        Self { settings, used_in: &[], picture: None, reader: None }
+        Self { settings, used_in: &[], picture: None, reader: None, on_paper: &[] }
     }
 
     /// The way back to the book.
@@ -68,6 +79,20 @@ impl<'l> Leaf<'l> {
                 a.quiet href={ "ingredients.html#" (ingredient_id(&one.name)) } { (need.title) }
             } @else {
                 (need.title)
+            }
+        }
+    }
+
+    /// What there is to print.
+    pub fn on_paper(&self) -> Markup {
+        html! {
+            @if !self.on_paper.is_empty() {
+                p.fine.on-paper {
+                    @for (n, one) in self.on_paper.iter().enumerate() {
+                        @if n > 0 { " · " }
+                        a href=(one.file) type="application/pdf" { (quantity::print::capital(&one.title)) " (PDF)" }
+                    }
+                }
             }
         }
     }
