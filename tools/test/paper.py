@@ -55,17 +55,17 @@ def labels(folder):
             for sheet in ("70x36", "105x74", "210x148", "2.6x1in", "4x5in"):
                 said = sheet_of(str(formula), "--for", law, "--pdf", str(file), "--sheet", sheet, "--copies", "3")
                 assert SHEETS[said][0] == SHEETS[sheet][0], f"{sheet} became {said}"
-                pages += judged(file, SHEETS[said][0], [name, "Ingredients:", "Draft"])
+                pages += judged(file, SHEETS[said][0], [name, "Ingredients:", "Draft: check it with your authority."])
     formula = str(BOOK / "formulas/base-syrup.toml")
     said = sheet_of(formula, "--pdf", str(file), "--sheet", "105x74", "--copies", "9", "--from", "8")
     assert said == "105x74"
-    count = judged(file, "a4", ["Draft"])
+    count = judged(file, "a4", ["Draft: check it with your authority."])
     assert count == 2, f"nine labels from the eighth place on want two sheets, not {count}"
     shown = run("pdftotext", "-bbox", str(file), "-")
     first, second = shown.split("<page ")[1:]
-    draft = [tuple(map(float, found)) for found in re.findall(r'xMin="([\d.]+)" yMin="([\d.]+)"[^>]*>Draft<', first)]
+    draft = [tuple(map(float, found)) for found in re.findall(r'xMin="([\d.]+)" yMin="([\d.]+)"[^>]*>Draft:<', first)]
     assert len(draft) == 1 and draft[0][0] > 297 and draft[0][1] > 630, f"the eighth place is at the lower right: {draft}"
-    assert second.count(">Draft<") == 8
+    assert second.count(">Draft:<") == 8
     least(formula, folder, "eu", "x", 1.2)
     least(formula, folder, "us", "o", 25.4 / 16)
     hostile = folder / "hostile-label.toml"

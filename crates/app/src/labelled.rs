@@ -53,11 +53,15 @@ impl OnSheets {
         let meant = Meant { as_drafts: !self.checked, for_small_packs: self.small_pack };
         let words = publish::print::labels(labels, settings, meant);
         let first = self.sheet.as_deref().unwrap_or_else(|| smallest(labels));
-        let wanted = Wanted { labels: labels.len(), copies: self.copies.map(usize::from), from: usize::from(self.from.unwrap_or(1)) };
+        let wanted =
+            Wanted { labels: labels.len(), copies: self.copies.map(usize::from), from: usize::from(self.from.unwrap_or(1)) };
         let printed = set(first, wanted, &words)?;
         files::write(file, &printed.bytes)?;
         if printed.sheet != first && self.sheet.is_some() {
-            terminal::remark(&format!("labels of {first} have no room for letters as large as they must be: these are {}", printed.sheet));
+            terminal::remark(&format!(
+                "labels of {first} have no room for letters as large as they must be: these are {}",
+                printed.sheet
+            ));
         }
         terminal::remark(&format!("printed: {}, labels of {}", file.display(), printed.sheet));
         for one in labels.iter().filter(|one| !one.gaps.is_empty()) {

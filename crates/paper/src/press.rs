@@ -160,7 +160,8 @@ mod tests {
             let high = |letter: char| {
                 let glyph = font.ttf().glyph_index(letter).expect("a letter");
                 let bounds = font.ttf().glyph_bounding_box(glyph).expect("a shape");
-                font.to_em(f64::from(bounds.y_max)).get() - if letter == 'o' { font.to_em(f64::from(bounds.y_min)).get() } else { 0.0 }
+                font.to_em(f64::from(bounds.y_max)).get()
+                    - if letter == 'o' { font.to_em(f64::from(bounds.y_min)).get() } else { 0.0 }
             };
             let name = &font.info().family;
             for (what, letter) in [("x-height", 'x'), ("o-height", 'o'), ("figure-height", '1')] {

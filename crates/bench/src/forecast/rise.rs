@@ -256,9 +256,8 @@ impl<'f> Foreseeing<'f> {
         fermentation.organisms.vigour = self.around.calibration.vigour(&start.named).factor();
         fermentation.limits = self.care.limits();
         let mut watch = Watch::over(steps, &ends);
-        let course = fermentation.run_until(lasts + self.care.beyond(steps), |now, risen| {
-            self.care.ends_early() && watch.has_seen_all(now, risen)
-        });
+        let course = fermentation
+            .run_until(lasts + self.care.beyond(steps), |now, risen| self.care.ends_early() && watch.has_seen_all(now, risen));
         let points = points(&course, lasts, self.care);
         let is_sound = points.iter().all(|point| point.risen.is_finite() && point.temperature.is_finite());
         let Some(last) = course.at(lasts).filter(|_| is_sound) else {

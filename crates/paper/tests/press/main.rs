@@ -79,7 +79,11 @@ fn labels_whatever_they_say() {
             let places = [None, Some(0), Some(0)];
             match labels(sheet, &places, &filled(Form::Labels, text)) {
                 Ok(bytes) => assert!(bytes.starts_with(b"%PDF-1.7"), "{} {text:?}", sheet.name),
-                Err(why) => assert!(why.is_for_want_of_room() && (sheet.label.0 < 200.0 || text.len() > 100), "{} {text:?}: {why}", sheet.name),
+                Err(why) => assert!(
+                    why.is_for_want_of_room() && (sheet.label.0 < 200.0 || text.len() > 100),
+                    "{} {text:?}: {why}",
+                    sheet.name
+                ),
             }
         }
     }

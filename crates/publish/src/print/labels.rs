@@ -44,8 +44,7 @@ fn label(label: &Label, meant: Meant) -> Value {
     let runs: Vec<Value> =
         words::ingredients(label).iter().map(|run| json!({ "words": run.words, "strong": run.is_strong })).collect();
     let lines: Vec<String> = words::contains(label).into_iter().chain(words::sums(label)).collect();
-    let after: Vec<String> =
-        words::date(label).into_iter().chain(label.storage.clone()).chain(label.sold_by.clone()).collect();
+    let after: Vec<String> = words::date(label).into_iter().chain(label.storage.clone()).chain(label.sold_by.clone()).collect();
     json!({
         "name": label.name,
         "runs": runs,
@@ -54,7 +53,7 @@ fn label(label: &Label, meant: Meant) -> Value {
         "after": after,
         "declaration": label.declaration.as_ref().map(declared),
         "facts": label.facts.as_ref().map(stated),
-        "draft": meant.as_drafts.then_some("Draft"),
+        "draft": meant.as_drafts.then_some("Draft: check it with your authority."),
     })
 }
 
@@ -78,9 +77,7 @@ fn declared(declaration: &Declaration) -> Value {
 
 fn stated(facts: &Facts) -> Value {
     let serving = &facts.serving;
-    let rows = |traces: bool| -> Vec<Value> {
-        facts.lines.iter().filter(|line| line.is_trace == traces).map(row).collect()
-    };
+    let rows = |traces: bool| -> Vec<Value> { facts.lines.iter().filter(|line| line.is_trace == traces).map(row).collect() };
     json!({
         "title": "Nutrition Facts",
         "servings": words::servings(serving),

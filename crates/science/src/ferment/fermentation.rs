@@ -1,7 +1,7 @@
 //! A dough, what makes it rise and the temperatures it meets, run through time.
 
-use super::rates::Rates;
 use super::gas_volume::risen;
+use super::rates::Rates;
 use super::state::{GAS_LOST, GAS_MADE, SIZE, TEMPERATURE};
 use super::temperature_path::{Stretch, StretchCourse};
 use super::{Course, Dough, Leaven, Organisms, Stage, State, TemperaturePath};

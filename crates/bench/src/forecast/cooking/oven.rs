@@ -19,11 +19,13 @@ pub fn heated(made: &Made, steps: &[&Step], around: &Surroundings, ends: Ends) -
     let stages = |convection: HeatTransfer| stages(&made.piece, &heats, convection);
     let seen = cook(&made.piece, &stages(transfer.usual));
     let usual = made.piece.saturation;
-    let core =
-        |saturation: Fraction, convection: HeatTransfer| course(&Piece { saturation, moments: FEW, ..made.piece }, &stages(convection)).core();
+    let core = |saturation: Fraction, convection: HeatTransfer| {
+        course(&Piece { saturation, moments: FEW, ..made.piece }, &stages(convection)).core()
+    };
     let likeliest = moist(seen.expected.core(), made.boils());
-    let band =
-        band(likeliest, made.boils(), ends, |end| [core(end.of(SATURATION), transfer.usual), core(usual, end.contact(&transfer))]);
+    let band = band(likeliest, made.boils(), ends, |end| {
+        [core(end.of(SATURATION), transfer.usual), core(usual, end.contact(&transfer))]
+    });
     let mut assumed = vec!["moist air; ovens heat small pieces rather sooner than the model does".to_owned()];
     if is_assumed(&around.heat.fan.origin) {
         assumed.push("an oven without a fan".to_owned());
