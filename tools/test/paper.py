@@ -48,6 +48,7 @@ def sheet_of(*words):
 
 def labels(folder):
     """Labels of every formula on every sheet; a larger one where there is no room."""
+    letters()
     pages, file = 0, folder / "labels.pdf"
     for formula in sorted((BOOK / "formulas").glob("*.toml")):
         for law in ("eu", "us"):
@@ -73,6 +74,21 @@ def labels(folder):
     hostile.write_text(re.sub(r"^title = .*$", lambda _: f"title = '{HOSTILE}'", text, count=1, flags=re.M))
     sheet_of(str(hostile), "--pdf", str(file), "--sheet", "210x148")
     return pages + count + judged(file, "a4", [HOSTILE])
+
+
+def letters():
+    """What the form takes for the heights of letters is no more than what the fonts draw."""
+    from PIL import ImageFont
+
+    form = pathlib.Path("crates/paper/forms/labels.typ").read_text()
+    for font in sorted(pathlib.Path("crates/paper/fonts").glob("*.otf")):
+        drawn = ImageFont.truetype(str(font), 1000)
+        for name, signs in {"x-height": "x", "o-height": "o", "figure-height": "0123456789"}.items():
+            stated = float(re.search(rf"^#let {name} = ([\d.]+)$", form, re.M).group(1))
+            for sign in signs:
+                _, top, _, foot = drawn.getbbox(sign, anchor="ls")
+                high = (foot - top if sign == "o" else -top) / 1000
+                assert high >= stated, f"{font.name}: {sign} is {high} high, not {stated}"
 
 
 def least(formula, folder, law, letter, wanted):

@@ -143,30 +143,3 @@ impl World for Press {
         None
     }
 }
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    /// What the labels' form takes for the heights of letters is what the font has.
-    #[test]
-    fn letters_are_as_high_as_the_form_takes_them_to_be() {
-        let form = Form::Labels.text();
-        let stated = |name: &str| -> f64 {
-            let after = form.split(&format!("#let {name} = ")).nth(1).expect("it is stated");
-            after.lines().next().and_then(|line| line.trim().parse().ok()).expect("a number")
-        };
-        for font in FONTS.iter() {
-            let high = |letter: char| {
-                let glyph = font.ttf().glyph_index(letter).expect("a letter");
-                let bounds = font.ttf().glyph_bounding_box(glyph).expect("a shape");
-                font.to_em(f64::from(bounds.y_max)).get()
-                    - if letter == 'o' { font.to_em(f64::from(bounds.y_min)).get() } else { 0.0 }
-            };
-            let name = &font.info().family;
-            for (what, letter) in [("x-height", 'x'), ("o-height", 'o'), ("figure-height", '1')] {
-                assert!(high(letter) >= stated(what), "{name}: {letter} is {} high, not {}", high(letter), stated(what));
-            }
-        }
-    }
-}
