@@ -103,7 +103,7 @@ def least(formula, folder, law, letter, wanted):
     run("pdftoppm", "-r", str(dots), "-png", "-gray", "-singlefile", str(file), str(folder / "least"))
     Image.MAX_IMAGE_PIXELS = None
     scale = dots / 72
-    image = Image.open(folder / "least.png").crop(tuple(int(side * scale) for side in box))
+    image = Image.open(folder / "least.png").convert("L").crop(tuple(int(side * scale) for side in box))
     # "Ingredients:": most of its ink lies between the base line and the height of the x; rows with little ink are stems and tails.
     ink = [sum(1 for dot in image.crop((0, row, image.width, row + 1)).getdata() if dot < 128) for row in range(image.height)]
     rows = [row for row, much in enumerate(ink) if much > 0.35 * max(ink)]
