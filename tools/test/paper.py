@@ -100,10 +100,10 @@ def least(formula, folder, law, letter, wanted):
     sheet_of(formula, "--for", law, "--pdf", str(file), "--sheet", sheet, "--copies", "1")
     words = re.findall(r'xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">([^<]+)<', run("pdftotext", "-bbox", str(file), "-"))
     box = next(tuple(map(float, word[:4])) for word in words if word[4] == "Ingredients:")
-    run("pdftoppm", "-r", str(dots), "-png", "-gray", "-singlefile", str(file), str(folder / "least"))
-    Image.MAX_IMAGE_PIXELS = None
-    scale = dots / 72
-    image = Image.open(folder / "least.png").convert("L").crop(tuple(int(side * scale) for side in box))
+    left, top, right, foot = (int(side * dots / 72) for side in box)
+    run("pdftoppm", "-r", str(dots), "-x", str(left), "-y", str(top), "-W", str(right - left), "-H", str(foot - top),
+        "-png", "-gray", "-singlefile", str(file), str(folder / "least"))
+    image = Image.open(folder / "least.png").convert("L")
     # "Ingredients:": most of its ink lies between the base line and the height of the x; rows with little ink are stems and tails.
     ink = [sum(1 for dot in image.crop((0, row, image.width, row + 1)).getdata() if dot < 128) for row in range(image.height)]
     rows = [row for row, much in enumerate(ink) if much > 0.35 * max(ink)]
