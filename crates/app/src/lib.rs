@@ -7,6 +7,7 @@ mod commands;
 mod failure;
 mod files;
 mod findings;
+mod labelled;
 mod learning;
 mod logbook;
 mod looking;

@@ -29,7 +29,6 @@ mod store;
 mod trial;
 
 pub use explain::explained;
-pub use label::by_language;
 pub use trial::said_of_entries;
 
 use crate::failure::Stopped;
