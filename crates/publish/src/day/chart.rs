@@ -48,7 +48,8 @@ pub fn chart(timeline: &Timeline) -> String {
     markup.into_string()
 }
 
-const STYLE: &str = "text{font:13px Georgia,'DejaVu Serif',serif;fill:#2a2520}.head{font-size:17px;font-weight:600}.small{font-size:11px}\
+/// How the drawing looks; it goes along in the drawing itself.
+pub const STYLE: &str = "text{font:13px Georgia,'DejaVu Serif',serif;fill:#2a2520}.head{font-size:17px;font-weight:600}.small{font-size:11px}\
 .paper{fill:#fbf8f2}.work{fill:#2a2520;stroke:#fbf8f2}.wait{fill:#fbf8f2;stroke:#2a2520}.hot{fill:url(#heat);stroke:#2a2520}.ground{fill:#fbf8f2}\
 .stripe{stroke:#2a2520;stroke-width:1.6}.rule{stroke:#2a2520;stroke-width:.5;opacity:.45}.gap{stroke:#2a2520;stroke-dasharray:1 4}\
 .on{fill:#fbf8f2;font-size:11px}.under{font-size:11px}";

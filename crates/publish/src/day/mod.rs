@@ -12,6 +12,7 @@ mod words;
 
 pub use alternatives::{alternatives, alternatives_json, reason};
 pub use calendar::calendar;
+pub(crate) use chart::STYLE as CHART_LOOK;
 pub use chart::chart;
 pub use json::json;
 pub use prep::prep;

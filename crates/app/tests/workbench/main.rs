@@ -1,0 +1,13 @@
+//! The real workbench, asked as browsers ask it, and as nobody should.
+#![allow(clippy::disallowed_methods, clippy::disallowed_types)] // Tests open files as the world does.
+
+mod coming_in;
+mod fuzzed;
+mod hostile;
+mod killed;
+mod roles;
+#[path = "../commands/sandbox.rs"]
+#[allow(dead_code)] // Some of it serves the commands alone.
+mod sandbox;
+mod served;
+mod trouble;
