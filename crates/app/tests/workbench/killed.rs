@@ -2,7 +2,10 @@
 
 use crate::sandbox::Sandbox;
 use crate::served::{Asked, Served, escaped, next};
+use std::collections::BTreeMap;
 use std::process::Command;
+use std::sync::mpsc;
+use std::time::{Duration, Instant};
 
 const FILE: &str = "saltmarsh/formulas/cardamom-knots.toml";
 const TEXT: &str = "/formula/cardamom-knots/text";
@@ -32,22 +35,34 @@ fn killed_while_saving(server: &str) {
     let mut served = Served::of(Sandbox::with_demo(), &["--port", "0"], &environment);
     let first = served.sandbox.read(FILE);
     let (mut seed, mut n, mut stands) = (7, 0, first.clone());
+    let mut took: u64 = 30_000;
+    let mut fates = BTreeMap::<(bool, bool), u32>::new();
     for round in 0..TIMES {
         let token = served.get(TEXT, "").token();
         for _ in 0..next(&mut seed) % (SAVES + 1) {
             n += 1;
+            let begun = Instant::now();
             let answer = saved(&served, &token, &stands, &text(&first, n));
+            took = begun.elapsed().as_micros().try_into().unwrap_or(took);
             assert_eq!(answer, 200, "save {n}: {}", served.journal());
             stands = text(&first, n);
         }
-        // The one that is not acknowledged: killed at a moment that differs from time to time.
+        // The one that may not be acknowledged: killed at a moment that differs from time to time, within what the
+        // last one took and a little more.
         n += 1;
         let body = body(&stands, &text(&first, n));
         let asked = asked(&token, &body);
-        let after = std::time::Duration::from_micros(next(&mut seed) % 30_000);
+        let after = Duration::from_micros(next(&mut seed) % (took + took / 4).max(1));
         let acknowledged = std::thread::scope(|scope| {
-            let answer = scope.spawn(|| served.try_ask(&asked).map(|answer| answer.status));
-            std::thread::sleep(after);
+            let (told, heard) = mpsc::channel();
+            let served = &served;
+            let answer = scope.spawn(move || {
+                let status = served.try_ask(&asked).map(|answer| answer.status);
+                drop(told);
+                status
+            });
+            // Until it is answered, or so long.
+            let _: Result<(), _> = heard.recv_timeout(after);
             let killed = Command::new("kill").args(["-9", &served.child.id().to_string()]).status().expect("kill");
             assert!(killed.success());
             answer.join().expect("an answer")
@@ -60,9 +75,11 @@ fn killed_while_saving(server: &str) {
             "round {round}: {acknowledged:?}, {} letters",
             now.len()
         );
+        *fates.entry((acknowledged.is_some(), now == next_one)).or_default() += 1;
         stands = now;
         served.again(&["--port", "0"], &environment);
     }
+    println!("killed: {fates:?} (acknowledged, written)");
     // Everything acknowledged is remembered, too: undone stroke by stroke it is the first text again.
     let token = served.get(TEXT, "").token();
     let mut steps = 0;

@@ -100,32 +100,35 @@ impl Served {
 
     /// A connection from an address of this machine.
     pub fn connect(&self, from: Option<Ipv4Addr>) -> TcpStream {
+        self.try_connect(from).expect("a connection")
+    }
+
+    fn try_connect(&self, from: Option<Ipv4Addr>) -> Option<TcpStream> {
         let to = SocketAddr::from(([127, 0, 0, 1], self.port));
-        let Some(from) = from else { return TcpStream::connect(to).expect("a connection") };
+        let Some(from) = from else { return TcpStream::connect(to).ok() };
         let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().expect("a runtime");
         let stream = runtime.block_on(async {
             let socket = tokio::net::TcpSocket::new_v4().expect("a socket");
             socket.bind((from, 0).into()).expect("an address of this machine");
-            socket.connect(to).await.expect("a connection").into_std().expect("a stream")
-        });
+            socket.connect(to).await.ok()?.into_std().ok()
+        })?;
         stream.set_nonblocking(false).expect("a stream that waits");
-        stream
+        Some(stream)
     }
 
     /// Asks, and reads the whole answer; none where the connection was closed without a word.
     pub fn try_ask(&self, asked: &Asked<'_>) -> Option<Answer> {
-        read_answer(self.send(asked))
+        read_answer(self.send(self.try_connect(asked.from)?, asked))
     }
 
     /// Asks, and reads no more than the status: some answers never end.
     pub fn status(&self, asked: &Asked<'_>) -> u16 {
         let mut line = String::new();
-        BufReader::new(self.send(asked)).read_line(&mut line).expect("a line");
+        BufReader::new(self.send(self.connect(asked.from), asked)).read_line(&mut line).expect("a line");
         line.split(' ').nth(1).and_then(|status| status.parse().ok()).unwrap_or_default()
     }
 
-    fn send(&self, asked: &Asked<'_>) -> TcpStream {
-        let mut stream = self.connect(asked.from);
+    fn send(&self, mut stream: TcpStream, asked: &Asked<'_>) -> TcpStream {
         stream.set_read_timeout(Some(Duration::from_secs(60))).expect("a patience");
         let is_said = |name: &str| asked.headers.iter().any(|(own, _)| own.eq_ignore_ascii_case(name));
         let mut head = format!("{} {} HTTP/1.1\r\nConnection: close\r\n", asked.method, asked.path);
