@@ -27,6 +27,7 @@ mod solve;
 mod store;
 
 pub use explain::explained;
+pub use label::by_language;
 
 use crate::failure::Stopped;
 use clap::{Parser, Subcommand, ValueEnum};

@@ -1,6 +1,6 @@
 //! The way in with a key, and the way out.
 
-use super::{From, Visitor, session};
+use super::{Visitor, session};
 use crate::workbench::answer::{Answer, Refusal};
 use crate::workbench::desk::Desk;
 use crate::workbench::frame::{Frame, token};
@@ -24,15 +24,9 @@ struct Shown {
 }
 
 /// The door, or, with a key in the address, the way in: a camera reads no forms.
-async fn door(
-    state: State<Desk>,
-    visitor: Option<Extension<Visitor>>,
-    from: Option<Extension<From>>,
-    headers: HeaderMap,
-    Query(shown): Query<Shown>,
-) -> Answer {
+async fn door(state: State<Desk>, visitor: Option<Extension<Visitor>>, headers: HeaderMap, Query(shown): Query<Shown>) -> Answer {
     match visitor {
-        _ if !shown.key.is_empty() => come_in(&state, from, &headers, &shown),
+        _ if !shown.key.is_empty() => come_in(&state, &headers, &shown),
         Some(Extension(visitor)) => Ok(Html(inside(&visitor)).into_response()),
         None => Ok(Html(Frame::alone("The door").wrap(&html! { main { h1 { "The door" } (form()) } })).into_response()),
     }
@@ -44,7 +38,7 @@ fn inside(visitor: &Visitor) -> String {
         main {
             h1 { "The door" }
             p { "You are in, as " (visitor.role.word()) "." }
-            p { a href=(visitor.role.home()) { "To the work" } }
+            p { a href="/" { "To the work" } }
             @if !visitor.session.is_empty() {
                 form method="post" action="/leave" { (token(visitor)) button { "Leave" } }
             }
@@ -53,8 +47,8 @@ fn inside(visitor: &Visitor) -> String {
     Frame::apart(visitor, "The door").wrap(&body)
 }
 
-async fn key_typed(state: State<Desk>, from: Option<Extension<From>>, headers: HeaderMap, Form(shown): Form<Shown>) -> Answer {
-    come_in(&state, from, &headers, &shown)
+async fn key_typed(state: State<Desk>, headers: HeaderMap, Form(shown): Form<Shown>) -> Answer {
+    come_in(&state, &headers, &shown)
 }
 
 /// Where a key is typed, for those without a camera.
@@ -67,18 +61,11 @@ pub fn form() -> Markup {
     }
 }
 
-fn come_in(desk: &Desk, from: Option<Extension<From>>, headers: &HeaderMap, shown: &Shown) -> Answer {
+fn come_in(desk: &Desk, headers: &HeaderMap, shown: &Shown) -> Answer {
     let ring = desk.doors().shared()?;
-    let peer = from.map(|Extension(from)| from.peer.ip());
-    if peer.is_some_and(|peer| !desk.doors().tries.has_left(peer)) {
-        return Err(Refusal::too_many());
-    }
-    let Some(key) = ring.shown(shown.key.trim()) else {
-        peer.map(|peer| desk.doors().tries.allows(peer));
-        return Err(Refusal::unknown());
-    };
+    let key = ring.shown(shown.key.trim()).ok_or_else(Refusal::unknown)?;
     let jar = session::begin(&ring, key, headers)?;
-    let to = if is_within(&shown.to) { shown.to.as_str() } else { key.role.home() };
+    let to = if is_within(&shown.to) { shown.to.as_str() } else { "/" };
     // The page leads on by itself: a cookie this strict does not go along where another site's link led here, and
     // the key leaves the address and the history.
     let body = html! { main { h1 { "Come in" } p { a href=(to) { "To the work" } } } };

@@ -17,14 +17,14 @@ use super::desk::Desk;
 use super::journal::Entry;
 use crate::failure::Failure;
 use axum::extract::{FromRequestParts, Request, State};
-use axum::http::Method;
 use axum::http::request::Parts;
+use axum::http::{Method, StatusCode};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 use house::Names;
 use pace::Pace;
 use serde::{Deserialize, Serialize};
-use std::net::SocketAddr;
+use std::net::{IpAddr, SocketAddr};
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
 pub use enter::{form, routes};
@@ -44,8 +44,8 @@ pub enum Role {
 }
 
 impl Role {
-    /// Each of them, from little to everything.
-    pub const ALL: [Self; 3] = [Self::Taster, Self::Helper, Self::Owner];
+    /// Those that a key may have; a taster has the word in the address of their sheet instead.
+    pub const BY_KEY: [Self; 2] = [Self::Helper, Self::Owner];
 
     /// The word for it.
     pub const fn word(self) -> &'static str {
@@ -53,14 +53,6 @@ impl Role {
             Self::Taster => "taster",
             Self::Helper => "helper",
             Self::Owner => "owner",
-        }
-    }
-
-    /// Where somebody of this role begins.
-    pub const fn home(self) -> &'static str {
-        match self {
-            Self::Taster => "/taste/",
-            Self::Helper | Self::Owner => "/",
         }
     }
 }
@@ -97,13 +89,11 @@ pub struct From {
 
 /// Whom an address lets in, by how it begins; whatever is not among these is for helpers and owners. A page may ask
 /// for more, never for less.
-const FOR: &[(&str, Option<Role>)] = &[
-    ("/asset/", None),
-    ("/enter", None),
-    ("/leave", Some(Role::Taster)),
-    ("/taste/", Some(Role::Taster)),
-    ("/people", Some(Role::Owner)),
-];
+const FOR: &[(&str, Option<Role>)] = &[("/asset/", None), (ENTER, None), (TASTERS, None), ("/people", Some(Role::Owner))];
+/// Where keys are shown.
+const ENTER: &str = "/enter";
+/// Where tasters' sheets are: the word in the address, which nobody guesses, opens that one sheet and nothing else.
+const TASTERS: &str = "/taste/";
 
 fn needed(path: &str) -> Option<Role> {
     FOR.iter().find(|(begin, _)| path.starts_with(begin)).map_or(Some(Role::Helper), |(_, role)| *role)
@@ -144,10 +134,14 @@ impl Doors {
 /// Lets in whoever may come in, and sees to it that a page can only do what it is meant to.
 pub async fn guard(State(desk): State<Desk>, request: Request, next: Next) -> Response {
     let mut entry = Entry::begin(&request);
+    let guesser = peer(&request).filter(|_| shows_a_word(&request));
     let response = match let_in(&desk, request, &mut entry).await {
         Ok(request) => next.run(request).await,
         Err(refusal) => refusal.into_response(),
     };
+    if let Some(guesser) = guesser.filter(|_| matches!(response.status(), StatusCode::UNAUTHORIZED | StatusCode::NOT_FOUND)) {
+        desk.doors().tries.allows(guesser);
+    }
     desk.journal().tell(entry, &response);
     policy::with_policy(response)
 }
@@ -157,8 +151,14 @@ async fn let_in(desk: &Desk, mut request: Request, entry: &mut Entry) -> Result<
     if !doors.names.are_meant_by(&request) {
         return Err(Refusal::forbidden("This address is not the workbench's."));
     }
-    if request.extensions().get::<From>().is_some_and(|from| !doors.pace.allows(from.peer.ip())) {
+    let asks_too_much = |peer| !doors.pace.allows(peer) || (shows_a_word(&request) && !doors.tries.has_left(peer));
+    if peer(&request).is_some_and(asks_too_much) {
         return Err(Refusal::too_many());
+    }
+    if request.uri().path().starts_with(TASTERS) {
+        let taster = Visitor { role: Role::Taster, name: String::new(), token: String::new(), session: String::new() };
+        request.extensions_mut().insert(taster);
+        return Ok(request);
     }
     let visitor = match doors.keys() {
         Some(ring) => session::visitor(&ring, request.headers()),
@@ -177,6 +177,15 @@ async fn let_in(desk: &Desk, mut request: Request, entry: &mut Entry) -> Result<
     }
     request.extensions_mut().insert(visitor);
     Ok(request)
+}
+
+fn peer(request: &Request) -> Option<IpAddr> {
+    request.extensions().get::<From>().map(|from| from.peer.ip())
+}
+
+/// Whether a word in the request opens something, so that it might be guessed.
+fn shows_a_word(request: &Request) -> bool {
+    [ENTER, TASTERS].iter().any(|begin| request.uri().path().starts_with(begin))
 }
 
 /// The one visitor of a workbench that nobody else can reach.

@@ -97,7 +97,7 @@ mod tests {
     fn a_cookie_that_was_written_over_opens_nothing() {
         let book = tempfile::tempdir().expect("a folder");
         let mut ring = Ring::of(book.path()).expect("keys");
-        let shown = ring.make("", Role::Taster, true).expect("a key");
+        let shown = ring.make("", Role::Helper, true).expect("a key");
         let key = ring.shown(&shown).expect("the key").clone();
         let cookie = carried(begin(&ring, &key, &HeaderMap::new()).expect("a session"));
         let text = cookie["cookie"].to_str().expect("text").to_owned();

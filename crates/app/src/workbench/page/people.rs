@@ -34,8 +34,8 @@ async fn people(State(desk): State<Desk>, visitor: Visitor) -> Answer {
 }
 
 async fn made(State(desk): State<Desk>, visitor: Visitor, headers: HeaderMap, Form(wanted): Form<Wanted>) -> Answer {
-    let role = Role::ALL.into_iter().find(|role| role.word() == wanted.role);
-    let role = role.ok_or_else(|| Refusal::unfit("A key is for an owner, a helper or a taster.", ""))?;
+    let role = Role::BY_KEY.into_iter().find(|role| role.word() == wanted.role);
+    let role = role.ok_or_else(|| Refusal::unfit("A key is for an owner or a helper.", ""))?;
     let name: String = wanted.name.chars().filter(|letter| !letter.is_control()).collect();
     let name = name.trim();
     if name.is_empty() || name.chars().count() > LONGEST {
@@ -99,11 +99,11 @@ fn making(visitor: &Visitor) -> Markup {
             (token(visitor))
             label { "A key for " input type="text" name="name" maxlength=(LONGEST) required; }
             label { "as "
-                select name="role" { @for role in Role::ALL { option selected[role == Role::Helper] { (role.word()) } } }
+                select name="role" { @for role in Role::BY_KEY { option selected[role == Role::Helper] { (role.word()) } } }
             }
             button { "Make it" }
         }
-        p.fine { "Owners may do everything; helpers everything but publishing, keys and settings; tasters see only their tasting sheets." }
+        p.fine { "Owners may do everything; helpers everything but publishing, keys and settings. Tasters need no key: each has the address of their own sheet." }
     }
 }
 

@@ -3,6 +3,7 @@
 mod foresight;
 mod gestures;
 mod kitchen;
+mod readers;
 mod remarks;
 mod sheet;
 mod steps;
@@ -14,7 +15,7 @@ use crate::workbench::answer::{Answer, Refusal, page, parts, see, wants_parts};
 use crate::workbench::desk::Desk;
 use crate::workbench::door::{Role, Visitor};
 use crate::workbench::frame::Frame;
-use crate::workbench::hand::{Change, Way};
+use crate::workbench::hand::{Change, Reach, Way};
 use axum::Router;
 use axum::extract::{Form, Path, Query, State};
 use axum::http::HeaderMap;
@@ -35,7 +36,7 @@ pub fn routes() -> Router<Desk> {
         .route("/formula/{name}/do", post(done))
         .route("/formula/{name}/back", post(back))
         .route("/formula/{name}/forth", post(forth));
-    here.merge(text::routes()).merge(today::routes()).merge(foresight::routes())
+    here.merge(text::routes()).merge(readers::routes()).merge(today::routes()).merge(foresight::routes())
 }
 
 /// A formula as it stands in the book.
@@ -80,6 +81,9 @@ async fn bench_page(
         let body = html! {
             main #work.bench data-formula=(name) data-file=(one.file) {
                 (heading(&one, &checked.value, &visitor))
+                nav.jumps aria-label="On this page" {
+                    a href="#sheet" { "The sheet" } a href="#ahead" { "What it will do" } a href="#today" { "The day" }
+                }
                 (kitchen::markup(&opened, &wanted))
                 div.surface {
                     div.hands { (all_parts(&one, &checked, &wanted, &reach)?) }
@@ -101,21 +105,25 @@ fn heading(one: &OnBench, formula: &Formula, visitor: &Visitor) -> Markup {
         nav.ways aria-label="This formula" {
             a href={ "/formula/" (name) } aria-current="page" { "Sheet" }
             a href={ "/formula/" (name) "/text" } { "Text" }
+            a href={ "/formula/" (name) "/page" } { "As readers see it" }
             @for way in super::OF_A_FORMULA.iter().filter(|way| visitor.role >= way.role) {
                 a href={ "/formula/" (name) (way.address) } { (way.title) }
             }
         }
-        p.fine { "In " (one.file) ". Everything you change is written there at once." }
+        p.fine { "In " (one.file) ". What you change is written there at once." }
+        details.keys {
+            summary { "By keyboard" }
+            p.fine {
+                "Type a weight, a percentage, spoons (“2 tbsp”) or eggs (“1 M”): the other figures follow. Enter or Tab writes it, Esc takes it back. "
+                kbd { "↑" } " " kbd { "↓" } " go from line to line, with " kbd { "Alt" } " they move the line; "
+                kbd { "Ctrl" } " " kbd { "Z" } " undoes, " kbd { "Ctrl" } " " kbd { "Y" } " does again."
+            }
+        }
     }
 }
 
 /// What changes with every stroke: the strokes themselves, the remarks, the sheet.
-fn all_parts(
-    one: &OnBench,
-    checked: &Checked<Formula>,
-    wanted: &Wanted,
-    reach: &crate::workbench::hand::Reach,
-) -> Result<Markup, Refusal> {
+fn all_parts(one: &OnBench, checked: &Checked<Formula>, wanted: &Wanted, reach: &Reach) -> Result<Markup, Refusal> {
     let place = wanted.place();
     let kitchen = place.kitchen(one.opened)?;
     let found = one.opened.proof_read(checked.clone(), &kitchen);
@@ -127,7 +135,7 @@ fn all_parts(
     })
 }
 
-fn strokes(one: &OnBench, reach: &crate::workbench::hand::Reach) -> Markup {
+fn strokes(one: &OnBench, reach: &Reach) -> Markup {
     html! {
         div #strokes data-from=(hash(&one.source.text)) {
             button type="button" data-way="back" disabled[reach.back.is_none()] title=[reach.back.as_deref()] { "Undo" }
@@ -142,10 +150,16 @@ async fn again(State(desk): State<Desk>, _visitor: Visitor, Path(name): Path<Str
     let opened = desk.book();
     let one = OnBench::of(&opened, &name)?;
     let reach = desk.reach(&one.file).await;
+    standing(&one, &wanted, &reach)
+}
+
+/// Everything that changes with a stroke, as it stands.
+fn standing(one: &OnBench, wanted: &Wanted, reach: &Reach) -> Answer {
     let made = tokio::task::block_in_place(|| {
         let checked = one.checked();
-        let sheet = all_parts(&one, &checked, &wanted, &reach)?;
-        let ahead = foresight::parts(&opened, &checked, &wanted)?;
+        let sheet = || all_parts(one, &checked, wanted, reach);
+        let (sheet, ahead) = rayon::join(sheet, || foresight::parts(one.opened, &checked, wanted));
+        let (sheet, ahead) = (sheet?, ahead?);
         Ok::<_, Refusal>(html! { (sheet) (ahead) })
     });
     parts(&made?)
@@ -167,14 +181,15 @@ async fn tried(
         let trying = OnBench { opened: &opened, source: &source, file: one.file.clone() };
         let checked = trying.checked();
         let kitchen = wanted.place().kitchen(&opened)?;
-        let found = opened.proof_read(checked.clone(), &kitchen);
-        let remarks = remarks::Remarks::of(&checked.value, &source.text, &found);
-        let ahead = foresight::parts(&opened, &checked, &wanted)?;
-        Ok::<_, Refusal>(html! {
-            (remarks.of_the_whole(&name))
-            (sheet::markup(&checked.value, &kitchen, &trying, &remarks))
-            (ahead)
-        })
+        let sheet = || {
+            let found = opened.proof_read(checked.clone(), &kitchen);
+            let remarks = remarks::Remarks::of(&checked.value, &source.text, &found);
+            html! { (remarks.of_the_whole(&name)) (sheet::following(&checked.value, &kitchen, &trying, &remarks)) }
+        };
+        // Proof-reading foresees in the book's own kitchen, the figures beside it in the one that is looked at.
+        let (sheet, ahead) = rayon::join(sheet, || foresight::parts(&opened, &checked, &wanted));
+        let ahead = ahead?;
+        Ok::<_, Refusal>(html! { (sheet) (ahead) })
     });
     parts(&made?)
 }
@@ -224,13 +239,7 @@ async fn shown(desk: &Desk, headers: &HeaderMap, name: &str, wanted: &Wanted) ->
     let opened = desk.book();
     let one = OnBench::of(&opened, name)?;
     let reach = desk.reach(&one.file).await;
-    let made = tokio::task::block_in_place(|| {
-        let checked = one.checked();
-        let sheet = all_parts(&one, &checked, wanted, &reach)?;
-        let ahead = foresight::parts(&opened, &checked, wanted)?;
-        Ok::<_, Refusal>(html! { (sheet) (ahead) })
-    });
-    parts(&made?)
+    standing(&one, wanted, &reach)
 }
 
 fn may_write(visitor: &Visitor) -> Result<(), Refusal> {

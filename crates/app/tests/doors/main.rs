@@ -1,4 +1,4 @@
-//! The real workbench, asked as browsers ask it, and as nobody should.
+//! The doors of the real workbench, asked as browsers ask, and as nobody should.
 #![allow(clippy::disallowed_methods, clippy::disallowed_types)] // Tests open files as the world does.
 
 mod coming_in;
