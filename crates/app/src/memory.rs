@@ -36,6 +36,11 @@ impl Memory {
         Store::open(&address).await.map_err(told)
     }
 
+    /// Whether there is one yet, or a server that has one.
+    pub fn is_there(&self, book: &Path) -> bool {
+        !matches!(self.address(book), Ok(Address::File(file)) if !file.exists())
+    }
+
     fn address(&self, book: &Path) -> Result<Address, Failure> {
         let said = self.store.clone().or_else(|| std::env::var("WELLPROVED_STORE").ok());
         match said {
@@ -47,6 +52,11 @@ impl Memory {
             None => Ok(Address::File(book.join(FOLDER).join(FILE))),
         }
     }
+}
+
+/// The file of those who may come in, which is there once the book was shared.
+pub fn keys(book: &Path) -> PathBuf {
+    book.join(FOLDER).join("keys.json")
 }
 
 /// The folder of a book's memory, made where there is none; it keeps itself out of version control.

@@ -19,6 +19,7 @@ mod label;
 mod learn;
 mod new;
 mod publish;
+mod ready;
 mod save;
 mod scale;
 mod serve;
@@ -106,6 +107,7 @@ commands![
     cost::Cost,
     publish::Publish,
     serve::Serve,
+    ready::Ready,
     save::Save,
     history::History,
     store::Store,

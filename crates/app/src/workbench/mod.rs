@@ -35,6 +35,7 @@ use tower_http::catch_panic::CatchPanicLayer;
 use tower_http::timeout::{RequestBodyTimeoutLayer, TimeoutLayer};
 
 pub use desk::Place;
+pub use sharing::in_the_network;
 
 /// Where it listens, and what it does on the way.
 pub struct Opening {
@@ -51,7 +52,7 @@ pub struct Opening {
 }
 
 /// The port where none is asked for.
-const USUAL_PORT: u16 = 7380;
+pub const USUAL_PORT: u16 = 7380;
 
 /// How long an answer may take, what it answers read and all.
 const ANSWER: Duration = Duration::from_secs(30);

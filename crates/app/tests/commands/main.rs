@@ -19,6 +19,7 @@ mod learn;
 mod new;
 mod press;
 mod publish;
+mod ready;
 mod sandbox;
 mod save;
 mod scale;

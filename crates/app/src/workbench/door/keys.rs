@@ -60,7 +60,8 @@ const MOST_KEYS: usize = 500;
 impl Ring {
     /// The keys of a book as they were kept, or none yet.
     pub fn of(book: &Path) -> Result<Self, Failure> {
-        let file = memory::folder(book)?.join("keys.json");
+        memory::folder(book)?;
+        let file = memory::keys(book);
         let kept = match std::fs::read(&file) {
             Ok(bytes) => serde_json::from_slice(&bytes).map_err(|_| {
                 Failure::new("the file of keys is damaged")
