@@ -17,8 +17,8 @@ use std::path::PathBuf;
 /// start. What an editor changes meanwhile is shown at once. Ctrl-C closes it.
 ///
 /// Only this machine can reach it, unless you --share it: then others on your network come in with a key, as owners
-/// or helpers, and tasters see their own sheets; the page "People" makes keys and withdraws them. What is sent is not encrypted: share on a network
-/// that you trust, or by way of a proxy of your own that encrypts.
+/// or helpers, and tasters see their own sheets; the page "People" makes keys and withdraws them. What is sent is
+/// not encrypted: share on a network that you trust, or by way of a proxy of your own that encrypts.
 #[derive(clap::Args)]
 #[command(verbatim_doc_comment)]
 pub struct Serve {
