@@ -25,10 +25,10 @@ impl Line {
 
     /// Asks, and gives status and body; a connection that was closed while it rested is opened anew.
     pub async fn ask(&mut self, method: &str, path: &str, token: &str, body: &str) -> Result<(u16, String), Error> {
-        if let Some(stream) = self.stream.take() {
-            if let Ok(answer) = self.asked(stream, method, path, token, body).await {
-                return Ok(answer);
-            }
+        if let Some(stream) = self.stream.take()
+            && let Ok(answer) = self.asked(stream, method, path, token, body).await
+        {
+            return Ok(answer);
         }
         let stream = BufReader::new(connected(self.place).await?);
         self.asked(stream, method, path, token, body).await

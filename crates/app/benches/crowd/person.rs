@@ -51,7 +51,7 @@ pub async fn works(place: Place, formula: String, n: u8, until: Instant, tally: 
         }
     });
     person.follow_up().await;
-    let edits = n % 2 == 0;
+    let edits = n.is_multiple_of(2);
     let mut round = u64::from(n);
     while tokio::time::Instant::now() < until {
         round += 1;

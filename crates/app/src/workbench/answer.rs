@@ -56,7 +56,16 @@ impl Refusal {
 
     /// Nobody knows who asks.
     pub fn unknown() -> Self {
-        Self::with(StatusCode::UNAUTHORIZED, "Nobody of that key is known here.", "")
+        Self::with(StatusCode::UNAUTHORIZED, "You come in with a key.", "")
+    }
+
+    /// The key that was shown opens nothing.
+    pub fn no_key() -> Self {
+        Self::with(
+            StatusCode::UNAUTHORIZED,
+            "That key opens nothing here.",
+            "it may have been withdrawn, or was good until the workbench closed",
+        )
     }
 
     /// Somebody asks more than one can.

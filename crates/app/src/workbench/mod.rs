@@ -66,10 +66,10 @@ pub async fn serve(place: Place, opening: Opening) -> Result<(), Failure> {
     }
     let keys = opening.share.map(|_| Ring::of(&place.folder)).transpose()?;
     let listener = bound(opening.share, opening.port).await?;
-    let doors = Doors::new(keys, opening.known_as);
+    let sharing = Sharing::at(listener.local_addr().map_err(|error| Failure::new(format!("no address: {error}")))?);
+    let doors = Doors::new(keys, opening.known_as, sharing.away());
     let desk = Desk::open(place, doors, Journal { everything: opening.log_all }).await?;
-    let address = listener.local_addr().map_err(|error| Failure::new(format!("no address: {error}")))?;
-    tell(&desk, &Sharing::at(address), opening.browse)?;
+    tell(&desk, sharing, opening.browse)?;
     live::look_on(&desk);
     let looking = tokio::spawn(desk.clone().look_for_memory());
     listen::listen(listener, rooms(&desk), asked_to_stop(desk.clone())).await;
@@ -106,7 +106,7 @@ async fn bound(share: Option<IpAddr>, asked: Option<u16>) -> Result<TcpListener,
     }
 }
 
-fn tell(desk: &Desk, sharing: &Sharing, browse: bool) -> Result<(), Failure> {
+fn tell(desk: &Desk, sharing: Sharing, browse: bool) -> Result<(), Failure> {
     let url = format!("{}{}", sharing.here(), door::passing_way(desk.doors(), door::Role::Owner)?);
     terminal::say(&format!("The workbench of {} is open at {url}\nCtrl-C closes it.", desk.folder().display()))?;
     if desk.doors().keys().is_some() {

@@ -54,7 +54,7 @@ async fn key_typed(state: State<Desk>, headers: HeaderMap, Form(shown): Form<Sho
 /// Where a key is typed, for those without a camera.
 pub fn form() -> Markup {
     html! {
-        p { "This workbench is shared with a key. Whoever opened it has one for you, or shows you a code for your camera." }
+        p { "Whoever opened this workbench has a key for you, or a code for your camera." }
         form method="post" action="/enter" {
             p { label { "Key " input type="password" name="key" autocomplete="current-password" required; } " " button { "Come in" } }
         }
@@ -63,7 +63,7 @@ pub fn form() -> Markup {
 
 fn come_in(desk: &Desk, headers: &HeaderMap, shown: &Shown) -> Answer {
     let ring = desk.doors().shared()?;
-    let key = ring.shown(shown.key.trim()).ok_or_else(Refusal::unknown)?;
+    let key = ring.shown(shown.key.trim()).ok_or_else(Refusal::no_key)?;
     let jar = session::begin(&ring, key, headers)?;
     let to = if is_within(&shown.to) { shown.to.as_str() } else { "/" };
     // The page leads on by itself: a cookie this strict does not go along where another site's link led here, and

@@ -106,17 +106,20 @@ pub struct Doors {
     keys: Option<Mutex<Ring>>,
     pace: Pace,
     tries: Pace,
+    /// Where the network finds the workbench.
+    pub away: String,
 }
 
 impl Doors {
     /// Doors that only this machine can reach, or, with keys, the network too.
-    pub fn new(keys: Option<Ring>, known_as: Vec<String>) -> Self {
+    pub fn new(keys: Option<Ring>, known_as: Vec<String>, away: String) -> Self {
         Self {
             names: Names { known_as },
             keys: keys.map(Mutex::new),
             // A page and all that belongs to it is a dozen requests, a fast hand a dozen a second.
             pace: Pace::new(400.0, 100.0),
             tries: Pace::new(10.0, 0.1),
+            away,
         }
     }
 

@@ -42,7 +42,7 @@ async fn made(State(desk): State<Desk>, visitor: Visitor, headers: HeaderMap, Fo
         return Err(Refusal::unfit(format!("A key says for whom it is, in at most {LONGEST} letters."), ""));
     }
     let key = desk.doors().shared()?.make(name, role, false)?;
-    let way = format!("{}/enter?key={key}", own_address(&headers));
+    let way = format!("{}/enter?key={key}", own_address(&desk, &headers));
     let new = html! {
         section.key aria-label="The new key" {
             h2 { "A key for " (name) }
@@ -64,13 +64,10 @@ async fn withdrawn(State(desk): State<Desk>, _visitor: Visitor, Path(number): Pa
 
 /// The address at which others reach the workbench: the one that this page was asked at, unless that is this machine's
 /// for itself, which leads nowhere from elsewhere.
-fn own_address(headers: &HeaderMap) -> String {
+fn own_address(desk: &Desk, headers: &HeaderMap) -> String {
     let host = headers.get(header::HOST).and_then(|host| host.to_str().ok()).unwrap_or_default();
-    let (name, port) = host.rsplit_once(':').unwrap_or((host, "80"));
-    match sharing::in_the_network().filter(|_| matches!(name, "localhost" | "127.0.0.1")) {
-        Some(address) => format!("http://{address}:{port}"),
-        None => format!("http://{host}"),
-    }
+    let name = host.rsplit_once(':').map_or(host, |(name, _)| name);
+    if matches!(name, "localhost" | "127.0.0.1") { desk.doors().away.clone() } else { format!("http://{host}") }
 }
 
 fn shown(desk: &Desk, visitor: &Visitor, new: &Markup) -> Answer {
