@@ -24,8 +24,8 @@ struct Person {
     line: Line,
     formula: String,
     token: String,
-    /// The line that is typed in: its stage and its name.
-    at: (String, String),
+    /// The line that is typed in: its stage, its name, and what it weighs in gram.
+    at: (String, String, f64),
     tally: Arc<Mutex<Tally>>,
 }
 
@@ -35,9 +35,8 @@ pub async fn works(place: Place, formula: String, n: u8, until: Instant, tally: 
     sleep(Duration::from_millis(60 * u64::from(n))).await;
     let mut person = Person { line: Line::of(place), formula, token: String::new(), at: Default::default(), tally };
     let page = person.ask("page", "GET", "", "").await;
-    let control = page.split("data-gesture=\"amount\"").nth(1).unwrap_or_default();
     person.token = between(&page, "name=\"token\" content=\"");
-    person.at = (between(control, "data-at=\""), between(control, "data-line=\""));
+    person.chooses(&page).await;
     let (told, mut changes) = mpsc::channel(64);
     let (at, until) = (person.formula.clone(), tokio::time::Instant::from_std(until));
     tokio::spawn(async move {
@@ -75,14 +74,27 @@ pub async fn works(place: Place, formula: String, n: u8, until: Instant, tally: 
 }
 
 impl Person {
-    /// Types three digits and leaves the field.
+    /// Chooses a line that may be given another weight: the first whose own weight can be typed again.
+    async fn chooses(&mut self, page: &str) {
+        for control in
+            page.split("<input").filter(|one| one.contains("data-gesture=\"amount\"") && one.contains("data-unit=\"g\""))
+        {
+            let grams = between(control, " value=\"").parse().unwrap_or_default();
+            self.at = (between(control, "data-at=\""), between(control, "data-line=\""), grams);
+            let path = format!("/formula/{}/try", self.formula);
+            if matches!(self.line.ask("POST", &path, &self.token, &self.said(0)).await, Ok((200, _))) {
+                return;
+            }
+        }
+    }
+
+    /// Types another weight, a few percent off, in three strokes, and leaves the field.
     async fn edits(&mut self, round: u64) {
-        for digits in [1, 2, 3] {
-            let amount = format!("{} g", &(100 + round % 37).to_string()[..digits]);
-            self.ask("keystroke", "POST", "/try", &self.said(&amount)).await;
+        for stroke in 0..3 {
+            self.ask("keystroke", "POST", "/try", &self.said(round + stroke)).await;
             sleep(Duration::from_millis(200)).await;
         }
-        self.ask("change", "POST", "/do", &self.said(&format!("{} g", 100 + round % 37))).await;
+        self.ask("change", "POST", "/do", &self.said(round)).await;
         self.follow_up().await;
     }
 
@@ -92,8 +104,10 @@ impl Person {
         self.ask("day", "GET", "/day", "").await;
     }
 
-    fn said(&self, amount: &str) -> String {
-        format!("gesture=amount&at={}&line={}&amount={}", self.at.0, self.at.1, amount.replace(' ', "%20"))
+    fn said(&self, round: u64) -> String {
+        let (at, line, grams) = &self.at;
+        let amount = grams * (1.0 + (round % 11) as f64 / 200.0);
+        format!("gesture=amount&at={at}&line={line}&amount={amount:.1}%20g")
     }
 
     async fn ask(&mut self, what: &'static str, method: &str, end: &str, body: &str) -> String {

@@ -1,5 +1,6 @@
 //! The doors of the real workbench, asked as browsers ask, and as nobody should.
 #![allow(clippy::disallowed_methods, clippy::disallowed_types)] // Tests open files as the world does.
+#![allow(clippy::print_stdout, clippy::print_stderr)] // They say what could not be tested here.
 
 mod coming_in;
 mod fuzzed;

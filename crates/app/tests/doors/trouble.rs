@@ -43,6 +43,28 @@ fn works(served: &Served, salt: &str) {
     assert!(served.sandbox.read(FILE).contains(&format!("salt = \"{salt}\"")), "{}", served.sandbox.read(FILE));
 }
 
+/// A stroke means its line, whatever others do at the same moment.
+#[test]
+fn strokes_at_once_are_all_made() {
+    let served = Served::demo(&["--port", "0"]);
+    std::thread::scope(|scope| {
+        let hands: Vec<_> = (0..12)
+            .map(|n| {
+                scope.spawn({
+                    let served = &served;
+                    move || salted(served, &format!("2.{n} %")).status
+                })
+            })
+            .collect();
+        for hand in hands {
+            assert_eq!(hand.join().expect("an answer"), 303);
+        }
+    });
+    let token = served.get(FORMULA, "").token();
+    let strokes = (0..20).take_while(|_| served.post(&format!("{FORMULA}/back"), "", &token, &[]).status == 303).count();
+    assert_eq!(strokes, 12, "each can be undone");
+}
+
 /// A folder with a file system of its own, where the system lets us make one; it goes when it is dropped.
 struct Mounted(std::path::PathBuf);
 
