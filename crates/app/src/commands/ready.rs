@@ -13,8 +13,9 @@ use std::path::{Path, PathBuf};
 use std::time::SystemTime;
 use store::Kind;
 
-/// Looks whether all is ready for the work: program, book, folder, memory, keys, port, network, clock; and says what
-/// to do where it is not.
+/// Looks whether all is ready for the work, and says what to do where it is not.
+///
+/// Program, book, folder, memory, keys, port, network and clock are looked at, a line each.
 ///
 ///   wellproved ready saltmarsh
 ///   wellproved ready saltmarsh --store postgres://baker@server/saltmarsh

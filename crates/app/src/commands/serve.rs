@@ -16,9 +16,10 @@ use std::path::PathBuf;
 /// Every change is written into the book's own files, comments and order kept, and can be undone, also after the next
 /// start. What an editor changes meanwhile is shown at once. Ctrl-C closes it.
 ///
-/// Only this machine can reach it, unless you --share it: then others on your network come in with a key, as owners
-/// or helpers, and tasters see their own sheets; the page "People" makes keys and withdraws them. What is sent is
-/// not encrypted: share on a network that you trust, or by way of a proxy of your own that encrypts.
+/// Only this machine can reach it, unless you --share it: then others on your network come in with
+/// a key, as owners or helpers, and tasters see their own sheets; the page "People" makes keys and
+/// withdraws them. What is sent is not encrypted: share on a network that you trust, or by way of a
+/// proxy of your own that encrypts.
 #[derive(clap::Args)]
 #[command(verbatim_doc_comment)]
 pub struct Serve {
