@@ -220,6 +220,15 @@ pub fn write_to_last(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
     draft.persist(path).map(drop).map_err(|error| Failure::file("write", path, &error.error))
 }
 
+/// The same, for the eyes of the folder's owner alone.
+pub fn write_secret(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
+    let failed = |error: std::io::Error| Failure::file("write", path, &error);
+    // A draft is readable by nobody else, and stays so where nothing else is said.
+    let mut draft = tempfile::NamedTempFile::new_in(path.parent().unwrap_or(Path::new("."))).map_err(failed)?;
+    draft.write_all(bytes).and_then(|()| draft.as_file().sync_all()).map_err(failed)?;
+    draft.persist(path).map(drop).map_err(|error| Failure::file("write", path, &error.error))
+}
+
 /// Writes a new file whole or not at all; one that is there already, or has come there meanwhile, stays.
 pub fn write_new(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
     let draft = drafted(path, bytes)?;

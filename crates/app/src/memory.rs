@@ -2,7 +2,7 @@
 
 use crate::failure::Failure;
 use std::future::Future;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use store::{Address, Kind, Store, StoreFault};
 
 /// Where the memory is.
@@ -30,10 +30,15 @@ impl Memory {
     /// The store of a book, made where there is none.
     pub async fn open(&self, book: &Path) -> Result<Store, Failure> {
         let address = self.address(book)?;
-        if let Address::File(file) = &address {
-            prepare(file)?;
+        if matches!(address, Address::File(_)) {
+            folder(book)?;
         }
         Store::open(&address).await.map_err(told)
+    }
+
+    /// Whether there is one yet, or a server that has one.
+    pub fn is_there(&self, book: &Path) -> bool {
+        !matches!(self.address(book), Ok(Address::File(file)) if !file.exists())
     }
 
     fn address(&self, book: &Path) -> Result<Address, Failure> {
@@ -49,15 +54,20 @@ impl Memory {
     }
 }
 
-/// Makes the folder of the memory, which keeps itself out of version control.
-fn prepare(file: &Path) -> Result<(), Failure> {
-    let Some(folder) = file.parent() else { return Ok(()) };
+/// The file of those who may come in, which is there once the book was shared.
+pub fn keys(book: &Path) -> PathBuf {
+    book.join(FOLDER).join("keys.json")
+}
+
+/// The folder of a book's memory, made where there is none; it keeps itself out of version control.
+pub fn folder(book: &Path) -> Result<PathBuf, Failure> {
+    let folder = book.join(FOLDER);
     if !folder.is_dir() {
-        std::fs::create_dir(folder).map_err(|error| Failure::file("make", folder, &error))?;
+        std::fs::create_dir(&folder).map_err(|error| Failure::file("make", &folder, &error))?;
         let ignored = folder.join(".gitignore");
         std::fs::write(&ignored, "*\n").map_err(|error| Failure::file("write", &ignored, &error))?;
     }
-    Ok(())
+    Ok(folder)
 }
 
 /// Runs what waits for a store.
@@ -78,7 +88,11 @@ pub fn told(fault: StoreFault) -> Failure {
         StoreFault::Refused(_) => "nothing was changed: is the disk full, or the folder not to be written?",
         StoreFault::NoSuch { .. } | StoreFault::NotARecord { .. } | StoreFault::NotHere(_) => "",
     };
-    Failure::new(fault.to_string()).hint(hint)
+    let failure = Failure::new(fault.to_string()).hint(hint);
+    match fault {
+        StoreFault::Away { why, .. } => failure.told_abroad(format!("the store cannot be reached: {why}")),
+        _ => failure,
+    }
 }
 
 /// What a file of a book is called in its memory: "formulas/rye.toml" is the formula “rye”.

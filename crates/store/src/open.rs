@@ -99,6 +99,19 @@ impl Store {
         if said == ["ok"] { Ok(()) } else { Err(StoreFault::Damaged(said.join("; "))) }
     }
 
+    /// Which database it is, and of which version.
+    ///
+    /// # Errors
+    /// [`StoreFault`] where the store is away.
+    pub async fn database(&self) -> Result<String, StoreFault> {
+        let (name, asked) = match self.address {
+            Address::File(_) => ("SQLite", "SELECT sqlite_version()"),
+            Address::Server(_) => ("PostgreSQL", "SELECT CAST(current_setting('server_version') AS TEXT)"),
+        };
+        let version: String = sqlx::query(asked).fetch_one(&self.pool).await?.try_get(0)?;
+        Ok(format!("{name} {version}"))
+    }
+
     /// Copies a store that is in use, whole, into a new file.
     ///
     /// # Errors

@@ -20,6 +20,7 @@ mod learn;
 mod logger;
 mod new;
 mod publish;
+mod ready;
 mod save;
 mod scale;
 mod serve;
@@ -109,6 +110,7 @@ commands![
     cost::Cost,
     publish::Publish,
     serve::Serve,
+    ready::Ready,
     save::Save,
     history::History,
     store::Store,

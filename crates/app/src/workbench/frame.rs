@@ -68,6 +68,10 @@ fn ways(visitor: &Visitor, here: &str) -> Markup {
                 }
             }
             @if visitor.role < Role::Owner { p.fine { "You are here as " (visitor.role.word()) } }
+            @if !visitor.session.is_empty() {
+                form method="post" action="/leave" { (token(visitor)) button { "Leave" } }
+            }
+            p #also-here.fine role="status" hidden {}
         }
     }
 }

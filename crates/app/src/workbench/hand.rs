@@ -53,6 +53,22 @@ impl Desk {
     /// is kept among the texts of the memory.
     pub async fn write(&self, change: Change<'_>) -> Result<Arc<Opened>, Refusal> {
         let _alone = self.to_write().await;
+        self.write_alone(change).await
+    }
+
+    /// Writes a change that is made of the book as it is now, whatever others changed just before: of its file, the
+    /// text that it was made of, the new text, and what that does.
+    pub async fn write_now(
+        &self,
+        by: &str,
+        make: impl FnOnce(&Opened) -> Result<(String, String, String, String), Refusal>,
+    ) -> Result<Arc<Opened>, Refusal> {
+        let _alone = self.to_write().await;
+        let (file, from, text, what) = tokio::task::block_in_place(|| make(&self.book()))?;
+        self.write_alone(Change { file: &file, from: &hash(&from), text, what: &what, by }).await
+    }
+
+    async fn write_alone(&self, change: Change<'_>) -> Result<Arc<Opened>, Refusal> {
         let store = self.store()?;
         let (kind, name) = document(change.file).ok_or_else(|| Refusal::no_such("The book has no such file."))?;
         let now = self.on_the_disk(change.file)?;

@@ -20,6 +20,7 @@ mod logger;
 mod new;
 mod press;
 mod publish;
+mod ready;
 mod sandbox;
 mod save;
 mod scale;

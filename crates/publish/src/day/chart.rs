@@ -64,7 +64,8 @@ pub fn drawing(timeline: &Timeline, days: Days) -> Markup {
     }
 }
 
-const STYLE: &str = ".day text{font:13px Georgia,'DejaVu Serif',serif;fill:#2a2520}.day .head{font-size:17px;font-weight:600}\
+/// How the drawing looks; it goes along in the drawing itself.
+pub const STYLE: &str = ".day text{font:13px Georgia,'DejaVu Serif',serif;fill:#2a2520}.day .head{font-size:17px;font-weight:600}\
 .day .small{font-size:11px}.day .paper{fill:#fbf8f2}.day .work{fill:#2a2520;stroke:#fbf8f2}.day .wait{fill:#fbf8f2;stroke:#2a2520}\
 .day .hot{fill:url(#heat);stroke:#2a2520}.day .ground{fill:#fbf8f2}.day .stripe{stroke:#2a2520;stroke-width:1.6}\
 .day .rule{stroke:#2a2520;stroke-width:.5;opacity:.45}.day .gap{stroke:#2a2520;stroke-dasharray:1 4}\

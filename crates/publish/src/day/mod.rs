@@ -14,6 +14,7 @@ mod words;
 
 pub use alternatives::{alternatives, alternatives_json, reason};
 pub use calendar::calendar;
+pub(crate) use chart::STYLE as CHART_LOOK;
 pub use chart::chart;
 pub(crate) use chart::{Days, drawing};
 pub use json::json;

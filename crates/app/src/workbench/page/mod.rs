@@ -2,6 +2,7 @@
 
 mod book;
 mod formula;
+mod people;
 mod trial;
 mod why;
 
@@ -20,12 +21,23 @@ pub struct Way {
 }
 
 /// The ways about, in their order.
-pub const WAYS: &[Way] = &[book::WAY, trial::WAY];
+pub const WAYS: &[Way] = &[
+    book::WAY,
+    trial::WAY,
+    people::WAY,
+];
 
 /// The ways from a formula to what else can be done with it; each address follows the formula's own.
 pub const OF_A_FORMULA: &[Way] = &[];
 
 /// Every page.
 pub fn all() -> Router<Desk> {
-    Router::new().merge(book::routes()).merge(formula::routes()).merge(trial::routes()).merge(why::routes())
+    let pages = [
+        book::routes(),
+        formula::routes(),
+        people::routes(),
+        trial::routes(),
+        why::routes(),
+    ];
+    pages.into_iter().fold(Router::new(), Router::merge)
 }

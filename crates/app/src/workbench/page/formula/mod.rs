@@ -15,7 +15,7 @@ use crate::workbench::answer::{Answer, Refusal, page, parts, see, wants_parts};
 use crate::workbench::desk::Desk;
 use crate::workbench::door::{Role, Visitor};
 use crate::workbench::frame::Frame;
-use crate::workbench::hand::{Change, Reach, Way};
+use crate::workbench::hand::{Reach, Way};
 use axum::Router;
 use axum::extract::{Form, Path, Query, State};
 use axum::http::HeaderMap;
@@ -204,15 +204,16 @@ async fn done(
     Form(said): Form<Said>,
 ) -> Answer {
     may_write(&visitor)?;
-    let opened = desk.book();
-    let one = OnBench::of(&opened, &name)?;
-    let (text, what) = match said.mended(&one, &wanted)? {
-        Some(mended) => mended,
-        None => gesture(&opened.book, one.source, &said.gesture()?)?,
-    };
-    let from = hash(&one.source.text);
     // A stroke on a line means that line, whatever else was changed meanwhile: it is made on the text as it is now.
-    desk.write(Change { file: &one.file, from: &from, text, what: &what, by: &visitor.name }).await?;
+    let made = |opened: &Opened| {
+        let one = OnBench::of(opened, &name)?;
+        let (text, what) = match said.mended(&one, &wanted)? {
+            Some(mended) => mended,
+            None => gesture(&opened.book, one.source, &said.gesture()?)?,
+        };
+        Ok((one.file, one.source.text.clone(), text, what))
+    };
+    desk.write_now(&visitor.name, made).await?;
     shown(&desk, &headers, &name, &wanted).await
 }
 
