@@ -10,7 +10,7 @@ use std::path::{Component, Path, PathBuf};
 
 /// The files at the head of a book's folder, and the folders in it.
 const SETTINGS: [&str; 3] = ["book.toml", "prices.toml", "larder.toml"];
-const PARTS: [&str; 4] = ["kitchens", "ingredients", "formulas", "trials"];
+const PARTS: [&str; 5] = ["kitchens", "ingredients", "formulas", "trials", "tastings"];
 
 /// A book as it was found on the disk.
 pub struct Found {

@@ -91,6 +91,7 @@ pub fn document(file: &str) -> Option<(Kind, String)> {
         Some(("formulas", inner)) => Some((Kind::Formula, name(inner))),
         Some(("ingredients", inner)) => Some((Kind::Ingredients, name(inner))),
         Some(("kitchens", inner)) => Some((Kind::Kitchen, name(inner))),
+        Some(("tastings", inner)) => Some((Kind::Tasting, name(inner))),
         Some(("trials", inner)) => Some((Kind::Trial, name(inner))),
         _ => None,
     }
