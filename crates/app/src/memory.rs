@@ -76,6 +76,8 @@ pub fn told(fault: StoreFault) -> Failure {
         StoreFault::SavedMeanwhile { .. } => "nothing was overwritten: look at `wellproved history`, then save again",
         StoreFault::NotEmpty => "name the address of an empty one with --store",
         StoreFault::Refused(_) => "nothing was changed: is the disk full, or the folder not to be written?",
+        StoreFault::StillOpen(_) => "`wellproved taste close` closes it",
+        StoreFault::NotTaken(_) => "",
         StoreFault::NoSuch { .. } | StoreFault::NotARecord { .. } | StoreFault::NotHere(_) => "",
     };
     Failure::new(fault.to_string()).hint(hint)
