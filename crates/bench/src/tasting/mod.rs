@@ -22,5 +22,5 @@ pub use order::{Expected, Order, Pair};
 pub use points::{PointPair, Points};
 pub use science::sensory::discriminators::Discriminators;
 pub use science::sensory::forced_choice::Test;
-pub use science::sensory::hedonic::WORDS as LIKING;
+pub use science::sensory::hedonic::{Summary, WORDS as LIKING};
 pub use sheet::{Sheet, Tasted};

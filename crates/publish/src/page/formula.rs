@@ -32,6 +32,7 @@ pub fn formula_page(formula: &Formula, leaf: &Leaf) -> String {
                 @if let Some(reader) = leaf.reader { (reader::controls(formula, settings, reader)) }
                 @for (name, part) in parts(formula, leaf) { div data-part=(name) { (part) } }
                 (leaf.serving(formula))
+                (leaf.evidence())
                 (leaf.used_in())
                 (foot(formula, leaf))
             }
@@ -46,6 +47,7 @@ pub fn formula_page(formula: &Formula, leaf: &Leaf) -> String {
         image: leaf.picture.and_then(|picture| Some((picture.address(settings)?, picture.alt.as_str()))),
         structured: Some(structured::recipe(formula, leaf)),
         scripted: leaf.reader.map(|reader| scripted(formula, leaf, reader)),
+        style: "",
     };
     shell.wrap(body)
 }

@@ -7,6 +7,7 @@ use crate::reader::Reader;
 use crate::serving::Serving;
 use crate::site::{Link, page_name};
 use crate::spelling::spelt;
+use crate::tasting::Claim;
 use formula::Formula;
 use formula::read::BookSettings;
 use maud::{Markup, html};
@@ -19,6 +20,8 @@ pub struct Leaf<'l> {
     pub used_in: &'l [Link],
     /// Its photograph, if there is one to show.
     pub picture: Option<&'l Picture>,
+    /// What may be claimed of it, each with its evidence.
+    pub claims: &'l [Claim],
     /// What lets its reader fit it to another kitchen, if that was worked out.
     pub reader: Option<&'l Reader>,
 }
@@ -27,7 +30,7 @@ impl<'l> Leaf<'l> {
     /// A page of which nothing more is known than its book's settings.
     #[must_use]
     pub const fn alone(settings: &'l BookSettings) -> Self {
-        Self { settings, used_in: &[], picture: None, reader: None }
+        Self { settings, used_in: &[], picture: None, claims: &[], reader: None }
     }
 
     /// The way back to the book.
@@ -68,6 +71,18 @@ impl<'l> Leaf<'l> {
                 a.quiet href={ "ingredients.html#" (ingredient_id(&one.name)) } { (need.title) }
             } @else {
                 (need.title)
+            }
+        }
+    }
+
+    /// What blind tastings found of it, each leading to its evidence.
+    pub fn evidence(&self) -> Markup {
+        html! {
+            @if !self.claims.is_empty() {
+                section.evidence aria-labelledby="evidence" {
+                    h2 #evidence { "Tasted blind" }
+                    @for claim in self.claims { p { (claim.words) " " a href=(claim.page) { "The evidence" } } }
+                }
             }
         }
     }
