@@ -14,8 +14,10 @@ mod moment;
 mod paper;
 mod photographs;
 mod press;
+mod tasting;
 mod terminal;
 mod watch;
+mod workbench;
 
 use clap::Parser;
 use failure::Stopped;

@@ -6,7 +6,7 @@ use std::path::Path;
 use store::{Address, Kind, Store, StoreFault};
 
 /// Where the memory is.
-#[derive(clap::Args)]
+#[derive(Clone, clap::Args)]
 pub struct Memory {
     /// A team's PostgreSQL server, "postgres://…", instead of the file in the book's folder; also from the
     /// environment, WELLPROVED_STORE.
@@ -25,6 +25,14 @@ impl Memory {
             return Err(Failure::new("nothing of this book was saved yet").hint("`wellproved save` does"));
         }
         self.open(book).await
+    }
+
+    /// The store of a book, or none where nothing was saved yet.
+    pub async fn open_if_there(&self, book: &Path) -> Result<Option<Store>, Failure> {
+        match self.address(book)? {
+            Address::File(file) if !file.exists() => Ok(None),
+            _ => self.open(book).await.map(Some),
+        }
     }
 
     /// The store of a book, made where there is none.

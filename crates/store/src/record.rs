@@ -1,8 +1,7 @@
 //! Everything a store holds as lines of JSON, out and in again: the same store gives the same bytes.
 
 use crate::revision::{self, hash};
-use crate::{Answer, Cup, Edition, Kind, Revision, Seat, Sitting, Store, StoreFault, answer, edition, sitting};
-use jiff::Timestamp;
+use crate::{Answer, Edition, Kind, Revision, Seat, Sitting, Store, StoreFault, Stroke, answer, edition, lines, sitting, stroke};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 
@@ -12,8 +11,8 @@ const FORMAT: &str = "wellproved-store";
 const VERSION: i64 = 1;
 
 impl Store {
-    /// Everything, a line each: first the form, then texts, revisions, editions, sittings and answers, each in a fixed
-    /// order; those of a tasting that is still open as well.
+    /// Everything, a line each: first the form, then texts, revisions, strokes, editions, sittings and answers, each in
+    /// a fixed order.
     ///
     /// # Errors
     /// [`StoreFault`] where the store is away.
@@ -31,6 +30,12 @@ impl Store {
                 texts.insert(one.hash.clone(), self.text(one.kind, &one.name, one.number).await?);
             }
         }
+        let strokes = self.all_strokes().await?;
+        for hash in strokes.iter().flat_map(|one| [&one.before, &one.after]) {
+            if let (false, Some(body)) = (texts.contains_key(hash), self.kept(hash).await?) {
+                texts.insert(hash.clone(), body);
+            }
+        }
         for (hash, body) in texts {
             line(json!({ "text": hash, "body": body }));
         }
@@ -40,22 +45,17 @@ impl Store {
                 "note": one.note, "by": one.by, "at": one.at.to_string(),
             }));
         }
+        for one in strokes {
+            line(json!({
+                "stroke": one.number, "kind": one.kind.word(), "name": one.name, "before": one.before, "after": one.after,
+                "what": one.what, "by": one.by, "at": one.at.to_string(), "undone": one.undone,
+            }));
+        }
         for one in self.editions().await? {
             let parts: Vec<Value> = one.parts.iter().map(|(kind, name, number)| json!([kind.word(), name, number])).collect();
             line(json!({ "edition": one.number, "note": one.note, "at": one.at.to_string(), "of": parts }));
         }
-        let sittings = self.sittings().await?;
-        for one in &sittings {
-            line(told(one, &self.seats(one.number).await?));
-        }
-        for one in &sittings {
-            for answer in self.all_answers(one.number).await? {
-                line(json!({
-                    "answer": answer.value, "sitting": one.number, "seat": answer.seat, "item": answer.item,
-                    "number": answer.number, "client": answer.client, "at": answer.at.to_string(),
-                }));
-            }
-        }
+        self.tasted().await?.into_iter().for_each(line);
         Ok(out)
     }
 
@@ -64,7 +64,7 @@ impl Store {
     /// # Errors
     /// [`StoreFault::NotARecord`] with the line that is none, [`StoreFault::NotEmpty`].
     pub async fn read_records(&self, records: &str) -> Result<(), StoreFault> {
-        if !self.revisions().await?.is_empty() || !self.editions().await?.is_empty() {
+        if !self.revisions().await?.is_empty() || !self.all_strokes().await?.is_empty() || !self.editions().await?.is_empty() {
             return Err(StoreFault::NotEmpty);
         }
         let mut writing = self.pool.begin().await?;
@@ -81,10 +81,11 @@ impl Store {
                 Some(Record::Text(named, body)) if named == hash(&body) => revision::keep_text(&mut writing, &named, &body).await,
                 Some(Record::Text(..)) => return Err(wrong("the text is not what its hash says")),
                 Some(Record::Revision(one)) => revision::keep(&mut writing, &one).await,
+                Some(Record::Stroke(one)) => stroke::keep(&mut writing, &one).await,
                 Some(Record::Edition(one)) => edition::keep(&mut writing, &one).await,
                 Some(Record::Sitting(one, seats)) => sitting::keep(&mut writing, &one, &seats).await,
                 Some(Record::Answer(sitting, one)) => answer::keep(&mut writing, sitting, &one).await,
-                None => return Err(wrong("it is neither a text nor a revision, an edition, a sitting nor an answer")),
+                None => return Err(wrong("it is neither a text nor anything else that a store holds")),
             };
             kept.map_err(|error| wrong(&error.to_string()))?;
         }
@@ -96,65 +97,10 @@ impl Store {
 enum Record {
     Text(String, String),
     Revision(Revision),
+    Stroke(Stroke),
     Edition(Edition),
     Sitting(Sitting, Vec<Seat>),
     Answer(i64, Answer),
-}
-
-/// A moment, or nothing.
-fn perhaps(value: &Value) -> Option<Option<Timestamp>> {
-    match value.as_str()? {
-        "" => Some(None),
-        at => Some(Some(at.parse().ok()?)),
-    }
-}
-
-/// A sitting with its seats as a line.
-fn told(one: &Sitting, seats: &[Seat]) -> Value {
-    let moment = |at: Option<Timestamp>| at.map(|at| at.to_string()).unwrap_or_default();
-    let seat = |seat: &Seat| {
-        let cups: Vec<Value> = seat.cups.iter().map(|cup| json!([cup.place, cup.code, cup.sample])).collect();
-        json!({
-            "seat": seat.number, "link": seat.link, "agreed": moment(seat.agreed), "forgotten": moment(seat.forgotten),
-            "cups": cups,
-        })
-    };
-    let samples: Vec<Value> = one.samples.iter().map(|(kind, name, number)| json!([kind.word(), name, number])).collect();
-    json!({
-        "sitting": one.number, "tasting": one.tasting, "revision-of-it": one.revision, "seed": one.seed,
-        "at": one.at.to_string(), "closed": moment(one.closed), "samples": samples,
-        "seats": seats.iter().map(seat).collect::<Vec<_>>(),
-    })
-}
-
-/// The sitting of a line, with its seats.
-fn sitting(value: &Value) -> Option<(Sitting, Vec<Seat>)> {
-    let text = |value: &Value| value.as_str().map(str::to_owned);
-    let seat = |one: &Value| {
-        let cup = |cup: &Value| Some(Cup { place: cup[0].as_i64()?, code: cup[1].as_i64()?, sample: cup[2].as_i64()? });
-        Some(Seat {
-            number: one["seat"].as_i64()?,
-            link: text(&one["link"])?,
-            agreed: perhaps(&one["agreed"])?,
-            forgotten: perhaps(&one["forgotten"])?,
-            cups: one["cups"].as_array()?.iter().map(cup).collect::<Option<_>>()?,
-        })
-    };
-    let sitting = Sitting {
-        number: value["sitting"].as_i64()?,
-        tasting: text(&value["tasting"])?,
-        revision: value["revision-of-it"].as_i64()?,
-        seed: text(&value["seed"])?,
-        at: value["at"].as_str()?.parse().ok()?,
-        closed: perhaps(&value["closed"])?,
-        samples: value["samples"].as_array()?.iter().map(part).collect::<Option<_>>()?,
-    };
-    Some((sitting, value["seats"].as_array()?.iter().map(seat).collect::<Option<_>>()?))
-}
-
-/// A revision as kind, name and number.
-fn part(one: &Value) -> Option<(Kind, String, i64)> {
-    Some((Kind::of(one[0].as_str()?)?, one[1].as_str()?.to_owned(), one[2].as_i64()?))
 }
 
 /// What a line tells.
@@ -169,15 +115,19 @@ fn record(value: &Value) -> Option<Record> {
         let (name, hash, note, by) = (text("name")?, text("text")?, text("note")?, text("by")?);
         return Some(Record::Revision(Revision { kind, name, number, hash, note, by, at: at()? }));
     }
-    if let Some(said) = text("answer") {
-        let (seat, number) = (value["seat"].as_i64()?, value["number"].as_i64()?);
-        let one = Answer { seat, number, item: text("item")?, client: text("client")?, value: said, at: at()? };
-        return Some(Record::Answer(value["sitting"].as_i64()?, one));
+    if let Some(number) = value["stroke"].as_i64() {
+        let kind = Kind::of(value["kind"].as_str()?)?;
+        let (name, before, after) = (text("name")?, text("before")?, text("after")?);
+        let (what, by, undone) = (text("what")?, text("by")?, value["undone"].as_bool()?);
+        return Some(Record::Stroke(Stroke { kind, name, number, before, after, what, by, at: at()?, undone }));
+    }
+    if value["answer"].is_string() {
+        return lines::answer(value).map(|(sitting, one)| Record::Answer(sitting, one));
     }
     if value["seats"].is_array() {
-        let (one, seats) = sitting(value)?;
-        return Some(Record::Sitting(one, seats));
+        return lines::sitting(value).map(|(one, seats)| Record::Sitting(one, seats));
     }
+    let part = |one: &Value| Some((Kind::of(one[0].as_str()?)?, one[1].as_str()?.to_owned(), one[2].as_i64()?));
     let parts = value["of"].as_array()?.iter().map(part).collect::<Option<Vec<_>>>()?;
     Some(Record::Edition(Edition { number: value["edition"].as_i64()?, note: text("note")?, at: at()?, parts }))
 }

@@ -11,6 +11,7 @@ type Step = (i64, &'static str, &'static str, &'static str);
 pub const STEPS: &[Step] = &[
     (1, "revisions and editions", include_str!("tables/sqlite/1.sql"), include_str!("tables/postgres/1.sql")),
     (2, "sittings and answers", include_str!("tables/sqlite/2.sql"), include_str!("tables/postgres/2.sql")),
+    (3, "strokes", include_str!("tables/sqlite/3.sql"), include_str!("tables/postgres/3.sql")),
 ];
 
 /// Brings the tables of a database up to the last step.

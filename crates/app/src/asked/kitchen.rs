@@ -48,6 +48,12 @@ impl InKitchen {
 }
 
 impl Place {
+    /// A place as it is said elsewhere than on the command line.
+    pub fn said(kitchen: Option<String>, room: Option<String>, fridge: Option<String>) -> Self {
+        let said = |text: Option<String>| text.filter(|text| !text.trim().is_empty());
+        Self { kitchen: said(kitchen), room: said(room), fridge: said(fridge), without_trials: false }
+    }
+
     /// The kitchen that is meant.
     pub fn kitchen(&self, opened: &Opened) -> Result<Kitchen, Failure> {
         kitchen(&opened.book, self.kitchen.as_deref())

@@ -21,9 +21,13 @@ mod new;
 mod publish;
 mod save;
 mod scale;
+mod serve;
 mod sheet;
 mod solve;
 mod store;
+mod taste;
+
+pub use explain::explained;
 
 use crate::failure::Stopped;
 use clap::{Parser, Subcommand, ValueEnum};
@@ -96,11 +100,13 @@ commands![
     solve::Solve,
     learn::Learn,
     design::Design,
+    taste::Taste,
     exchange::Exchange,
     compare::Compare,
     label::Label,
     cost::Cost,
     publish::Publish,
+    serve::Serve,
     save::Save,
     history::History,
     store::Store,

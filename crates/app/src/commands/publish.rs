@@ -2,7 +2,9 @@
 
 use super::{Ended, Outcome};
 use crate::failure::{Failure, Stopped};
+use crate::memory::{Memory, wait};
 use crate::press::{self, Files};
+use crate::tasting::evidence::Evidence;
 use crate::{book, findings, looking, terminal};
 use formula::Diagnostic;
 use std::path::{Path, PathBuf};
@@ -13,6 +15,8 @@ use std::path::{Path, PathBuf};
 /// kitchen of their own. Only what changed since the last time is made anew; pages of formulas
 /// that are gone are removed, files of your own are left alone. With errors in the book nothing is written.
 ///
+/// What a formula cites as evidence is claimed only where the book's memory holds the closed tasting.
+///
 /// The lists go by title, tag and ingredient. Where book.toml states the address of the pages, there are also a feed
 /// (feed.xml), a site map (sitemap.xml) and canonical links. Given one formula's file, its page is added or renewed.
 #[derive(clap::Args)]
@@ -22,6 +26,8 @@ pub struct Publish {
     /// The folder that the pages are written to.
     #[arg(long, value_name = "DIR", default_value = "published")]
     out: PathBuf,
+    #[command(flatten)]
+    memory: Memory,
     /// Go on publishing whenever a file of the book changes, until you press Ctrl-C.
     #[arg(long)]
     watch: bool,
@@ -46,7 +52,8 @@ impl Publish {
     fn once(&self) -> Ended {
         let opened = book::open(&self.book)?;
         self.keep_out_of_the_book(&opened.folder)?;
-        let printed = press::print(&opened, &self.out)?;
+        let evidence = wait(Evidence::of(&opened, &self.memory))??;
+        let printed = press::print(&opened, &evidence, &self.out)?;
         terminal::say_if_any(&findings::text(&printed.found, &opened.text))?;
         terminal::remark(&findings::summary(&printed.found, opened.names().len()));
         let Some(files) = printed.files else {

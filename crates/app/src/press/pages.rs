@@ -8,6 +8,7 @@ use super::record::{Kept, Left, Record};
 use crate::asked::Place;
 use crate::book::{Opened, progress};
 use crate::failure::Failure;
+use crate::tasting::evidence::Evidence;
 use bench::forecast::Surroundings;
 use publish::page::{Leaf, formula_page};
 use publish::reader::reader;
@@ -20,6 +21,8 @@ use std::sync::OnceLock;
 pub struct Pages<'p> {
     /// The book.
     pub opened: &'p Opened,
+    /// What was tasted.
+    pub evidence: &'p Evidence,
     /// The last edition.
     pub record: &'p Record,
     /// The formulas of this one.
@@ -48,8 +51,12 @@ impl Pages<'_> {
         for (name, text) in &lists {
             folder.stage(name, text.as_bytes())?;
         }
+        let sheets = self.evidence.sheets(self.opened);
+        for (name, text) in &sheets {
+            folder.stage(name, text.as_bytes())?;
+        }
         let own = formulas.values().flat_map(|kept| &kept.files).map(String::as_str);
-        let names = own.chain(lists.keys().copied());
+        let names = own.chain(lists.keys().copied()).chain(sheets.keys().map(String::as_str));
         let left = |name: &str| {
             let unknown = || Left { bytes: 0, stamp: String::new() };
             (name.to_owned(), self.record.files.get(name).cloned().unwrap_or_else(unknown))
@@ -100,7 +107,8 @@ impl Pages<'_> {
             None => (None, Vec::new()),
         };
         let reader = reader(&self.opened.book, &formula, self.around());
-        let leaf = Leaf { settings, used_in, picture: picture.as_ref(), reader: Some(&reader) };
+        let claims = self.evidence.claims(&formula);
+        let leaf = Leaf { settings, used_in, picture: picture.as_ref(), claims: &claims, reader: Some(&reader) };
         let file = page_name(name);
         folder.stage(&file, formula_page(&formula, &leaf).as_bytes())?;
         files.push(file);

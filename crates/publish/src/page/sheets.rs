@@ -43,6 +43,15 @@ fn component_markup(sheet: &Sheet, component: &ComponentSheet) -> Markup {
     }
 }
 
+/// A component's overall formula with each of its stages beside it.
+#[must_use]
+pub fn beside(component: &ComponentSheet) -> Markup {
+    html! {
+        ul.plain { @for line in head(component) { li { (line) } } }
+        (overall_markup(component, &component.title))
+    }
+}
+
 fn overall_markup(component: &ComponentSheet, within: &str) -> Markup {
     let stages: Vec<&str> = component.stages.iter().map(|stage| stage.title.as_str()).collect();
     overall_table(&component.overall, &stages, "Overall formula", &format!("Overall formula of {within}"), None)

@@ -7,6 +7,7 @@ mod editions;
 mod killed;
 mod records;
 mod revisions;
+mod strokes;
 mod tastings;
 
 use jiff::Timestamp;
