@@ -148,9 +148,9 @@ impl Found {
     }
 }
 
-/// Whether a folder's files may have readings beside them: a room's log, the course of a rise.
+/// Whether a folder's files may have readings beside them: a room's log, the course of a rise, the raw data of a tasting.
 fn has_readings(part: &str) -> bool {
-    part == "kitchens" || part == "trials" || part.starts_with("trials/")
+    matches!(part, "kitchens" | "trials" | "tastings") || part.starts_with("trials/")
 }
 
 /// Why an entry of a book's folder is not read: opening a pipe may wait for ever, and links to folders

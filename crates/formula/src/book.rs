@@ -109,7 +109,8 @@ impl Book {
                 kitchen_files.push((kitchen.name.clone(), Arc::clone(&source.file)));
                 kitchens.insert(kitchen.name.clone(), kitchen);
             } else if file.starts_with(TASTINGS) {
-                tasted.push(source);
+                // Raw data lie beside their tasting for others to work out anew; a book does not read them.
+                tasted.extend((!file.ends_with(".csv")).then_some(source));
             } else if file.starts_with("ingredients/") {
                 let ingredients = kept(read_ingredients(&source), &mut found);
                 stocked.push(StockedFile { file: source.file, ingredients });

@@ -7,11 +7,10 @@ use crate::failure::Failure;
 use crate::memory::{Memory, told, wait};
 use crate::tasting::reporting::{Reported, raw};
 use crate::tasting::seat::{agree, at_seat, record_answer};
-use crate::tasting::{Held, held, in_book, lay, raw as table};
+use crate::tasting::{Held, held, in_book, lay, now, raw as table};
 use crate::{files, terminal};
 use bench::tasting::{advise, items};
 use clap::ValueEnum;
-use jiff::Timestamp;
 use publish::page::evidence_page;
 use publish::tasting::{self as words, Setting};
 use std::path::{Path, PathBuf};
@@ -209,7 +208,7 @@ impl Step {
             }
             Self::Close { .. } => {
                 let (store, held) = which.held(opened).await?;
-                let is_closed = store.close_sitting(held.sitting.number, Timestamp::now()).await.map_err(told)?;
+                let is_closed = store.close_sitting(held.sitting.number, now()).await.map_err(told)?;
                 let counted = count(&store, &held).await?;
                 store.close().await;
                 terminal::say(&format!("{} {counted}", if is_closed { "Closed." } else { "It was closed already." }))
@@ -221,7 +220,7 @@ impl Step {
             }
             Self::Forget { seat, .. } => {
                 let (store, held) = which.held(opened).await?;
-                let removed = store.forget(held.seat(*seat)?, Timestamp::now()).await.map_err(told)?;
+                let removed = store.forget(held.seat(*seat)?, now()).await.map_err(told)?;
                 store.close().await;
                 let answers = if removed == 1 { "answer".to_owned() } else { "answers".to_owned() };
                 terminal::say(&format!("Removed for good: {removed} {answers} of seat {seat}. Exports and copies made before are yours to delete."))
@@ -270,7 +269,7 @@ async fn answer(store: &Store, held: &Held, ballots: &[(u32, String)]) -> Result
     for (number, answers) in ballots {
         let at = at_seat(store, held, held.seat(*number)?.1).await?;
         let of_seat = |failure: Failure| Failure::new(format!("seat {number}: {failure}"));
-        agree(store, &at, Timestamp::now()).await.map_err(of_seat)?;
+        agree(store, &at, now()).await.map_err(of_seat)?;
         let asked = items(&held.tasting, &at.seat);
         let single = asked.first().filter(|_| !held.tasting.method.is_scored());
         let given: Vec<(&str, &str)> = match single {
@@ -279,7 +278,7 @@ async fn answer(store: &Store, held: &Held, ballots: &[(u32, String)]) -> Result
         };
         for (item, value) in given {
             let client = crate::tasting::word()?;
-            match record_answer(store, &at, (item, value), &client, Timestamp::now()).await.map_err(of_seat)? {
+            match record_answer(store, &at, (item, value), &client, now()).await.map_err(of_seat)? {
                 Kept::New => new += 1,
                 Kept::Corrected => corrected += 1,
                 Kept::Already => already += 1,

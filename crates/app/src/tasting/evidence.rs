@@ -26,7 +26,7 @@ impl Evidence {
             return Ok(evidence);
         }
         let Some(store) = memory.open_if_there(&opened.folder).await? else {
-            let why = |name: &String| (name.clone(), "the book has no memory here: its answers are not at hand".to_owned());
+            let why = |name: &String| (name.clone(), "its answers are not kept here".to_owned());
             evidence.missing = opened.book.tastings.keys().map(why).collect();
             return Ok(evidence);
         };

@@ -36,7 +36,7 @@ pub async fn lay(store: &Store, opened: &Opened, name: &str, seats: Option<u32>,
         Some(seed) => seed,
         None => getrandom::u64().map_err(|why| Failure::new(format!("chance gives no number: {why}")))?,
     };
-    let at = Timestamp::now();
+    let at = super::now();
     let revision = remembered(store, opened, Kind::Tasting, name, at).await?;
     let mut samples = Vec::new();
     for sample in &tasting.samples {

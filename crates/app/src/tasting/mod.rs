@@ -17,7 +17,14 @@ use formula::Formula;
 use formula::ingredient::{did_you_mean, nearest};
 use formula::read::{At, Tasting, read_tasting};
 use formula::source::Source;
+use jiff::Timestamp;
 use store::{Kind, Sitting, Store};
+
+/// The moment on the wall clock, to the second.
+pub fn now() -> Timestamp {
+    let now = Timestamp::now();
+    Timestamp::from_second(now.as_second()).unwrap_or(now)
+}
 
 /// A tasting as it is held: the text it was laid by, and its table.
 pub struct Held {

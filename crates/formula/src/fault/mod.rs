@@ -101,7 +101,7 @@ faults! {
     UNKNOWN_TRIAL, "unknown-trial", Error;
     UNKNOWN_TASTING, "unknown-tasting", Error;
     EVIDENCE_OF_OTHERS, "evidence-of-others", Error;
-    EVIDENCE_NOT_HELD, "evidence-not-held", Warning;
+    EVIDENCE_NOT_HELD, "evidence-not-held", Advice;
 }
 
 /// The fault of that code.

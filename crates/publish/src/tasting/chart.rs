@@ -74,14 +74,14 @@ fn of_choice(tasting: &Tasting, choice: &Choice) -> Markup {
         (text(LEFT, 22.0, "start", &format!("{} of {} {what}", choice.right, choice.of)))
         rect.whole x=(at(LEFT)) y="34" width=(at(RIGHT - LEFT)) height="36" {}
         rect.part x=(at(LEFT)) y="34" width=(at(right - LEFT)) height="36" {}
-        (line((x(guessed), y - 24.0), (x(guessed), 88.0), "dashed"))
-        (text(x(guessed), 106.0, anchor(x(guessed)), &format!("guessing alone: {}", print::number(guessed, 1))))
+        (line((x(guessed), y - 24.0), (x(guessed), 84.0), "dashed"))
+        (text(x(guessed), 108.0, anchor(x(guessed)), &format!("guessing alone: {}", print::number(guessed, 1))))
         @if let Some(needed) = needed {
-            (line((x(needed), y - 24.0), (x(needed), 112.0), "strong"))
-            (text(x(needed), 130.0, anchor(x(needed)), &format!("evidence from {needed} on")))
+            (line((x(needed), y - 24.0), (x(needed), 116.0), "strong"))
+            (text(x(needed), 142.0, anchor(x(needed)), &format!("evidence from {needed} on")))
         }
     };
-    frame(140.0, &words, &inner)
+    frame(154.0, &words, &inner)
 }
 
 /// Mean ranks on a line, with a measure of how far apart two must lie.

@@ -90,9 +90,9 @@ pub fn key(setting: &Setting, width: usize) -> String {
     for (seat, number) in setting.seats.iter().zip(1_usize..) {
         let reference = seat.reference.map(|sample| format!("reference “{}”; ", title(tasting, sample))).unwrap_or_default();
         let cups: Vec<String> = seat.cups.iter().map(|cup| format!("{} “{}”", cup.code, title(tasting, cup.sample))).collect();
-        out.push_str(&wrap(&format!("{number:>4}. {reference}{}", cups.join(", ")), width));
+        out.push_str(&wrap(&format!("{number}. {reference}{}", cups.join(", ")), width));
         if let Some(link) = setting.links.get(number - 1) {
-            out.push_str(&format!("      {link}\n"));
+            out.push_str(&format!("   {link}\n"));
         }
     }
     if !setting.links.is_empty() {
