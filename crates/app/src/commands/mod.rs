@@ -28,6 +28,7 @@ mod store;
 mod taste;
 
 pub use explain::explained;
+pub use label::by_language;
 
 use crate::failure::Stopped;
 use clap::{Parser, Subcommand, ValueEnum};

@@ -3,6 +3,7 @@
 mod foresight;
 mod gestures;
 mod kitchen;
+mod readers;
 mod remarks;
 mod sheet;
 mod steps;
@@ -35,7 +36,7 @@ pub fn routes() -> Router<Desk> {
         .route("/formula/{name}/do", post(done))
         .route("/formula/{name}/back", post(back))
         .route("/formula/{name}/forth", post(forth));
-    here.merge(text::routes()).merge(today::routes()).merge(foresight::routes())
+    here.merge(text::routes()).merge(readers::routes()).merge(today::routes()).merge(foresight::routes())
 }
 
 /// A formula as it stands in the book.
@@ -80,6 +81,9 @@ async fn bench_page(
         let body = html! {
             main #work.bench data-formula=(name) data-file=(one.file) {
                 (heading(&one, &checked.value, &visitor))
+                nav.jumps aria-label="On this page" {
+                    a href="#sheet" { "The sheet" } a href="#ahead" { "What it will do" } a href="#today" { "The day" }
+                }
                 (kitchen::markup(&opened, &wanted))
                 div.surface {
                     div.hands { (all_parts(&one, &checked, &wanted, &reach)?) }
@@ -101,11 +105,20 @@ fn heading(one: &OnBench, formula: &Formula, visitor: &Visitor) -> Markup {
         nav.ways aria-label="This formula" {
             a href={ "/formula/" (name) } aria-current="page" { "Sheet" }
             a href={ "/formula/" (name) "/text" } { "Text" }
+            a href={ "/formula/" (name) "/page" } { "As readers see it" }
             @for way in super::OF_A_FORMULA.iter().filter(|way| visitor.role >= way.role) {
                 a href={ "/formula/" (name) (way.address) } { (way.title) }
             }
         }
-        p.fine { "In " (one.file) ". Everything you change is written there at once." }
+        p.fine { "In " (one.file) ". What you change is written there at once." }
+        details.keys {
+            summary { "By keyboard" }
+            p.fine {
+                "Type a weight, a percentage, spoons (“2 tbsp”) or eggs (“1 M”): the other figures follow. Enter or Tab writes it, Esc takes it back. "
+                kbd { "↑" } " " kbd { "↓" } " go from line to line, with " kbd { "Alt" } " they move the line; "
+                kbd { "Ctrl" } " " kbd { "Z" } " undoes, " kbd { "Ctrl" } " " kbd { "Y" } " does again."
+            }
+        }
     }
 }
 
@@ -172,7 +185,7 @@ async fn tried(
         let ahead = foresight::parts(&opened, &checked, &wanted)?;
         Ok::<_, Refusal>(html! {
             (remarks.of_the_whole(&name))
-            (sheet::markup(&checked.value, &kitchen, &trying, &remarks))
+            (sheet::following(&checked.value, &kitchen, &trying, &remarks))
             (ahead)
         })
     });
