@@ -42,7 +42,8 @@ pub fn ballots(setting: &Setting, notice: &Notice, settings: &BookSettings) -> S
 }
 
 /// What the taster does, in a sentence or two.
-pub(super) fn how(tasting: &Tasting) -> &'static str {
+#[must_use]
+pub const fn how(tasting: &Tasting) -> &'static str {
     match tasting.method {
         Method::Triangle => {
             "Two of the three samples are alike and one is different. Taste from left to right. You must choose one, even by a guess."

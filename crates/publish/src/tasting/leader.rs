@@ -103,7 +103,8 @@ pub fn key(setting: &Setting, width: usize) -> String {
 }
 
 /// What happens between two samples.
-pub(super) fn between(tasting: &Tasting) -> Option<String> {
+#[must_use]
+pub fn between(tasting: &Tasting) -> Option<String> {
     let pause = tasting.pause.map(|pause| format!("wait {}", print::time(pause)));
     let rinse = tasting.rinse.as_ref().map(|rinse| format!("take {rinse}"));
     let both: Vec<String> = rinse.into_iter().chain(pause).collect();

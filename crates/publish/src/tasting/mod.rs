@@ -9,11 +9,11 @@ mod report;
 mod table;
 mod told;
 
-pub use ballots::ballots;
+pub use ballots::{ballots, how};
 pub use chart::chart;
 pub use claim::{Claim, claim};
 pub use json::json;
-pub use leader::{Setting, advice, key, served};
+pub use leader::{Setting, advice, between, key, served};
 pub(crate) use report::held;
 pub use report::text;
 pub use table::Table;

@@ -17,6 +17,9 @@ const ALL: &[(&str, &str, &str)] = &[
     ("workbench.js", SCRIPT, include_str!("workbench.js")),
     ("parts.js", SCRIPT, include_str!("parts.js")),
     ("sending.js", SCRIPT, include_str!("sending.js")),
+    ("taste.css", "text/css; charset=utf-8", include_str!("taste.css")),
+    ("taste.js", SCRIPT, include_str!("taste.js")),
+    ("count.js", SCRIPT, include_str!("count.js")),
     ("live.js", SCRIPT, include_str!("live.js")),
 ];
 

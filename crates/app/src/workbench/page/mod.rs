@@ -2,6 +2,8 @@
 
 mod book;
 mod formula;
+mod taste;
+mod tastings;
 mod why;
 
 use super::desk::Desk;
@@ -19,12 +21,12 @@ pub struct Way {
 }
 
 /// The ways about, in their order.
-pub const WAYS: &[Way] = &[book::WAY];
+pub const WAYS: &[Way] = &[book::WAY, tastings::WAY];
 
 /// The ways from a formula to what else can be done with it; each address follows the formula's own.
 pub const OF_A_FORMULA: &[Way] = &[];
 
 /// Every page.
 pub fn all() -> Router<Desk> {
-    Router::new().merge(book::routes()).merge(formula::routes()).merge(why::routes())
+    Router::new().merge(book::routes()).merge(formula::routes()).merge(taste::routes()).merge(tastings::routes()).merge(why::routes())
 }

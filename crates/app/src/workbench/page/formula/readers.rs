@@ -28,7 +28,7 @@ async fn page(State(desk): State<Desk>, _visitor: Visitor, Path(name): Path<Stri
             return Err(Refusal::unfit("The formula has errors.", "mend them on its sheet first"));
         }
         let reader = reader(&opened.book, &checked.value, &around(&opened, &wanted)?);
-        let leaf = Leaf { settings: &opened.book.settings, used_in: &[], picture: None, reader: Some(&reader) };
+        let leaf = Leaf { settings: &opened.book.settings, used_in: &[], picture: None, claims: &[], reader: Some(&reader) };
         Ok(formula_page(&checked.value, &leaf))
     })?;
     // The page has its script within it, and brings the rule by which only that may run.
