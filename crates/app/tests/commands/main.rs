@@ -24,3 +24,4 @@ mod save;
 mod scale;
 mod sheet;
 mod solve;
+mod taste;

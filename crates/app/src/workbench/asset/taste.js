@@ -72,6 +72,9 @@ function answer(form, button) {
   }
   const body = form.dataset.answer ? { item: form.dataset.answer, value, client: fresh() } : {};
   memory.queue.push({ path: form.getAttribute("action"), body });
+  // Before anything else is shown: nobody is to leave while something waits.
+  keep();
+  tell();
   form.querySelectorAll("button[name=value]").forEach((one) => one.setAttribute("aria-pressed", String(one === button)));
   form.dataset.given = "";
   const open = [...screen.querySelectorAll("form")].some((one) => !("given" in one.dataset) && !one.querySelector("[aria-pressed=true]"));
@@ -89,7 +92,7 @@ async function send() {
     const { path, body } = memory.queue[0];
     let arrived;
     try {
-      arrived = await fetch(path, { method: "POST", headers: { "x-parts": "1" }, body: new URLSearchParams(body) });
+      arrived = await fetch(path, { method: "POST", headers: { "x-parts": "1" }, body: new URLSearchParams(body), keepalive: true });
     } catch {
       break;
     }
