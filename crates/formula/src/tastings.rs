@@ -11,7 +11,11 @@ use std::sync::Arc;
 pub const TASTINGS: &str = "tastings/";
 
 /// The tastings among the files of their folder, by name; what they call must be in the book.
-pub fn read_tastings(files: &[Source], formulas: &BTreeMap<String, Source>, trials: &[Trial]) -> Checked<BTreeMap<String, Tasting>> {
+pub fn read_tastings(
+    files: &[Source],
+    formulas: &BTreeMap<String, Source>,
+    trials: &[Trial],
+) -> Checked<BTreeMap<String, Tasting>> {
     let mut found = Vec::new();
     let mut tastings: BTreeMap<String, Tasting> = BTreeMap::new();
     for source in files {

@@ -80,7 +80,8 @@ impl Store {
     /// # Errors
     /// [`StoreFault::NotTaken`] where the sitting is closed, nobody agreed, or the answer's name was used for another.
     pub async fn answer(&self, one: &Answering<'_>) -> Result<Kept, StoreFault> {
-        let latest = "(SELECT MAX(other.number) FROM answer AS other WHERE other.sitting = $1 AND other.seat = $2 AND other.item = $3)";
+        let latest =
+            "(SELECT MAX(other.number) FROM answer AS other WHERE other.sitting = $1 AND other.seat = $2 AND other.item = $3)";
         // On a server, whoever closes the sitting or gives the seat up waits for this answer, or this one for them.
         let lock = if matches!(self.address, Address::Server(_)) { "FOR SHARE" } else { "" };
         let words = format!(
@@ -200,7 +201,8 @@ impl Store {
 
 /// Keeps an answer whose seat is kept.
 pub async fn keep(writing: &mut Transaction<'_, Any>, sitting: i64, one: &Answer) -> Result<(), sqlx::Error> {
-    let words = "INSERT INTO answer (sitting, seat, item, number, client, value, answered_at) VALUES ($1, $2, $3, $4, $5, $6, $7)";
+    let words =
+        "INSERT INTO answer (sitting, seat, item, number, client, value, answered_at) VALUES ($1, $2, $3, $4, $5, $6, $7)";
     let query = sqlx::query(words).bind(sitting).bind(one.seat).bind(&one.item).bind(one.number).bind(&one.client);
     query.bind(&one.value).bind(one.at.to_string()).execute(&mut **writing).await.map(|_| ())
 }

@@ -173,7 +173,8 @@ impl Store {
 
 /// Keeps a sitting whose revisions are kept, with its seats.
 pub async fn keep(writing: &mut Transaction<'_, Any>, one: &Sitting, seats: &[Seat]) -> Result<(), sqlx::Error> {
-    let words = "INSERT INTO sitting (number, kind, tasting, revision, seed, laid_at, closed_at) VALUES ($1, $2, $3, $4, $5, $6, $7)";
+    let words =
+        "INSERT INTO sitting (number, kind, tasting, revision, seed, laid_at, closed_at) VALUES ($1, $2, $3, $4, $5, $6, $7)";
     let query = sqlx::query(words).bind(one.number).bind(Kind::Tasting.word()).bind(&one.tasting).bind(one.revision);
     query.bind(&one.seed).bind(one.at.to_string()).bind(told(one.closed)).execute(&mut **writing).await?;
     for ((kind, name, revision), place) in one.samples.iter().zip(0_i64..) {

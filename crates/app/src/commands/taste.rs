@@ -180,7 +180,8 @@ impl Step {
             Self::Lay { seats, seed, ballots, links, .. } => {
                 let store = which.memory.open(&opened.folder).await?;
                 let laid = lay(&store, opened, &which.name, *seats, *seed).await?;
-                let link = |word: &String| links.as_ref().map(|address| format!("{}/taste/{word}", address.trim_end_matches('/')));
+                let link =
+                    |word: &String| links.as_ref().map(|address| format!("{}/taste/{word}", address.trim_end_matches('/')));
                 let links: Vec<String> = laid.words.iter().filter_map(link).collect();
                 show(&store, opened, &laid.held, &links, ballots.as_deref()).await?;
                 terminal::remark(&words::advice(&laid.held.tasting, laid.advice));
@@ -223,7 +224,9 @@ impl Step {
                 let removed = store.forget(held.seat(*seat)?, now()).await.map_err(told)?;
                 store.close().await;
                 let answers = if removed == 1 { "answer".to_owned() } else { "answers".to_owned() };
-                terminal::say(&format!("Removed for good: {removed} {answers} of seat {seat}. Exports and copies made before are yours to delete."))
+                terminal::say(&format!(
+                    "Removed for good: {removed} {answers} of seat {seat}. Exports and copies made before are yours to delete."
+                ))
             }
         }
     }
@@ -252,11 +255,13 @@ async fn show(store: &Store, opened: &Opened, held: &Held, links: &[String], bal
 /// A table of ballots: seat and answers.
 fn read_ballots(file: &Path) -> Result<Vec<(u32, String)>, Failure> {
     let text = std::fs::read_to_string(file).map_err(|error| Failure::file("read", file, &error))?;
-    let rows = text.lines().enumerate().filter(|(at, line)| !line.trim().is_empty() && !(*at == 0 && line.starts_with("seat")));
+    let is_row = |(at, line): &(usize, &str)| !line.trim().is_empty() && (*at > 0 || !line.starts_with("seat"));
+    let rows = text.lines().enumerate().filter(is_row);
     let row = |(at, line): (usize, &str)| {
         let (seat, answers) = line.split_once(',').unwrap_or((line, ""));
         let seat = seat.trim().parse().map_err(|_| {
-            Failure::new(format!("row {} of {} has no seat: “{line}”", at + 1, file.display())).hint("write seat,answers: 7,543 271 118")
+            Failure::new(format!("row {} of {} has no seat: “{line}”", at + 1, file.display()))
+                .hint("write seat,answers: 7,543 271 118")
         })?;
         Ok((seat, answers.trim().trim_matches('"').to_owned()))
     };

@@ -84,7 +84,8 @@ impl Evidence {
 
 /// The formulas that cite a tasting, by name and title: only those can whose samples were tasted.
 fn cited_by(opened: &Opened, name: &str, tasting: &Tasting) -> Vec<(String, String)> {
-    let mut tasted: Vec<&str> = tasting.samples.iter().filter_map(|sample| Some(sample.formula.as_ref()?.value.as_str())).collect();
+    let mut tasted: Vec<&str> =
+        tasting.samples.iter().filter_map(|sample| Some(sample.formula.as_ref()?.value.as_str())).collect();
     tasted.sort_unstable();
     tasted.dedup();
     let cites = |formula: &str| {

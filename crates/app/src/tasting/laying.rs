@@ -30,7 +30,8 @@ pub async fn lay(store: &Store, opened: &Opened, name: &str, seats: Option<u32>,
     let advice = advise(tasting);
     let wanted = seats.or(tasting.panel).or(advice.map(|advice| advice.seats));
     let wanted = wanted.filter(|seats| (1..=MOST_TASTERS).contains(seats)).ok_or_else(|| {
-        Failure::new(format!("a table has 1 to {MOST_TASTERS} seats")).hint("say how many with --seats, or as panel in the tasting")
+        Failure::new(format!("a table has 1 to {MOST_TASTERS} seats"))
+            .hint("say how many with --seats, or as panel in the tasting")
     })?;
     let seed = match seed {
         Some(seed) => seed,
@@ -61,7 +62,9 @@ async fn made_from(
     let (kind, name) = match (&sample.trial, &sample.formula) {
         (Some(trial), _) => (Kind::Trial, trial.value.as_str()),
         (None, Some(formula)) => (Kind::Formula, formula.value.as_str()),
-        (None, None) => return Err(Failure::new(format!("nothing is told of the sample “{}” of “{}”", sample.title, tasting.title))),
+        (None, None) => {
+            return Err(Failure::new(format!("nothing is told of the sample “{}” of “{}”", sample.title, tasting.title)));
+        }
     };
     let number = match sample.revision {
         Some(number) => {
@@ -91,7 +94,11 @@ async fn remembered(store: &Store, opened: &Opened, kind: Kind, name: &str, at: 
 fn cups(seat: &Seat) -> Vec<Cup> {
     let place = |sample: usize| i64::try_from(sample).unwrap_or_default();
     let reference = seat.reference.map(|sample| Cup { place: 0, code: 0, sample: place(sample) });
-    let cups = seat.cups.iter().zip(1..).map(|(cup, number)| Cup { place: number, code: i64::from(cup.code), sample: place(cup.sample) });
+    let cups = seat.cups.iter().zip(1..).map(|(cup, number)| Cup {
+        place: number,
+        code: i64::from(cup.code),
+        sample: place(cup.sample),
+    });
     reference.into_iter().chain(cups).collect()
 }
 

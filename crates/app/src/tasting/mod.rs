@@ -106,7 +106,9 @@ pub fn in_book<'b>(opened: &'b Opened, name: &str) -> Result<&'b Tasting, Failur
         let failure = Failure::new(format!("there is no tasting called “{name}”"));
         match nearest(name, known.clone()) {
             Some(near) => failure.hint(did_you_mean(near)),
-            None if opened.book.tastings.is_empty() => failure.hint("the book has none yet: write tastings/NAME.toml, see docs/tasting.md"),
+            None if opened.book.tastings.is_empty() => {
+                failure.hint("the book has none yet: write tastings/NAME.toml, see docs/tasting.md")
+            }
             None => failure.hint(format!("the book has: {}", known.collect::<Vec<_>>().join(", "))),
         }
     })

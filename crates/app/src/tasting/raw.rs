@@ -76,7 +76,8 @@ fn take(tasting: &Tasting, raw: &mut Raw, record: &StringRecord) -> Result<(), &
     if cell("tasting") != tasting.name {
         return Err("it is of another tasting");
     }
-    let sample = tasting.samples.iter().position(|sample| sample.name.value == cell("sample")).ok_or("the tasting has no such sample")?;
+    let sample =
+        tasting.samples.iter().position(|sample| sample.name.value == cell("sample")).ok_or("the tasting has no such sample")?;
     let seat: u32 = cell("seat").parse().ok().filter(|seat| *seat > 0).ok_or("its seat is no number")?;
     let place: usize = cell("place").parse().map_err(|_| "its place is no number")?;
     raw.revisions[sample] = cell("revision").parse().map_err(|_| "its revision is no number")?;

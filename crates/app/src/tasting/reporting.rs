@@ -53,10 +53,12 @@ pub async fn raw(store: &Store, held: &Held) -> Result<Raw, Failure> {
     // Corrections come after what they correct, and stand in its place.
     for answer in &answers {
         let place = held.kept.iter().position(|seat| seat.number == answer.seat);
-        let Some((sheet, seat)) = place.and_then(|place| Some((sheets.get_mut(place)?, held.seats.get(place)?))) else { continue };
-        sheet.take(&held.tasting, seat, &answer.item, &answer.value).map_err(|wrong| {
-            Failure::new(format!("the answer “{}” of seat {} is none: {wrong}", answer.value, answer.seat))
-        })?;
+        let Some((sheet, seat)) = place.and_then(|place| Some((sheets.get_mut(place)?, held.seats.get(place)?))) else {
+            continue;
+        };
+        sheet
+            .take(&held.tasting, seat, &answer.item, &answer.value)
+            .map_err(|wrong| Failure::new(format!("the answer “{}” of seat {} is none: {wrong}", answer.value, answer.seat)))?;
     }
     let revisions = held.sitting.samples.iter().map(|(_, _, number)| *number).collect();
     let closed = held.sitting.closed.map(|at| at.to_string()).unwrap_or_default();

@@ -157,7 +157,16 @@ fn pairs_through_the_whole_path() {
             sheet.lines().filter_map(|line| line.split("reference “").nth(1)).map(|rest| &rest[..1]).collect();
         let ballot = |(n, seat): (usize, &BTreeMap<String, String>)| {
             let right = references.get(n).map_or("a".to_owned(), |reference| reference.to_lowercase());
-            code(seat, if n < needed { &right } else if right == "a" { "b" } else { "a" })
+            code(
+                seat,
+                if n < needed {
+                    &right
+                } else if right == "a" {
+                    "b"
+                } else {
+                    "a"
+                },
+            )
         };
         let ballots: Vec<String> = key.iter().enumerate().map(ballot).collect();
         let finding = reported(&sandbox, &ballots)["finding"].clone();
@@ -174,7 +183,10 @@ fn points_through_the_whole_path() {
     let ballots: Vec<String> = key.iter().enumerate().map(ballot).collect();
     let report = reported(&sandbox, &ballots);
     assert_eq!(report["finding"][0]["means"], serde_json::json!([7.0, 5.5]));
-    insta::assert_snapshot!("points_as_text", sandbox.fine(&["taste", "report", "saltmarsh", "one"]).replace(&today(&report), "DAY"));
+    insta::assert_snapshot!(
+        "points_as_text",
+        sandbox.fine(&["taste", "report", "saltmarsh", "one"]).replace(&today(&report), "DAY")
+    );
 }
 
 fn today(report: &serde_json::Value) -> String {
@@ -279,7 +291,9 @@ fn ballots_are_printed_with_the_notice_and_without_the_key() {
     let (sandbox, _) = laid("triangle", &["soft", "hard"], "notice = \"Peppered.\"", 6);
     sandbox.fine(&["taste", "key", "saltmarsh", "one", "--ballots", "ballots.html"]);
     let page = sandbox.read("ballots.html");
-    for words in ["contains wheat, eggs and milk", "Peppered.", "I have read this and agree to taste", "Seat 6", "even by a guess"] {
+    for words in
+        ["contains wheat, eggs and milk", "Peppered.", "I have read this and agree to taste", "Seat 6", "even by a guess"]
+    {
         assert!(page.contains(words), "{words}");
     }
     assert!(!page.to_lowercase().contains("hard"));

@@ -3,11 +3,11 @@
 use super::sheet::Sheet;
 use formula::read::Tasting;
 use quantity::{Between, Fraction};
+use science::sensory::friedman;
 use science::sensory::hedonic::{Paired, Summary, limits, paired, summary};
 use science::sensory::paired_power;
 use science::sensory::ranks::Ranks;
 use science::sensory::signed_rank::{SignedRanks, signed_ranks};
-use science::sensory::friedman;
 
 /// What a panel's points on one scale say.
 #[derive(Clone, Debug, PartialEq)]

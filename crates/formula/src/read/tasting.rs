@@ -177,7 +177,12 @@ fn read(reader: &mut Reader, source: &Source, fields: &Fields) -> Option<Tasting
     check_samples(reader, method, &samples, fields.span());
     check_names(reader, attributes.iter().map(|one| &one.name), "attributes");
     if method == Method::Description && attributes.is_empty() {
-        impossible(reader, fields.span(), "nothing is described".to_owned(), "add an [[attribute]] with the words at both ends of its scale");
+        impossible(
+            reader,
+            fields.span(),
+            "nothing is described".to_owned(),
+            "add an [[attribute]] with the words at both ends of its scale",
+        );
     }
     let expected = read_expected(reader, fields, method, &samples);
     for key in ["tell", "alike", "ties", "apart", "attribute", "expected"] {
@@ -187,7 +192,8 @@ fn read(reader: &mut Reader, source: &Source, fields: &Fields) -> Option<Tasting
             impossible(reader, span, format!("a tasting by {} has no use for “{key}”", method.word()), "take it out");
         }
     }
-    let mut text = |name: &str| fields.text(reader, name).map(|text| text.value.trim().to_owned()).filter(|text| !text.is_empty());
+    let mut text =
+        |name: &str| fields.text(reader, name).map(|text| text.value.trim().to_owned()).filter(|text| !text.is_empty());
     let (title, question) = (text("title").unwrap_or_default(), text("question").unwrap_or_default());
     let (comparative, rinse, notice) = (text("comparative"), text("rinse"), text("notice"));
     let percent = Fraction::percent;
@@ -244,12 +250,18 @@ fn read_expected(reader: &mut Reader, fields: &Fields, method: Method, samples: 
         let place = samples.iter().position(|sample| sample.name.value == name.value);
         match place {
             Some(place) if !places.contains(&place) => places.push(place),
-            _ => impossible(reader, name.span.clone(), format!("“{}” is no sample of its own", name.value), "name each sample once"),
+            _ => impossible(
+                reader,
+                name.span.clone(),
+                format!("“{}” is no sample of its own", name.value),
+                "name each sample once",
+            ),
         }
     }
     let wanted = if method == Method::Paired { 1 } else { samples.len() };
     if method.has_use_for("expected") && places.len() == names.len() && places.len() != wanted {
-        let hint = if wanted == 1 { "name the one that is expected to have more of it" } else { "name all samples, most of it first" };
+        let hint =
+            if wanted == 1 { "name the one that is expected to have more of it" } else { "name all samples, most of it first" };
         impossible(reader, span, format!("{} samples are expected here, not {}", wanted, places.len()), hint);
         return Vec::new();
     }

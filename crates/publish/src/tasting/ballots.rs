@@ -56,7 +56,9 @@ pub const fn how(tasting: &Tasting) -> &'static str {
         Method::Ranking if tasting.ties => {
             "Taste the samples from left to right, then put them in order: 1 for the most. Two may share a rank if you cannot tell them apart."
         }
-        Method::Ranking => "Taste the samples from left to right, then put them in order: 1 for the most. Each has a rank of its own.",
+        Method::Ranking => {
+            "Taste the samples from left to right, then put them in order: 1 for the most. Each has a rank of its own."
+        }
         Method::Liking => "Taste the samples from left to right and tick for each how much you like it.",
         Method::Description => "Taste the samples from left to right and tick for each where it lies between the two words.",
     }

@@ -1,7 +1,7 @@
 //! The finding of a tasting drawn: in words and figures as well as lines, in one ink, so that it prints.
 
-use super::told::title;
 use super::Report;
+use super::told::title;
 use bench::tasting::{Choice, Finding, LIKING, Order, Points, Test};
 use formula::read::{Method, Tasting};
 use maud::{Markup, html};

@@ -82,7 +82,9 @@ fn of_order(tasting: &Tasting, order: &Order, own: usize) -> String {
     let more: Vec<String> = differ().filter(|pair| pair.less == own).map(|pair| named(pair.more)).collect();
     match (less.is_empty(), more.is_empty()) {
         (false, _) => format!("{} in a blind ranking of {tasters} people, {p}.", sentence(tasting, &less)),
-        (true, false) => format!("{} {} this one in a blind ranking of {tasters} people, {p}.", joined(&more), more_than(tasting)),
+        (true, false) => {
+            format!("{} {} this one in a blind ranking of {tasters} people, {p}.", joined(&more), more_than(tasting))
+        }
         (true, true) => format!("No sure difference to the others in a blind ranking of {tasters} people, {p}."),
     }
 }
@@ -103,7 +105,12 @@ fn of_points(tasting: &Tasting, scale: usize, points: &Points, own: usize) -> St
         (Some(one), true, false) => {
             format!("{head}{} was nearer to “{}”, by {tasters} people tasting blind, {p}.", joined(&more), one.high)
         }
-        (None, true, false) => format!("{} {} this one by {tasters} people tasting blind, {p}.", joined(&more), more_than(tasting)),
-        (_, true, true) => format!("{head}{} sure difference to the others by {tasters} people tasting blind, {p}.", if head.is_empty() { "No" } else { "no" }),
+        (None, true, false) => {
+            format!("{} {} this one by {tasters} people tasting blind, {p}.", joined(&more), more_than(tasting))
+        }
+        (_, true, true) => format!(
+            "{head}{} sure difference to the others by {tasters} people tasting blind, {p}.",
+            if head.is_empty() { "No" } else { "no" }
+        ),
     }
 }

@@ -24,7 +24,9 @@ pub struct Setting<'s> {
 #[must_use]
 pub fn served(setting: &Setting) -> Vec<(String, usize)> {
     let count = |sample: usize| {
-        let at = |seat: &Seat| seat.cups.iter().filter(|cup| cup.sample == sample).count() + usize::from(seat.reference == Some(sample));
+        let at = |seat: &Seat| {
+            seat.cups.iter().filter(|cup| cup.sample == sample).count() + usize::from(seat.reference == Some(sample))
+        };
         setting.seats.iter().map(at).sum()
     };
     setting.tasting.samples.iter().enumerate().map(|(sample, one)| (one.title.clone(), count(sample))).collect()

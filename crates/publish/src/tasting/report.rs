@@ -2,8 +2,8 @@
 
 use super::table::tables;
 use super::{Report, Table, method_name, told};
-use crate::words::wrap;
 use crate::sheet::{right_align, ruled};
+use crate::words::wrap;
 
 /// How the tasting was held, in sentences: method, seats, what each sample was.
 pub fn held(report: &Report) -> Vec<String> {

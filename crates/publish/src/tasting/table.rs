@@ -55,11 +55,8 @@ fn of_order(tasting: &Tasting, order: &Order) -> Vec<Table> {
     };
     let sums = samples.into_iter().map(row).collect();
     let pair = |pair: &bench::tasting::Pair| {
-        let limits = if pair.of == 0 {
-            String::new()
-        } else {
-            format!("{} to {}", percent(pair.share.from), percent(pair.share.to))
-        };
+        let limits =
+            if pair.of == 0 { String::new() } else { format!("{} to {}", percent(pair.share.from), percent(pair.share.to)) };
         let verdict = match (pair.differ, pair.differ_alone) {
             (true, _) => "yes",
             (false, true) => "only if chosen beforehand",

@@ -119,9 +119,10 @@ fn of_choice(tasting: &Tasting, choice: &Choice) -> Told {
         Test::PairedDirected | Test::PairedPreference if is_found => {
             (format!("“{one}” {} “{other}”: {right} of {of} said so ({p}).", more_than(tasting)), vec![shared(choice)])
         }
-        Test::PairedDirected | Test::PairedPreference => {
-            (format!("{right} of {of} chose “{one}”, the others “{other}” ({p}): that is no evidence of a difference."), vec![shared(choice)])
-        }
+        Test::PairedDirected | Test::PairedPreference => (
+            format!("{right} of {of} chose “{one}”, the others “{other}” ({p}): that is no evidence of a difference."),
+            vec![shared(choice)],
+        ),
     };
     grounds.insert(0, format!("Of {of} answers {needed}; the chance is exact (binomial)."));
     let mut limits = Vec::new();
@@ -143,7 +144,9 @@ fn of_choice(tasting: &Tasting, choice: &Choice) -> Told {
         Test::PairedDirected => {
             "One-sided, as the direction was fixed beforehand; it says nothing of how large the difference is.".to_owned()
         }
-        Test::PairedPreference => "What this panel chose is not what every eater would choose, unless they were drawn from them.".to_owned(),
+        Test::PairedPreference => {
+            "What this panel chose is not what every eater would choose, unless they were drawn from them.".to_owned()
+        }
     });
     Told { conclusion, grounds, limits }
 }
@@ -175,7 +178,10 @@ fn shared(choice: &Choice) -> String {
 fn of_order(tasting: &Tasting, order: &Order) -> Told {
     let is_found = order.chance <= tasting.risk;
     let names = |pairs: &[(usize, usize)]| -> Vec<String> {
-        pairs.iter().map(|(more, less)| format!("“{}” {} “{}”", title(tasting, *more), more_than(tasting), title(tasting, *less))).collect()
+        pairs
+            .iter()
+            .map(|(more, less)| format!("“{}” {} “{}”", title(tasting, *more), more_than(tasting), title(tasting, *less)))
+            .collect()
     };
     let by = if order.is_exact { "exact" } else { "by chi-squared" };
     let p = chance(order.chance);
@@ -200,7 +206,8 @@ fn of_order(tasting: &Tasting, order: &Order) -> Told {
     ));
     if let Some(expected) = &order.expected {
         let way: Vec<String> = tasting.expected.iter().map(|sample| format!("“{}”", title(tasting, *sample))).collect();
-        let verdict = if expected.chance <= tasting.risk { "They came as expected" } else { "They did not surely come as expected" };
+        let verdict =
+            if expected.chance <= tasting.risk { "They came as expected" } else { "They did not surely come as expected" };
         grounds.push(format!(
             "{verdict} before tasting, {}: Page’s L = {}, {}, one-sided, {}.",
             way.join(" before "),
@@ -258,7 +265,8 @@ fn of_points(tasting: &Tasting, scales: &[Points]) -> Told {
             risk(tasting)
         ));
     }
-    told.limits.push("No difference found is no evidence of being alike; a trained panel’s liking is not that of customers.".to_owned());
+    told.limits
+        .push("No difference found is no evidence of being alike; a trained panel’s liking is not that of customers.".to_owned());
     told
 }
 

@@ -11,10 +11,7 @@ pub const EQUATION: Equation = Equation {
     source: "cohen-1988",
     place: "chapter 2, the paired t test, two-sided",
     standing: Standing::Published,
-    valid: &[
-        Valid { symbol: "n", unit: "tasters", from: 3.0, to: 2000.0 },
-        Valid { symbol: "d", unit: "–", from: 0.1, to: 4.0 },
-    ],
+    valid: &[Valid { symbol: "n", unit: "tasters", from: 3.0, to: 2000.0 }, Valid { symbol: "d", unit: "–", from: 0.1, to: 4.0 }],
 };
 
 /// Panels are tried up to this size.

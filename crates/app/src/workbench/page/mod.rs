@@ -28,5 +28,10 @@ pub const OF_A_FORMULA: &[Way] = &[];
 
 /// Every page.
 pub fn all() -> Router<Desk> {
-    Router::new().merge(book::routes()).merge(formula::routes()).merge(taste::routes()).merge(tastings::routes()).merge(why::routes())
+    Router::new()
+        .merge(book::routes())
+        .merge(formula::routes())
+        .merge(taste::routes())
+        .merge(tastings::routes())
+        .merge(why::routes())
 }

@@ -5,11 +5,11 @@ use crate::tasting::{now, of_sitting, word};
 use crate::workbench::answer::{Answer, PARTS, Refusal};
 use crate::workbench::asset;
 use crate::workbench::desk::Desk;
+use axum::Router;
 use axum::extract::{Form, Path, State};
 use axum::http::{HeaderMap, StatusCode};
 use axum::response::{Html, IntoResponse, Redirect, Response};
 use axum::routing::{get, post};
-use axum::Router;
 use bench::tasting::LIKING;
 use formula::read::{Method, Tasting};
 use maud::{DOCTYPE, Markup, html};
@@ -55,12 +55,7 @@ async fn agreed(State(desk): State<Desk>, Path(word): Path<String>, headers: Hea
     Ok(taken(&headers, &word))
 }
 
-async fn answered(
-    State(desk): State<Desk>,
-    Path(word): Path<String>,
-    headers: HeaderMap,
-    Form(fields): Fields,
-) -> Answer {
+async fn answered(State(desk): State<Desk>, Path(word): Path<String>, headers: HeaderMap, Form(fields): Fields) -> Answer {
     let at = seat(&desk, &word).await?;
     let field = |name: &str| fields.get(name).map(String::as_str).unwrap_or_default();
     let ranks: Vec<(&str, &str)> =
@@ -83,7 +78,11 @@ fn not_taken(failure: crate::failure::Failure) -> Refusal {
 
 /// A page's script needs no page; a browser without one is led on.
 fn taken(headers: &HeaderMap, word: &str) -> Response {
-    if headers.contains_key(PARTS) { StatusCode::NO_CONTENT.into_response() } else { Redirect::to(&format!("/taste/{word}")).into_response() }
+    if headers.contains_key(PARTS) {
+        StatusCode::NO_CONTENT.into_response()
+    } else {
+        Redirect::to(&format!("/taste/{word}")).into_response()
+    }
 }
 
 /// The page, without a way to anywhere else.

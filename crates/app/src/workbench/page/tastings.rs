@@ -141,7 +141,9 @@ async fn laid(
 ) -> Answer {
     leads(&visitor)?;
     let seats = fields.get("seats").and_then(|seats| seats.parse().ok());
-    let laid = lay(desk.store()?, &desk.book(), &name, seats, None).await.map_err(|failure| Refusal::conflict(failure.to_string(), ""))?;
+    let laid = lay(desk.store()?, &desk.book(), &name, seats, None)
+        .await
+        .map_err(|failure| Refusal::conflict(failure.to_string(), ""))?;
     let host = headers.get(header::HOST).and_then(|host| host.to_str().ok()).unwrap_or("localhost");
     let body = html! {
         main #work {
@@ -155,7 +157,7 @@ async fn laid(
             }
         }
     };
-    page(&Frame::of(&visitor, "Links for tasters", ""), &body)
+    page(&Frame::apart(&visitor, "Links for tasters"), &body)
 }
 
 /// An address for a telephone's camera.
