@@ -51,7 +51,8 @@ pub fn advice(tasting: &Tasting, advised: Option<Advice>) -> String {
             );
         }
         Method::Liking | Method::Description => {
-            format!("{} points on a scale (answers taken to scatter by {SPREAD} points)", print::number(tasting.apart, 1))
+            let points = if (tasting.apart - 1.0).abs() < 1e-9 { "point" } else { "points" };
+            format!("{} {points} on a scale (answers taken to scatter by {SPREAD} points)", print::number(tasting.apart, 1))
         }
         Method::Ranking => format!("a difference between two of the samples that {} of people truly tell", percent(tasting.tell)),
         _ => format!("a difference that {} of people truly tell", percent(tasting.tell)),
