@@ -250,7 +250,12 @@ fn nothing_is_told_before_closing_and_nothing_taken_after() {
 /// A page claims what the memory holds closed, and otherwise says why not; its evidence lies beside it.
 #[test]
 fn a_page_claims_only_what_was_tasted() {
+    let cite = |sandbox: &Sandbox, names: &str| {
+        let text = sandbox.read(MUFFINS).replacen("storage = ", &format!("evidence = [{names}]\nstorage = "), 1);
+        sandbox.write(MUFFINS, text);
+    };
     let sandbox = Sandbox::with_demo();
+    cite(&sandbox, "\"softer-muffins\", \"potato-of-yesterday\"");
     let silent = sandbox.run(&["publish", "saltmarsh"]);
     assert_eq!(silent.status, 0, "{}", silent.err);
     assert!(silent.out.contains("evidence-not-held") && silent.out.contains("its answers are not kept here"), "{}", silent.out);
@@ -258,8 +263,7 @@ fn a_page_claims_only_what_was_tasted() {
     assert!(!sandbox.files("published").iter().any(|file| file.contains("evidence")));
 
     let (sandbox, key) = laid("preference", &["a", "b"], "", 12);
-    let text = sandbox.read(MUFFINS).replacen("\"softer-muffins\", \"potato-of-yesterday\"", "\"one\"", 1);
-    sandbox.write(MUFFINS, text);
+    cite(&sandbox, "\"one\"");
     assert!(sandbox.run(&["publish", "saltmarsh"]).out.contains("it is still open"));
     let ballots: Vec<String> = key.iter().map(|seat| code(seat, "a")).collect();
     reported(&sandbox, &ballots);
@@ -271,6 +275,10 @@ fn a_page_claims_only_what_was_tasted() {
     assert!(sandbox.read("published/one.evidence.html").contains("“A” was preferred to “B”: 12 of 12 said so"));
     let again = sandbox.run(&["publish", "saltmarsh"]);
     assert!(again.err.contains("0 files written"), "{}", again.err);
+    // What comes of an exchange was never tasted.
+    let made = sandbox.fine(&["exchange", MUFFINS, "milk", "--write", "saltmarsh/formulas/new.toml"]);
+    assert!(made.contains("the evidence of tastings"), "{made}");
+    assert!(!sandbox.read("saltmarsh/formulas/new.toml").contains("evidence"));
 }
 
 /// The demo's two invented tastings: their evidence comes anew from the raw data beside them.
