@@ -10,6 +10,7 @@ use crate::book::{Opened, progress};
 use crate::failure::Failure;
 use crate::tasting::evidence::Evidence;
 use bench::forecast::Surroundings;
+use plan::day::{Workplace, usual};
 use publish::page::{Leaf, formula_page};
 use publish::reader::reader;
 use publish::site::{Dated, Link, Links, page_name};
@@ -108,7 +109,9 @@ impl Pages<'_> {
         };
         let reader = reader(&self.opened.book, &formula, self.around());
         let claims = self.evidence.claims(&formula);
-        let leaf = Leaf { settings, used_in, picture: picture.as_ref(), claims: &claims, reader: Some(&reader) };
+        let day = usual(&formula, Workplace::of(&self.opened.book.kitchen()), self.around());
+        let (picture, reader) = (picture.as_ref(), Some(&reader));
+        let leaf = Leaf { settings, used_in, picture, claims: &claims, reader, day: day.as_ref() };
         let file = page_name(name);
         folder.stage(&file, formula_page(&formula, &leaf).as_bytes())?;
         files.push(file);
