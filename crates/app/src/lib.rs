@@ -8,6 +8,7 @@ mod failure;
 mod files;
 mod findings;
 mod learning;
+mod logbook;
 mod looking;
 mod memory;
 mod moment;

@@ -17,6 +17,7 @@ mod ingredients;
 mod keep;
 mod label;
 mod learn;
+mod logger;
 mod new;
 mod publish;
 mod save;
@@ -26,9 +27,11 @@ mod sheet;
 mod solve;
 mod store;
 mod taste;
+mod trial;
 
 pub use explain::explained;
 pub use label::by_language;
+pub use trial::said_of_entries;
 
 use crate::failure::Stopped;
 use clap::{Parser, Subcommand, ValueEnum};
@@ -99,6 +102,7 @@ commands![
     forecast::Forecast,
     day::Day,
     solve::Solve,
+    trial::Trial,
     learn::Learn,
     design::Design,
     taste::Taste,
@@ -113,6 +117,7 @@ commands![
     store::Store,
     ingredients::Ingredients,
     import::Import,
+    logger::Logger,
     explain::Explain,
     new::New,
     completions::Completions,

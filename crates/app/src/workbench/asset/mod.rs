@@ -20,6 +20,9 @@ const ALL: &[(&str, &str, &str)] = &[
     ("taste.css", "text/css; charset=utf-8", include_str!("taste.css")),
     ("taste.js", SCRIPT, include_str!("taste.js")),
     ("count.js", SCRIPT, include_str!("count.js")),
+    ("logging.css", "text/css; charset=utf-8", include_str!("logging.css")),
+    ("logging.js", SCRIPT, include_str!("logging.js")),
+    ("queue.js", SCRIPT, include_str!("queue.js")),
     ("live.js", SCRIPT, include_str!("live.js")),
 ];
 

@@ -4,6 +4,7 @@ mod book;
 mod formula;
 mod taste;
 mod tastings;
+mod trial;
 mod why;
 
 use super::desk::Desk;
@@ -21,7 +22,7 @@ pub struct Way {
 }
 
 /// The ways about, in their order.
-pub const WAYS: &[Way] = &[book::WAY, tastings::WAY];
+pub const WAYS: &[Way] = &[book::WAY, trial::WAY, tastings::WAY];
 
 /// The ways from a formula to what else can be done with it; each address follows the formula's own.
 pub const OF_A_FORMULA: &[Way] = &[];
@@ -33,5 +34,6 @@ pub fn all() -> Router<Desk> {
         .merge(formula::routes())
         .merge(taste::routes())
         .merge(tastings::routes())
+        .merge(trial::routes())
         .merge(why::routes())
 }
