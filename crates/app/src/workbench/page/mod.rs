@@ -3,6 +3,8 @@
 mod book;
 mod formula;
 mod people;
+mod taste;
+mod tastings;
 mod trial;
 mod why;
 
@@ -24,6 +26,7 @@ pub struct Way {
 pub const WAYS: &[Way] = &[
     book::WAY,
     trial::WAY,
+    tastings::WAY,
     people::WAY,
 ];
 
@@ -36,6 +39,8 @@ pub fn all() -> Router<Desk> {
         book::routes(),
         formula::routes(),
         people::routes(),
+        taste::routes(),
+        tastings::routes(),
         trial::routes(),
         why::routes(),
     ];
