@@ -27,6 +27,7 @@ mod solve;
 mod store;
 
 pub use explain::explained;
+pub use new::starters;
 
 use crate::failure::Stopped;
 use clap::{Parser, Subcommand, ValueEnum};

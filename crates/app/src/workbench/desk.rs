@@ -55,7 +55,7 @@ impl Desk {
             return Err(Failure::new("a whole book is worked on").hint("name its folder, such as examples/saltmarsh"));
         }
         let folder = place.folder.canonicalize().map_err(|error| Failure::file("open", &place.folder, &error))?;
-        let opened = book::open(&folder)?;
+        let opened = book::begin(&folder)?;
         let store = place.memory.open(&folder).await.map_err(|failure| failure.to_string());
         let shared = Shared {
             folder,
@@ -80,7 +80,7 @@ impl Desk {
 
     /// Reads the book anew from the disk.
     pub fn read_again(&self) -> Result<Arc<Opened>, Failure> {
-        let opened = Arc::new(book::open(&self.0.folder)?);
+        let opened = Arc::new(book::begin(&self.0.folder)?);
         *self.0.opened.write().unwrap_or_else(PoisonError::into_inner) = Arc::clone(&opened);
         Ok(opened)
     }

@@ -10,6 +10,7 @@ use crate::failure::Failure;
 use crate::files;
 use crate::memory::{document, told};
 use jiff::Timestamp;
+use std::path::PathBuf;
 use std::sync::Arc;
 use store::{Kind, Making, Store, Stroke, hash};
 
@@ -149,9 +150,20 @@ impl Desk {
         store.mark(&stroke, true).await.map_err(told)
     }
 
+    /// Where a file of the book lies: in a bare folder of formulas these lie beside each other.
+    fn path(&self, file: &str) -> PathBuf {
+        let opened = self.book();
+        let known = opened.text.files.get(file).map(|source| source.file.to_string());
+        let bare = || {
+            let is_bare = !opened.book.formulas.is_empty() && !self.folder().join("formulas").is_dir();
+            file.strip_prefix("formulas/").filter(|_| is_bare).map(str::to_owned)
+        };
+        self.folder().join(known.or_else(bare).unwrap_or_else(|| file.to_owned()))
+    }
+
     /// What a file says now; nothing where there is none.
     pub fn on_the_disk(&self, file: &str) -> Result<String, Failure> {
-        let path = self.folder().join(file);
+        let path = self.path(file);
         match std::fs::read_to_string(&path) {
             Ok(text) => Ok(text),
             Err(error) if error.kind() == std::io::ErrorKind::NotFound => Ok(String::new()),
@@ -160,7 +172,7 @@ impl Desk {
     }
 
     fn put(&self, file: &str, text: &str, what: &str, by: &str) -> Result<Arc<Opened>, Refusal> {
-        let path = self.folder().join(file);
+        let path = self.path(file);
         if text.is_empty() {
             std::fs::remove_file(&path).map_err(|error| Failure::file("remove", &path, &error))?;
         } else {

@@ -1,12 +1,17 @@
 //! The pages, one a file, and the ways that lead to them.
 
+mod addresses;
 mod book;
 mod formula;
 mod why;
 
+use super::answer::Refusal;
 use super::desk::Desk;
-use super::door::Role;
+use super::door::{Role, Visitor};
+use ::formula::ingredient::plain_name;
 use axum::Router;
+use jiff::Timestamp;
+use jiff::tz::TimeZone;
 
 /// A way that stands on every page.
 pub struct Way {
@@ -27,4 +32,21 @@ pub const OF_A_FORMULA: &[Way] = &[];
 /// Every page.
 pub fn all() -> Router<Desk> {
     Router::new().merge(book::routes()).merge(formula::routes()).merge(why::routes())
+}
+
+/// Refuses those who may only look.
+fn may_write(visitor: &Visitor) -> Result<(), Refusal> {
+    if visitor.role >= Role::Helper { Ok(()) } else { Err(Refusal::forbidden("That is not for tasters.")) }
+}
+
+/// A title as a file's name: small letters, digits and hyphens.
+fn plain(title: &str) -> String {
+    let kept: String = title.chars().map(|letter| if letter.is_alphanumeric() { letter } else { ' ' }).collect();
+    let name: String = plain_name(&kept).chars().filter(|c| c.is_lowercase() || c.is_ascii_digit() || *c == '-').collect();
+    name.trim_matches('-').to_owned()
+}
+
+/// A moment by the clock on this wall.
+fn when(at: &Timestamp) -> String {
+    at.to_zoned_datetime(TimeZone::try_system().unwrap_or(TimeZone::UTC)).strftime("%-d %B %Y, %H:%M").to_string()
 }

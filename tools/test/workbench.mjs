@@ -1,0 +1,113 @@
+// The workbench in Chromium: each page opened, its main thing done, judged by axe at phone and desk width in both
+// lights, and kept as a picture. Prints what is amiss; ends with 1 if anything is.
+import { spawn } from 'node:child_process';
+import { cpSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { resolve } from 'node:path';
+import { chromium } from 'playwright-core';
+
+const root = resolve(process.argv[2] ?? '.');
+const only = process.argv[3];
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const place = resolve(root, 'target/browser/workbench');
+rmSync(place, { recursive: true, force: true });
+mkdirSync(resolve(place, 'pictures'), { recursive: true });
+
+const findings = [];
+const amiss = (where, words) => findings.push(`${where}: ${words}`);
+const must = (where, holds, words) => { if (!holds) amiss(where, words); };
+const views = [
+  { viewport: { width: 390, height: 844 }, colorScheme: 'light' },
+  { viewport: { width: 390, height: 844 }, colorScheme: 'dark' },
+  { viewport: { width: 1280, height: 900 }, colorScheme: 'light' },
+  { viewport: { width: 1280, height: 900 }, colorScheme: 'dark' },
+];
+
+/** The real program on a copy of a book, until `act` is done. */
+async function served(name, book, act) {
+  const folder = resolve(place, name);
+  mkdirSync(folder, { recursive: true });
+  if (book) cpSync(resolve(root, book), folder, { recursive: true, filter: (from) => !from.includes('.remembered') });
+  const program = spawn(resolve(root, 'target/debug/wellproved'), ['serve', folder, '--no-open', '--port', '0'], { cwd: place });
+  const address = await new Promise((found, failed) => {
+    let said = '';
+    program.stdout.on('data', (bytes) => { said += bytes; const at = said.match(/http:\/\/[\d.:]+/); if (at) found(at[0]); });
+    program.on('exit', () => failed(new Error(`the workbench of ${name} ended: ${said}`)));
+  });
+  try { await act(address); } finally { program.removeAllListeners('exit'); program.kill('SIGTERM'); }
+}
+
+async function opened(browser, view, address, act) {
+  const context = await browser.newContext({ ...view, reducedMotion: 'reduce' });
+  const page = await context.newPage();
+  page.setDefaultTimeout(30000);
+  const where = () => new URL(page.url()).pathname;
+  page.on('pageerror', (error) => amiss(where(), error.message));
+  page.on('console', (message) => { if (message.type() === 'error') amiss(where(), `console: ${message.text()}`); });
+  await page.goto(address);
+  await act(page);
+  await context.close();
+}
+
+async function judged(page, name) {
+  const { width } = page.viewportSize();
+  const light = await page.evaluate(() => (matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light'));
+  const where = `${name}, ${width} px, ${light}`;
+  await page.evaluate(axe);
+  const result = await page.evaluate(() => axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] }));
+  for (const violation of result.violations) {
+    amiss(where, `${violation.id}: ${violation.help} (${violation.nodes.map((node) => node.target.join(' ')).join('; ')})`);
+  }
+  const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+  must(where, over <= 0, `${over} px are cut off at the side`);
+  await page.screenshot({ path: resolve(place, 'pictures', `${name}-${width}-${light}.png`), fullPage: true });
+}
+
+/** A page in every view. */
+async function looked(browser, address, name, act = async () => {}) {
+  for (const view of views) {
+    await opened(browser, view, address, async (page) => { await act(page); await judged(page, name); });
+  }
+}
+
+const demo = 'examples/saltmarsh';
+
+async function book(browser) {
+  await served('book', demo, async (address) => {
+    await looked(browser, address, 'book');
+    await opened(browser, views[0], address, async (page) => {
+      await page.getByLabel('Find by title, tag or ingredient').fill('cardamom');
+      await page.keyboard.press('Enter');
+      await page.waitForURL(/words=cardamom/);
+      must('book', await page.locator('ul.index > li').count() === 1, 'finds more or less than the knots');
+      await page.getByLabel('What it is called').fill('Seeded rye buns');
+      await page.getByRole('button', { name: 'Begin' }).click();
+      await page.waitForURL(/\/formula\/seeded-rye-buns/);
+      must('book', await page.locator('h1').textContent() === 'Seeded rye buns', 'the new formula is not opened');
+    });
+  });
+}
+
+async function tour(browser) {
+  await served('tour', null, async (address) => {
+    await looked(browser, address, 'empty');
+    await opened(browser, views[2], address, async (page) => {
+      await page.getByRole('button', { name: 'Lay the demo book here' }).click();
+      await page.waitForURL(/\/tour/);
+      must('tour', await page.locator('ol.steps > li').count() === 5, 'has not five steps');
+    });
+    await looked(browser, `${address}/tour`, 'tour');
+  });
+}
+
+const pages = { book, tour };
+const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox'] });
+for (const [name, walk] of Object.entries(pages)) {
+  if (only && only !== name) continue;
+  const before = findings.length;
+  try { await walk(browser); } catch (error) { amiss(name, error.message); }
+  process.stdout.write(`${name}: ${findings.length === before ? 'holds' : 'amiss'}\n`);
+}
+await browser.close();
+for (const one of findings) process.stderr.write(`${one}\n`);
+process.exit(findings.length > 0 ? 1 : 0);
