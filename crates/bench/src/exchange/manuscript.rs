@@ -298,8 +298,21 @@ fn literal(text: &str) -> String {
     if is_plain { text.to_owned() } else { quoted(text) }
 }
 
+/// A text in quotes, whatever stands in it.
 fn quoted(text: &str) -> String {
-    format!("\"{}\"", text.replace('\\', "\\\\").replace('"', "\\\""))
+    let mut out = String::from("\"");
+    for letter in text.chars() {
+        match letter {
+            '"' => out.push_str("\\\""),
+            '\\' => out.push_str("\\\\"),
+            '\n' => out.push_str("\\n"),
+            '\t' => out.push_str("\\t"),
+            letter if letter.is_control() => out.push_str(&format!("\\u{:04X}", u32::from(letter))),
+            letter => out.push(letter),
+        }
+    }
+    out.push('"');
+    out
 }
 
 /// What stands behind the equals sign of a line: only its amount, or a table.
