@@ -100,7 +100,26 @@ async function tour(browser) {
   });
 }
 
-const pages = { book, tour };
+async function exchange(browser) {
+  await served('exchange', demo, async (address) => {
+    const page = `${address}/formula/potato-muffins/exchange`;
+    await looked(browser, page, 'exchange');
+    await looked(browser, page, 'exchanged', async (here) => {
+      await here.getByRole('link', { name: 'Leaven', exact: true }).click();
+      await here.getByLabel('Into').fill('rye-culture');
+      await here.getByRole('button', { name: 'Show what changes' }).click();
+      await here.getByRole('heading', { name: 'Before and after' }).waitFor();
+    });
+    await looked(browser, `${page}?target=yeast&stage=sponge&ripe-after=10&ask=yes`, 'target');
+    await opened(browser, views[0], `${page}?exchange=leaven&into=rye-culture&ask=yes`, async (here) => {
+      await here.getByRole('button', { name: 'Write it into this formula' }).click();
+      await here.getByRole('button', { name: 'Undo' }).click();
+      await here.getByText('Nothing changed yet').waitFor();
+    });
+  });
+}
+
+const pages = { book, tour, exchange };
 const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox'] });
 for (const [name, walk] of Object.entries(pages)) {
   if (only && only !== name) continue;

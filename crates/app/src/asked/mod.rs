@@ -3,9 +3,11 @@
 mod figures;
 mod kitchen;
 pub mod steps;
+mod wishes;
 
 pub use figures::{count, length, percent, time};
 pub use kitchen::{InKitchen, Place, kitchen, time_of_day};
+pub use wishes::{Sought, Wished};
 
 use crate::book::{self, Opened};
 use crate::failure::{Failure, Stopped};

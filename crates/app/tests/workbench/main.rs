@@ -2,4 +2,5 @@
 #![allow(clippy::disallowed_methods, clippy::disallowed_types)] // Tests open files as the world does.
 
 mod book;
+mod exchange;
 mod served;

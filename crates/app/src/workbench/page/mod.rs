@@ -2,6 +2,7 @@
 
 mod addresses;
 mod book;
+mod exchange;
 mod formula;
 mod why;
 
@@ -27,11 +28,11 @@ pub struct Way {
 pub const WAYS: &[Way] = &[book::WAY];
 
 /// The ways from a formula to what else can be done with it; each address follows the formula's own.
-pub const OF_A_FORMULA: &[Way] = &[];
+pub const OF_A_FORMULA: &[Way] = &[exchange::WAY];
 
 /// Every page.
 pub fn all() -> Router<Desk> {
-    Router::new().merge(book::routes()).merge(formula::routes()).merge(why::routes())
+    Router::new().merge(book::routes()).merge(exchange::routes()).merge(formula::routes()).merge(why::routes())
 }
 
 /// Refuses those who may only look.
