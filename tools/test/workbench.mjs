@@ -119,7 +119,35 @@ async function exchange(browser) {
   });
 }
 
-const pages = { book, tour, exchange };
+async function day(browser) {
+  await served('day', demo, async (address) => {
+    await looked(browser, `${address}/day`, 'day-empty');
+    const morning = `${address}/day?formula=potato-muffins&serve=2026-11-29T09:30&now=2026-11-29+06:40&zone=Europe/Vienna`;
+    const begun = encodeURIComponent('potato-muffins/dough/mix=2026-11-29 06:25');
+    const going = `${morning}&done=${begun}`;
+    await looked(browser, going, 'day', (page) => page.getByText('What is in the way').waitFor());
+    await opened(browser, views[2], going, async (page) => {
+      await page.locator('.day-chart a').filter({ hasText: 'bulk' }).first().click();
+      const form = page.locator('form:target');
+      await form.getByLabel('It is').selectOption('risen');
+      await form.getByLabel('So much').fill('30');
+      await form.getByLabel('At (now').fill('06:40');
+      await form.getByRole('button').click();
+      await page.getByText('Seen: the potato dough risen by 30 %').waitFor();
+      must('day', await page.getByRole('link', { name: /take back/ }).count() === 2, 'what was told cannot be taken back');
+    });
+    const list = going.replace('/day?', '/day/prep?');
+    await looked(browser, list, 'day-prep');
+    await looked(browser, going.replace('/day?', '/day/shopping?'), 'day-shopping');
+    await opened(browser, views[0], going.replace('/day?', '/day/prep?'), async (page) => {
+      must('day', (await page.pdf({ format: 'A4' })).length > 1000, 'cannot be printed');
+    });
+    const ahead = `${address}/day?formula=potato-muffins&serve=2026-11-29T09:30&now=2026-11-27+12:00&zone=Europe/Vienna&ways=yes`;
+    await looked(browser, ahead, 'day-ways', (page) => page.getByText('Risen long and cold').waitFor());
+  });
+}
+
+const pages = { book, tour, exchange, day };
 const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox'] });
 for (const [name, walk] of Object.entries(pages)) {
   if (only && only !== name) continue;

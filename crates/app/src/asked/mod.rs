@@ -1,5 +1,6 @@
 //! What a command is asked about: a book that is opened and proof-read, formulas and kitchens by their names.
 
+pub mod day;
 mod figures;
 mod kitchen;
 pub mod steps;

@@ -43,6 +43,12 @@ impl Refusal {
         Self { status: StatusCode::FORBIDDEN, message: message.into(), hint: String::new() }
     }
 
+    /// What was asked is amiss, as the command line says it; a page's fields have names and no dashes.
+    pub fn amiss(failure: &Failure) -> Self {
+        let (message, hint) = failure.words();
+        Self::unfit(quantity::print::capital(&spoken(message)), spoken(hint))
+    }
+
     /// What it says.
     pub fn words(&self) -> Markup {
         html! { p { (self.message) } @if !self.hint.is_empty() { p.fine { (self.hint) } } }
@@ -65,7 +71,7 @@ impl From<Unfit> for Refusal {
 impl From<crate::failure::Stopped> for Refusal {
     fn from(stopped: crate::failure::Stopped) -> Self {
         match stopped {
-            crate::failure::Stopped::Failed(failure) => Self::unfit(failure.to_string(), ""),
+            crate::failure::Stopped::Failed(failure) => Self::amiss(&failure),
             crate::failure::Stopped::Faults => Self::unfit("the book has errors", "mend them first: they stand beside the sheet"),
         }
     }
@@ -103,4 +109,9 @@ pub fn see(address: &str) -> Answer {
 /// There is no page of that address.
 pub async fn nothing_there(_visitor: Visitor) -> Refusal {
     Refusal::no_such("There is no page of that address.")
+}
+
+/// Words of the command line as a page says them.
+pub fn spoken(words: &str) -> String {
+    words.replace("--", "")
 }

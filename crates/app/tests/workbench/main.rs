@@ -2,5 +2,6 @@
 #![allow(clippy::disallowed_methods, clippy::disallowed_types)] // Tests open files as the world does.
 
 mod book;
+mod day;
 mod exchange;
 mod served;

@@ -1,6 +1,6 @@
 //! A day as a drawing: a row for each component and each station, work solid, heat striped, waiting open.
 
-use super::words::{day, served, station, time, verb};
+use super::words::{day, served, station, time, verb, what};
 use jiff::{Timestamp, ZonedDateTime};
 use maud::{Markup, PreEscaped, html};
 use plan::day::{Entry, Job, Space, Station, Timeline};
@@ -18,6 +18,16 @@ const PAUSE: i64 = 75;
 /// The chart as a self-contained SVG.
 #[must_use]
 pub fn chart(timeline: &Timeline) -> String {
+    drawn(timeline, Some(STYLE), &|_| None).into_string()
+}
+
+/// The chart for a page that has its own look for it; each bar may lead to what is told of its job.
+#[must_use]
+pub fn drawing(timeline: &Timeline, lead: &dyn Fn(usize) -> Option<String>) -> Markup {
+    drawn(timeline, None, lead)
+}
+
+fn drawn(timeline: &Timeline, style: Option<&str>, lead: &dyn Fn(usize) -> Option<String>) -> Markup {
     let scale = Scale::of(timeline);
     let rows = rows(timeline);
     let width = LABEL + scale.width() + 72.0;
@@ -25,11 +35,13 @@ pub fn chart(timeline: &Timeline) -> String {
     let title = format!("{}, on the table at {}", day(&timeline.served), time(&timeline.served));
     let description =
         format!("What is done when for {}: solid is work, striped is heat, open is waiting", served(timeline).join(", "));
-    let markup = html! {
-        svg xmlns="http://www.w3.org/2000/svg" viewBox=(format!("0 0 {width:.0} {height:.0}")) role="img" aria-labelledby="day-title day-words" {
+    // A picture with links in it is no single picture for those who hear it.
+    let role = if style.is_some() { "img" } else { "group" };
+    html! {
+        svg xmlns="http://www.w3.org/2000/svg" viewBox=(format!("0 0 {width:.0} {height:.0}")) role=(role) aria-labelledby="day-title day-words" {
             title id="day-title" { (title) }
             desc id="day-words" { (description) }
-            style { (PreEscaped(STYLE)) }
+            @if let Some(style) = style { style { (PreEscaped(style)) } }
             defs {
                 pattern id="heat" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)" {
                     rect.ground width="6" height="6" {}
@@ -41,11 +53,10 @@ pub fn chart(timeline: &Timeline) -> String {
             text.small x="16" y="48" { "solid: work · striped: on the heat · open: by itself · dotted: hours left out" }
             (scale.ruled(timeline, height - 24.0))
             @for (n, (name, entries)) in rows.iter().enumerate() {
-                (row(timeline, name, entries, TOP + ROW * n as f64, &scale))
+                (row(timeline, name, entries, TOP + ROW * n as f64, &scale, lead))
             }
         }
-    };
-    markup.into_string()
+    }
 }
 
 const STYLE: &str = "text{font:13px Georgia,'DejaVu Serif',serif;fill:#2a2520}.head{font-size:17px;font-weight:600}.small{font-size:11px}\
@@ -73,11 +84,22 @@ fn rows(timeline: &Timeline) -> Vec<Row<'_>> {
     components.into_values().chain(stations.filter(|(_, entries): &Row| !entries.is_empty())).collect()
 }
 
-fn row(timeline: &Timeline, name: &str, entries: &[&Entry], y: f64, scale: &Scale) -> Markup {
+fn row(
+    timeline: &Timeline,
+    name: &str,
+    entries: &[&Entry],
+    y: f64,
+    scale: &Scale,
+    lead: &dyn Fn(usize) -> Option<String>,
+) -> Markup {
     html! {
         text x="16" y=(format!("{:.1}", y + 17.0)) { (short(name, 26)) }
         line.rule x1=(LABEL) x2=(format!("{:.1}", LABEL + scale.width())) y1=(format!("{:.1}", y + ROW - 3.0)) y2=(format!("{:.1}", y + ROW - 3.0)) {}
-        @for entry in entries { (bar(timeline, entry, y, scale)) }
+        @for entry in entries {
+            @if let Some(leads) = lead(entry.job) {
+                a href=(leads) aria-label={ (time(&entry.begin)) " " (verb(timeline, &timeline.jobs[entry.job])) ", " (what(timeline, &timeline.jobs[entry.job])) } { (bar(timeline, entry, y, scale)) }
+            } @else { (bar(timeline, entry, y, scale)) }
+        }
     }
 }
 

@@ -4,6 +4,7 @@ mod alternatives;
 mod calendar;
 mod chart;
 mod json;
+mod markup;
 mod prep;
 mod shopping;
 mod text;
@@ -12,8 +13,9 @@ mod words;
 
 pub use alternatives::{alternatives, alternatives_json, reason};
 pub use calendar::calendar;
-pub use chart::chart;
+pub use chart::{chart, drawing};
 pub use json::json;
+pub use markup::{Task, alternatives_markup, come_to, prep_markup, shopping_markup, tasks};
 pub use prep::prep;
 pub(crate) use prep::{is_told, made_ready, told};
 pub use shopping::shopping;

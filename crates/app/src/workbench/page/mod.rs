@@ -2,6 +2,7 @@
 
 mod addresses;
 mod book;
+mod day;
 mod exchange;
 mod formula;
 mod why;
@@ -25,14 +26,19 @@ pub struct Way {
 }
 
 /// The ways about, in their order.
-pub const WAYS: &[Way] = &[book::WAY];
+pub const WAYS: &[Way] = &[book::WAY, day::WAY];
 
 /// The ways from a formula to what else can be done with it; each address follows the formula's own.
 pub const OF_A_FORMULA: &[Way] = &[exchange::WAY];
 
 /// Every page.
 pub fn all() -> Router<Desk> {
-    Router::new().merge(book::routes()).merge(exchange::routes()).merge(formula::routes()).merge(why::routes())
+    Router::new()
+        .merge(book::routes())
+        .merge(exchange::routes())
+        .merge(day::routes())
+        .merge(formula::routes())
+        .merge(why::routes())
 }
 
 /// Refuses those who may only look.

@@ -2,7 +2,7 @@
 
 use super::{Made, Pairs};
 use crate::asked::{Sought, Wished};
-use crate::workbench::answer::Refusal;
+use crate::workbench::answer::{Refusal, spoken};
 use crate::workbench::page::formula::{OnBench, Wanted, around};
 use ::formula::Formula;
 use bench::exchange::{self, exchange};
@@ -77,11 +77,6 @@ impl Kind {
     }
 }
 
-/// Words of the command line as a page says them: a field has a name and no dashes.
-pub fn spoken(words: &str) -> String {
-    words.replace("--", "")
-}
-
 /// What a page asks.
 pub struct Question<'q> {
     pub pairs: &'q Pairs,
@@ -129,11 +124,11 @@ impl Question<'_> {
         let unfit = |why: bench::exchange::Unfit| Refusal::unfit(capital(&spoken(&why.to_string())), spoken(&why.hint()));
         match kind {
             Kind::Exchange(which) => {
-                let wishes = self.wished().read()?;
+                let wishes = self.wished().read().map_err(|failure| Refusal::amiss(&failure))?;
                 exchange(which.name, book, name, &around, &wishes).map(|made| Made::Exchanged(Box::new(made))).map_err(unfit)
             }
             Kind::Target(which) => {
-                let asked = self.sought().read()?;
+                let asked = self.sought().read().map_err(|failure| Refusal::amiss(&failure))?;
                 solve(which.name, book, name, &around, &asked).map(|made| Made::Solved(Box::new(made))).map_err(unfit)
             }
         }

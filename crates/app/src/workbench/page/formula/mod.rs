@@ -27,6 +27,7 @@ use gestures::Said;
 pub use kitchen::Wanted;
 use maud::{Markup, html};
 use store::hash;
+pub use today::Patience;
 
 pub fn routes() -> Router<Desk> {
     let here = Router::new()
