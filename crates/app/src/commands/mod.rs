@@ -27,6 +27,7 @@ mod solve;
 mod store;
 
 pub use explain::explained;
+pub use label::by_language;
 pub use new::starters;
 
 use crate::failure::Stopped;

@@ -27,7 +27,10 @@ fn a_line_goes_out_with_what_the_method_says_of_it() {
 #[test]
 fn a_line_moves_with_its_comments_and_back() {
     let down = after(DOUGH, &Gesture::Move(FINAL, "flour-strong-white".to_owned(), true)).expect("moved");
-    assert!(down.contains("flour-rye-dark = \"100 g\" # coarse\n# The mill's own flour.\nflour-strong-white = \"300 g\"\n"), "{down}");
+    assert!(
+        down.contains("flour-rye-dark = \"100 g\" # coarse\n# The mill's own flour.\nflour-strong-white = \"300 g\"\n"),
+        "{down}"
+    );
     assert_eq!(order(&down)[1..3], ["flour-rye-dark", "flour-strong-white"]);
     let up = after(&down, &Gesture::Move(FINAL, "flour-strong-white".to_owned(), false)).expect("moved back");
     assert_eq!(up, DOUGH);

@@ -4,6 +4,7 @@ use super::known::{degrees, time, whole};
 use crate::costing::money::money;
 use crate::words::{Units, until};
 use bench::forecast::{Cooking, Forecast, Pot, Rise, Surely, Verdict};
+use bench::label::Label;
 use formula::Formula;
 use formula::arithmetic::{figures, overall};
 use quantity::print;
@@ -48,6 +49,20 @@ pub fn glance(formula: &Formula, forecast: &Forecast, units: Units) -> Vec<Glanc
         Glance { beside: missing, minds, ..plain("cost".to_owned(), "Costs".to_owned(), figure) }
     }));
     all
+}
+
+/// What a label will have to set off, and what it cannot say yet.
+#[must_use]
+pub fn of_label(label: &Label) -> Glance {
+    let names: Vec<&str> = label.allergens.iter().map(|one| one.title.as_str()).collect();
+    let figure = if names.is_empty() { "no allergen of the law's list".to_owned() } else { names.join(", ") };
+    let gaps = label.gaps.len();
+    let beside = match gaps {
+        0 => "a draft, nothing missing".to_owned(),
+        1 => format!("a draft, one gap: {}", label.gaps[0]),
+        more => format!("a draft with {more} gaps"),
+    };
+    Glance { beside, ..plain("label".to_owned(), "Set off on the label".to_owned(), figure) }
 }
 
 fn plain(key: String, what: String, figure: String) -> Glance {

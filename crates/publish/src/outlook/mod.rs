@@ -23,7 +23,7 @@ use formula::Formula;
 use serde_json::{Value, json};
 use story::Story;
 
-pub use glance::{Glance, glance};
+pub use glance::{Glance, glance, of_label};
 pub use markup::markup;
 pub use story::Told;
 

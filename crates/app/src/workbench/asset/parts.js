@@ -1,18 +1,16 @@
 // Parts of a page exchanged for new ones of the same name, so that what is being typed in, looked at or opened stays.
 
-const last = new Map();
-
 /** Puts each part of an answer where the part of its name stands; `typing` is the control under the hand. */
 export function exchange(text, typing = document.activeElement) {
   const template = document.createElement("template");
   template.innerHTML = text;
   for (const part of [...template.content.children]) {
-    if (!part.id) continue;
-    const told = part.outerHTML;
-    if (last.get(part.id) === told) continue;
-    last.set(part.id, told);
-    const old = document.getElementById(part.id);
-    if (old) become(old, part, typing);
+    const old = part.id && document.getElementById(part.id);
+    if (!old) continue;
+    become(old, part, typing);
+    for (const input of old.querySelectorAll("input[data-gesture]")) {
+      if (input !== typing && input.value !== input.defaultValue) input.value = input.defaultValue;
+    }
   }
 }
 
@@ -24,17 +22,13 @@ function become(old, fresh, typing) {
     if (old.nodeValue !== fresh.nodeValue) old.nodeValue = fresh.nodeValue;
     return;
   }
-  attributes(old, fresh);
-  if (old.nodeName === "INPUT") {
-    if (old !== typing && old.type !== "checkbox" && old.value !== fresh.value) old.value = fresh.value;
-    return;
-  }
+  attributes(old, fresh, old === typing);
   children(old, fresh, typing);
 }
 
-function attributes(old, fresh) {
-  // What a person has opened or ticked is theirs.
-  const own = (name) => (name === "open" && old.nodeName === "DETAILS") || (name === "checked" && old.nodeName === "INPUT");
+function attributes(old, fresh, isTyping) {
+  // What a person has opened, ticked or is typing is theirs; Escape finds the figure that was written.
+  const own = (name) => (name === "open" && old.nodeName === "DETAILS") || (name === "checked" && old.nodeName === "INPUT") || (name === "value" && isTyping);
   for (const { name } of [...old.attributes]) if (!fresh.hasAttribute(name) && !own(name)) old.removeAttribute(name);
   for (const { name, value } of [...fresh.attributes]) if (old.getAttribute(name) !== value && !own(name)) old.setAttribute(name, value);
 }

@@ -26,6 +26,14 @@ function said(control) {
   return new URLSearchParams(Object.entries(body).filter(([, value]) => value !== undefined));
 }
 
+/** The control of the same column in the next line, or the one before. */
+function beyond(control, down) {
+  const column = [...control.closest("table, main").querySelectorAll("input[data-gesture]")].filter((one) => one.dataset.unit === control.dataset.unit);
+  return column[column.indexOf(control) + (down ? 1 : -1)];
+}
+
+const moving = (control, down) => new URLSearchParams({ gesture: down ? "down" : "up", at: control.dataset.at, line: control.dataset.line });
+
 let latest = 0;
 let trying = null;
 
@@ -70,10 +78,14 @@ async function fetched(path) {
 /** What takes longer than a keystroke follows when the hand rests. */
 const bands = later(150, () => fetched("/bands"));
 const day = later(400, () => fetched("/day"));
+const whole = document.querySelector("#whole-story");
+const story = later(150, () => whole.open && fetched("/story"));
 const followUp = () => {
   bands();
+  story();
   day();
 };
+whole?.addEventListener("toggle", () => story());
 
 if (formula) {
   document.addEventListener("input", (event) => {
@@ -105,8 +117,19 @@ if (formula) {
   });
   document.addEventListener("keydown", (event) => {
     const control = event.target.closest?.("input[data-gesture]");
+    if (control && (event.key === "ArrowUp" || event.key === "ArrowDown")) {
+      event.preventDefault();
+      const down = event.key === "ArrowDown";
+      if (!event.altKey) beyond(control, down)?.focus();
+      else if (control.dataset.line) perform("/do", moving(control, down), control).then(() => document.getElementById(control.id)?.focus());
+      return;
+    }
     if (event.key === "Enter" && control) control.blur();
-    if (event.key === "Escape" && control) fetched("/parts");
+    if (event.key === "Escape" && control) {
+      control.value = control.defaultValue;
+      control.removeAttribute("aria-invalid");
+      fetched("/parts");
+    }
     if (!(event.ctrlKey || event.metaKey) || event.altKey || control) return;
     const way = event.key.toLowerCase() === "z" ? (event.shiftKey ? "forth" : "back") : event.key.toLowerCase() === "y" ? "forth" : null;
     if (way) {

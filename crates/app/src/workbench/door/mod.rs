@@ -122,7 +122,7 @@ fn with_policy(mut response: Response) -> Response {
         (header::REFERRER_POLICY, "same-origin"),
     ];
     for (name, value) in policy {
-        response.headers_mut().insert(name, HeaderValue::from_static(value));
+        response.headers_mut().entry(name).or_insert(HeaderValue::from_static(value));
     }
     response.headers_mut().entry(header::CACHE_CONTROL).or_insert(HeaderValue::from_static("no-store"));
     response

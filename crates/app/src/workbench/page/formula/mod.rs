@@ -3,6 +3,7 @@
 mod foresight;
 mod gestures;
 mod kitchen;
+mod readers;
 mod remarks;
 mod sheet;
 mod steps;
@@ -37,7 +38,7 @@ pub fn routes() -> Router<Desk> {
         .route("/formula/{name}/do", post(done))
         .route("/formula/{name}/back", post(back))
         .route("/formula/{name}/forth", post(forth));
-    here.merge(text::routes()).merge(today::routes()).merge(foresight::routes())
+    here.merge(text::routes()).merge(readers::routes()).merge(today::routes()).merge(foresight::routes())
 }
 
 /// A formula as it stands in the book.
@@ -88,6 +89,9 @@ async fn bench_page(
         let body = html! {
             main #work.bench data-formula=(name) data-file=(one.file) {
                 (heading(&one, &checked.value, &visitor))
+                nav.jumps aria-label="On this page" {
+                    a href="#sheet" { "The sheet" } a href="#ahead" { "What it will do" } a href="#today" { "The day" }
+                }
                 (kitchen::markup(&opened, &wanted))
                 div.surface {
                     div.hands { (all_parts(&one, &checked, &wanted, &reach)?) }
@@ -107,13 +111,21 @@ fn heading(one: &OnBench, formula: &Formula, visitor: &Visitor) -> Markup {
     html! {
         h1 { (formula.head.title) }
         (ways(name, visitor, ""))
-        p.fine { "In " (one.file) ". Everything you change is written there at once." }
+        p.fine { "In " (one.file) ". What you change is written there at once." }
+        details.keys {
+            summary { "By keyboard" }
+            p.fine {
+                "Type a weight, a percentage, spoons (“2 tbsp”) or eggs (“1 M”): the other figures follow. Enter or Tab writes it, Esc takes it back. "
+                kbd { "↑" } " " kbd { "↓" } " go from line to line, with " kbd { "Alt" } " they move the line; "
+                kbd { "Ctrl" } " " kbd { "Z" } " undoes, " kbd { "Ctrl" } " " kbd { "Y" } " does again."
+            }
+        }
     }
 }
 
 /// The ways from a formula; `here` is the one that is open.
 pub fn ways(name: &str, visitor: &Visitor, here: &str) -> Markup {
-    let own = [("", "Sheet"), ("/text", "Text")];
+    let own = [("", "Sheet"), ("/text", "Text"), ("/page", "As readers see it")];
     let further = super::OF_A_FORMULA.iter().filter(|way| visitor.role >= way.role).map(|way| (way.address, way.title));
     html! {
         nav.ways aria-label="This formula" {
@@ -187,7 +199,7 @@ async fn tried(
         let ahead = foresight::parts(&opened, &checked, &wanted)?;
         Ok::<_, Refusal>(html! {
             (remarks.of_the_whole(&name))
-            (sheet::markup(&checked.value, &kitchen, &trying, &remarks))
+            (sheet::following(&checked.value, &kitchen, &trying, &remarks))
             (ahead)
         })
     });

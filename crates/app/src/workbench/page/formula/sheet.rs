@@ -1,47 +1,65 @@
 //! The sheet: each stage's lines with weight and percentage, whichever is typed the other follows.
 
 use super::OnBench;
-use super::remarks::Remarks;
+use super::remarks::{Remarks, remark};
 use super::steps;
 use formula::read::{Amount, Kitchen};
 use formula::resolve::formula::StageAt;
 use formula::{Content, Formula, Line, Stage};
 use maud::{Markup, html};
-use publish::sheet::{LineSheet, Sheet, StageSheet, sheet};
+use publish::sheet::{ComponentSheet, LineSheet, StageSheet, components};
 use publish::words::{bare_grams, bare_percent};
 use quantity::{Kind, Mass, print};
 
 /// The whole sheet of a formula.
 pub fn markup(formula: &Formula, kitchen: &Kitchen, one: &OnBench, remarks: &Remarks) -> Markup {
-    let sheet = sheet(formula, kitchen, &one.opened.book.settings);
+    let sheets = components(formula, kitchen, &one.opened.book.settings);
     html! {
         div #sheet {
-            @for c in 0..formula.components.len() { (component(formula, c, &sheet, remarks)) }
+            @for (c, sheet) in sheets.iter().enumerate() { (component(formula, c, sheet, remarks)) }
             (names(one))
         }
     }
 }
 
-fn component(formula: &Formula, c: usize, sheet: &Sheet, remarks: &Remarks) -> Markup {
+/// What of the sheet follows while a figure is typed, part by part: what has not changed need not be exchanged.
+pub fn following(formula: &Formula, kitchen: &Kitchen, one: &OnBench, remarks: &Remarks) -> Markup {
+    let sheets = components(formula, kitchen, &one.opened.book.settings);
+    html! {
+        @for (c, sheet) in sheets.iter().enumerate() {
+            (yields(formula, c, remarks))
+            @for (s, stage) in formula.components[c].stages.iter().enumerate() {
+                (stage_markup(formula, (c, s), stage, &sheet.stages[s], remarks))
+            }
+            (beside(c, sheet))
+        }
+    }
+}
+
+fn component(formula: &Formula, c: usize, sheet: &ComponentSheet, remarks: &Remarks) -> Markup {
     let component = &formula.components[c];
     html! {
         section.component id={ "component-" (c) } {
             h2 { (component.title) }
-            (yields(formula, c))
+            (yields(formula, c, remarks))
             @for (s, stage) in component.stages.iter().enumerate() {
-                (stage_markup(formula, (c, s), stage, &sheet.components[c].stages[s], remarks))
+                (stage_markup(formula, (c, s), stage, &sheet.stages[s], remarks))
             }
-            @if sheet.components[c].overall.rows.len() > 1 {
+            @if sheet.overall.rows.len() > 1 {
                 details open {
                     summary { "All stages side by side" }
-                    (publish::page::beside(&sheet.components[c]))
+                    (beside(c, sheet))
                 }
             }
         }
     }
 }
 
-fn yields(formula: &Formula, c: usize) -> Markup {
+fn beside(c: usize, sheet: &ComponentSheet) -> Markup {
+    html! { div id={ "beside-" (c) } { (publish::page::beside(sheet)) } }
+}
+
+fn yields(formula: &Formula, c: usize, remarks: &Remarks) -> Markup {
     let yields = &formula.components[c].yields;
     let field = |key: &str, label: &str, value: String, unit: &str| {
         let id = format!("yield-{c}-{key}");
@@ -53,12 +71,13 @@ fn yields(formula: &Formula, c: usize) -> Markup {
         }
     };
     html! {
-        @if yields.place.is_some() {
-            div.yields {
+        @if let Some(place) = &yields.place {
+            div.yields id={ "yields-" (c) } {
                 @if let Some(pieces) = yields.pieces { (field("pieces", "Pieces", print::count(pieces), "")) }
                 @if let Some(weight) = yields.scaling_weight { (field("scaling-weight", "Scaled at, g", bare_grams(weight), "g")) }
                 (field("bake-loss", "Lost in the heat, %", bare_percent(yields.bake_loss), "%"))
                 span.fine { "comes to " (print::large_mass(yields.done())) }
+                (remarks.of_table(place))
             }
         }
     }
@@ -70,6 +89,7 @@ fn stage_markup(formula: &Formula, at: StageAt, stage: &Stage, of_sheet: &StageS
     html! {
         section.stage id={ "stage-" (c) "-" (s) } {
             h3 { (stage.title) " " span.fine { (stage.kind.word()) } }
+            (remarks.of_table(&stage.place))
             @if !stage.lines.is_empty() {
                 div.scroll tabindex="0" role="region" aria-label={ "Ingredients: " (stage.title) } {
                     table.lines {
@@ -133,8 +153,8 @@ fn line_markup(at: StageAt, stage: &Stage, line: &Line, of_sheet: &LineSheet, re
             td.number { (of_sheet.weighable.as_ref().map(|one| print::mass(one.shown)).unwrap_or_default()) }
             td.doing { (doing(&place, &key, stage, line, is_own_size)) }
         }
-        @if !remarks.at(&line.place).is_empty() {
-            tr id={ "remark-" (key) } { td colspan=(columns) { (remarks.markup_at(&line.place)) } }
+        @if !remarks.of_line(&line.place).is_empty() {
+            tr id={ "remark-" (key) } { td colspan=(columns) { @for one in remarks.of_line(&line.place) { (remark(one, None)) } } }
         }
         @if let Some(words) = publish::sheet::words::remedy_in_words(of_sheet) {
             tr id={ "remedy-" (key) } { td colspan=(columns) { p.fine { (words) } } }
@@ -159,11 +179,12 @@ fn doing(place: &str, key: &str, stage: &Stage, line: &Line, is_own_size: bool) 
     let first = stage.lines.first().is_some_and(|one| one.name == line.name);
     let last = stage.lines.last().is_some_and(|one| one.name == line.name);
     let title = &line.title;
+    let holds = if is_share { "% holds" } else { "g holds" };
     html! {
         @if is_own_size && !line.is_flour && stage.flour > Mass::ZERO {
             button type="button" id={ "hold-" (key) } aria-pressed=(if is_share { "true" } else { "false" })
                 data-gesture=(if is_share { "hold-weight" } else { "hold-share" }) data-at=(place) data-line=(line.name)
-                aria-label={ (title) ": follows the flour" } title=(if is_share { "Follows the flour; click to hold its weight" } else { "Holds its weight; click to follow the flour" }) { (if is_share { "% holds" } else { "g holds" }) }
+                aria-label={ (title) ": " (holds) } title=(if is_share { "Follows the flour; click to hold its weight" } else { "Holds its weight; click to follow the flour" }) { (holds) }
         }
         button type="button" id={ "up-" (key) } disabled[first] data-gesture="up" data-at=(place) data-line=(line.name) aria-label={ (title) ": up" } title="Up" { "↑" }
         button type="button" id={ "down-" (key) } disabled[last] data-gesture="down" data-at=(place) data-line=(line.name) aria-label={ (title) ": down" } title="Down" { "↓" }

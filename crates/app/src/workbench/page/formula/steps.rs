@@ -42,7 +42,7 @@ fn step_markup(formula: &Formula, at: StageAt, n: usize, step: &Step, remarks: &
                 (field("until", "until", step.until.as_ref().map(condition), 24))
             }
             p.sentence { (publish::method::sentence(formula, at, step, publish::Units::default())) }
-            (remarks.markup_at(&step.place))
+            (remarks.of_table(&step.place))
         }
     }
 }

@@ -24,7 +24,7 @@ pub fn routes() -> Router<Desk> {
 /// Where it stands on the page.
 pub fn frame(name: &str) -> Markup {
     html! {
-        section.today aria-label="The day" {
+        section.today #today aria-label="The day" {
             h2 { "The day" }
             div #day { p.fine { "Planning…" } }
             p.fine { a href={ "/day?formula=" (name) } { "Plan it with other formulas, actual times and alternatives" } }
