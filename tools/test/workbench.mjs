@@ -147,7 +147,38 @@ async function day(browser) {
   });
 }
 
-const pages = { book, tour, exchange, day };
+/** Writes a formula's text as its text view does. */
+async function write(page, address, text, from) {
+  const token = await page.locator('meta[name=token]').getAttribute('content');
+  return page.request.post(`${address}/formula/cardamom-knots/text`, { form: { token, text, from }, maxRedirects: 0, headers: { origin: address } });
+}
+
+async function history(browser) {
+  await served('history', demo, async (address) => {
+    const past = `${address}/formula/cardamom-knots/history`;
+    await opened(browser, views[0], past, async (page) => {
+      await page.getByLabel('Why it was changed').fill('as it was first');
+      await page.getByRole('button', { name: 'Save it' }).click();
+      await page.getByText('Saved as revision 1.').waitFor();
+      await page.goto(`${address}/formula/cardamom-knots/text`);
+      const from = await page.locator('input[name=from]').inputValue();
+      const text = await page.locator('#text').inputValue();
+      await write(page, address, text.replace('title = "Cardamom knots with almond butter"', 'title = "Knots"'), from);
+      await write(page, address, `${text}# what somebody else wanted\n`, from);
+    });
+    await looked(browser, past, 'history');
+    await looked(browser, `${past}?at=aside-1`, 'history-difference');
+    await looked(browser, `${address}/formula/cardamom-knots/compare?with=revision-1&with=formula-potato-muffins`, 'compare');
+    await opened(browser, views[2], past, async (page) => {
+      await page.getByRole('link', { name: /Kept aside/ }).click();
+      await page.getByRole('button', { name: 'Take it up again' }).click();
+      await page.getByRole('button', { name: 'Undo' }).waitFor();
+      must('history', (await page.locator('h1').textContent()).startsWith('Cardamom'), 'does not take up what was kept aside');
+    });
+  });
+}
+
+const pages = { book, tour, exchange, day, history };
 const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox'] });
 for (const [name, walk] of Object.entries(pages)) {
   if (only && only !== name) continue;

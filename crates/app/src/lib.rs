@@ -14,6 +14,7 @@ mod moment;
 mod paper;
 mod photographs;
 mod press;
+mod revisions;
 mod terminal;
 mod watch;
 mod workbench;

@@ -1,9 +1,9 @@
 //! `save`: remembers what a book says now.
 
-use super::history::what_changed;
 use super::{Ended, Outcome};
 use crate::failure::Failure;
 use crate::memory::{Memory, document, told, wait};
+use crate::revisions::what_changed;
 use crate::{book, terminal};
 use jiff::Timestamp;
 use std::path::PathBuf;

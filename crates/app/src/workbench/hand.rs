@@ -141,13 +141,20 @@ impl Desk {
         store.stroke(&making).await.map(drop).map_err(told)
     }
 
-    /// Keeps what somebody wanted to write over another's change: as a stroke that is undone, so that the text and
+    /// Keeps what somebody wanted to write over another's change, beside the strokes of the file, so that the text and
     /// the difference can be looked at and taken up.
     async fn keep_aside(&self, store: &Store, kind: Kind, name: &str, now: &str, change: &Change<'_>) -> Result<(), Failure> {
-        let what = format!("kept aside: {}", change.what);
-        let making = Making { kind, name, before: now, after: &change.text, what: &what, by: change.by, at: Timestamp::now() };
-        let stroke = store.stroke(&making).await.map_err(told)?;
-        store.mark(&stroke, true).await.map_err(told)
+        let name = aside(name);
+        let making = Making {
+            kind,
+            name: &name,
+            before: now,
+            after: &change.text,
+            what: change.what,
+            by: change.by,
+            at: Timestamp::now(),
+        };
+        store.stroke(&making).await.map(drop).map_err(told)
     }
 
     /// Where a file of the book lies: in a bare folder of formulas these lie beside each other.
@@ -182,6 +189,11 @@ impl Desk {
         self.tell(Happened::Changed { file: file.to_owned(), what: what.to_owned(), by: by.to_owned() });
         Ok(opened)
     }
+}
+
+/// Under which name the texts of a document are remembered that were kept aside.
+pub fn aside(name: &str) -> String {
+    format!("{name}, kept aside")
 }
 
 fn last_done(strokes: &[Stroke]) -> Option<&Stroke> {

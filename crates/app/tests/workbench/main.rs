@@ -4,4 +4,5 @@
 mod book;
 mod day;
 mod exchange;
+mod history;
 mod served;

@@ -2,9 +2,11 @@
 
 mod addresses;
 mod book;
+mod compare;
 mod day;
 mod exchange;
 mod formula;
+mod history;
 mod why;
 
 use super::answer::Refusal;
@@ -29,7 +31,7 @@ pub struct Way {
 pub const WAYS: &[Way] = &[book::WAY, day::WAY];
 
 /// The ways from a formula to what else can be done with it; each address follows the formula's own.
-pub const OF_A_FORMULA: &[Way] = &[exchange::WAY];
+pub const OF_A_FORMULA: &[Way] = &[exchange::WAY, compare::WAY, history::WAY];
 
 /// Every page.
 pub fn all() -> Router<Desk> {
@@ -37,6 +39,8 @@ pub fn all() -> Router<Desk> {
         .merge(book::routes())
         .merge(exchange::routes())
         .merge(day::routes())
+        .merge(compare::routes())
+        .merge(history::routes())
         .merge(formula::routes())
         .merge(why::routes())
 }
