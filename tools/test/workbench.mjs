@@ -178,7 +178,39 @@ async function history(browser) {
   });
 }
 
-const pages = { book, tour, exchange, day, history };
+async function kitchens(browser) {
+  await served('kitchens', demo, async (address) => {
+    await looked(browser, `${address}/kitchens`, 'kitchens');
+    await looked(browser, `${address}/kitchens/estuary`, 'kitchen');
+    await opened(browser, views[0], `${address}/kitchens/estuary`, async (page) => {
+      await page.getByRole('textbox', { name: 'Room how warm' }).fill('19 °C');
+      await page.getByRole('button', { name: 'Write it' }).click();
+      await page.getByText('Last: kitchen changed').waitFor();
+      must('kitchens', readFileSync(resolve(place, 'kitchens/kitchens/estuary.toml'), 'utf8').includes('room = "19 °C"'), 'does not write the room');
+      await page.getByRole('button', { name: 'Undo' }).click();
+      await page.waitForFunction(() => document.querySelector('[name="room"]').value === '22 °C');
+    });
+  });
+}
+
+async function ingredients(browser) {
+  await served('ingredients', demo, async (address) => {
+    await looked(browser, `${address}/ingredients?words=flour`, 'ingredients');
+    await looked(browser, `${address}/ingredients/mill-strong-white`, 'ingredient');
+    await opened(browser, views[2], `${address}/ingredients`, async (page) => {
+      await page.getByLabel('What readers see').fill('Spelt from the bag');
+      await page.getByLabel('Like', { exact: true }).fill('flour-strong-white');
+      await page.getByLabel('Where its figures come from').fill('the bag, lot of November');
+      await page.getByRole('button', { name: 'Add it' }).click();
+      await page.waitForURL(/spelt-from-the-bag/);
+      await page.locator('[name="per-100-g"]').fill('protein = 13.4');
+      await page.getByRole('button', { name: 'Write it' }).click();
+      await page.getByText('Last: spelt-from-the-bag changed').waitFor();
+    });
+  });
+}
+
+const pages = { book, tour, exchange, day, history, kitchens, ingredients };
 const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox'] });
 for (const [name, walk] of Object.entries(pages)) {
   if (only && only !== name) continue;

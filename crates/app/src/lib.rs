@@ -7,6 +7,7 @@ mod commands;
 mod failure;
 mod files;
 mod findings;
+mod ingredient;
 mod learning;
 mod looking;
 mod memory;

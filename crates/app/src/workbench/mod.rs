@@ -12,6 +12,7 @@ mod frame;
 mod hand;
 mod live;
 mod page;
+mod proof;
 
 use crate::failure::Failure;
 use crate::terminal;

@@ -4,5 +4,6 @@
 mod book;
 mod day;
 mod exchange;
+mod files;
 mod history;
 mod served;

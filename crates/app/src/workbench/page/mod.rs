@@ -7,7 +7,10 @@ mod day;
 mod exchange;
 mod formula;
 mod history;
+mod ingredients;
+mod kitchens;
 mod why;
+mod written;
 
 use super::answer::Refusal;
 use super::desk::Desk;
@@ -28,7 +31,7 @@ pub struct Way {
 }
 
 /// The ways about, in their order.
-pub const WAYS: &[Way] = &[book::WAY, day::WAY];
+pub const WAYS: &[Way] = &[book::WAY, day::WAY, ingredients::WAY, kitchens::WAY];
 
 /// The ways from a formula to what else can be done with it; each address follows the formula's own.
 pub const OF_A_FORMULA: &[Way] = &[exchange::WAY, compare::WAY, history::WAY];
@@ -41,6 +44,8 @@ pub fn all() -> Router<Desk> {
         .merge(day::routes())
         .merge(compare::routes())
         .merge(history::routes())
+        .merge(ingredients::routes())
+        .merge(kitchens::routes())
         .merge(formula::routes())
         .merge(why::routes())
 }
