@@ -3,7 +3,6 @@
 use super::unknown;
 use crate::book::Opened;
 use crate::failure::Failure;
-use crate::learning::learning;
 use bench::forecast::Surroundings;
 use formula::Book;
 use formula::read::{FRIDGES, Kitchen, ROOMS, Taken};
@@ -63,7 +62,7 @@ impl Place {
     pub fn surroundings(&self, opened: &Opened, kitchen: &Kitchen) -> Result<Surroundings, Failure> {
         let mut around = Surroundings::of(kitchen);
         if !self.without_trials && !opened.book.trials.is_empty() {
-            around = around.taught(learning(opened, kitchen).lessons.calibration);
+            around = around.taught(opened.taught(kitchen));
         }
         if let Some(room) = &self.room {
             around = around.with_room(temperature(room, "a kitchen", ROOMS)?);

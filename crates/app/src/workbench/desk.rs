@@ -41,6 +41,7 @@ struct Shared {
     opened: RwLock<Arc<Opened>>,
     store: Result<Store, String>,
     writing: Mutex<()>,
+    reading: std::sync::Mutex<()>,
     happened: broadcast::Sender<Happened>,
     token: String,
 }
@@ -62,6 +63,7 @@ impl Desk {
             opened: RwLock::new(Arc::new(opened)),
             store,
             writing: Mutex::new(()),
+            reading: std::sync::Mutex::new(()),
             happened: broadcast::channel(BEHIND).0,
             token: secret()?,
         };
@@ -78,8 +80,9 @@ impl Desk {
         Arc::clone(&self.0.opened.read().unwrap_or_else(PoisonError::into_inner))
     }
 
-    /// Reads the book anew from the disk.
+    /// Reads the book anew from the disk; one after the other, so that what was read later also stands later.
     pub fn read_again(&self) -> Result<Arc<Opened>, Failure> {
+        let _alone = self.0.reading.lock().unwrap_or_else(PoisonError::into_inner);
         let opened = Arc::new(book::begin(&self.0.folder)?);
         *self.0.opened.write().unwrap_or_else(PoisonError::into_inner) = Arc::clone(&opened);
         Ok(opened)

@@ -42,9 +42,11 @@ pub fn look_on(desk: &Desk) {
     let desk = desk.clone();
     let looking = move || {
         let nowhere = desk.folder().join(".published");
+        let mut seen = looking::at(desk.folder(), &nowhere);
         loop {
-            let seen = looking::at(desk.folder(), &nowhere);
             looking::until_changed(desk.folder(), &nowhere, &seen);
+            // Looked at before it is read: what changes while it is read is seen the next time.
+            seen = looking::at(desk.folder(), &nowhere);
             let before = desk.book();
             match desk.read_again() {
                 Err(failure) => terminal::complain(&failure),

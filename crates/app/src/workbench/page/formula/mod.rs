@@ -15,7 +15,7 @@ use crate::workbench::answer::{Answer, Refusal, page, parts, see, wants_parts};
 use crate::workbench::desk::Desk;
 use crate::workbench::door::{Role, Visitor};
 use crate::workbench::frame::Frame;
-use crate::workbench::hand::{Change, Way};
+use crate::workbench::hand::{Change, Reach, Way};
 use axum::Router;
 use axum::extract::{Form, Path, Query, State};
 use axum::http::HeaderMap;
@@ -137,12 +137,7 @@ pub fn ways(name: &str, visitor: &Visitor, here: &str) -> Markup {
 }
 
 /// What changes with every stroke: the strokes themselves, the remarks, the sheet.
-fn all_parts(
-    one: &OnBench,
-    checked: &Checked<Formula>,
-    wanted: &Wanted,
-    reach: &crate::workbench::hand::Reach,
-) -> Result<Markup, Refusal> {
+fn all_parts(one: &OnBench, checked: &Checked<Formula>, wanted: &Wanted, reach: &Reach) -> Result<Markup, Refusal> {
     let place = wanted.place();
     let kitchen = place.kitchen(one.opened)?;
     let found = one.opened.proof_read(checked.clone(), &kitchen);
@@ -154,7 +149,7 @@ fn all_parts(
     })
 }
 
-fn strokes(one: &OnBench, reach: &crate::workbench::hand::Reach) -> Markup {
+fn strokes(one: &OnBench, reach: &Reach) -> Markup {
     html! {
         div #strokes data-from=(hash(&one.source.text)) {
             button type="button" data-way="back" disabled[reach.back.is_none()] title=[reach.back.as_deref()] { "Undo" }
@@ -169,10 +164,16 @@ async fn again(State(desk): State<Desk>, _visitor: Visitor, Path(name): Path<Str
     let opened = desk.book();
     let one = OnBench::of(&opened, &name)?;
     let reach = desk.reach(&one.file).await;
+    standing(&one, &wanted, &reach)
+}
+
+/// Everything that changes with a stroke, as it stands.
+fn standing(one: &OnBench, wanted: &Wanted, reach: &Reach) -> Answer {
     let made = tokio::task::block_in_place(|| {
         let checked = one.checked();
-        let sheet = all_parts(&one, &checked, &wanted, &reach)?;
-        let ahead = foresight::parts(&opened, &checked, &wanted)?;
+        let sheet = || all_parts(one, &checked, wanted, reach);
+        let (sheet, ahead) = rayon::join(sheet, || foresight::parts(one.opened, &checked, wanted));
+        let (sheet, ahead) = (sheet?, ahead?);
         Ok::<_, Refusal>(html! { (sheet) (ahead) })
     });
     parts(&made?)
@@ -194,14 +195,15 @@ async fn tried(
         let trying = OnBench { opened: &opened, source: &source, file: one.file.clone() };
         let checked = trying.checked();
         let kitchen = wanted.place().kitchen(&opened)?;
-        let found = opened.proof_read(checked.clone(), &kitchen);
-        let remarks = remarks::Remarks::of(&checked.value, &source.text, &found);
-        let ahead = foresight::parts(&opened, &checked, &wanted)?;
-        Ok::<_, Refusal>(html! {
-            (remarks.of_the_whole(&name))
-            (sheet::following(&checked.value, &kitchen, &trying, &remarks))
-            (ahead)
-        })
+        let sheet = || {
+            let found = opened.proof_read(checked.clone(), &kitchen);
+            let remarks = remarks::Remarks::of(&checked.value, &source.text, &found);
+            html! { (remarks.of_the_whole(&name)) (sheet::following(&checked.value, &kitchen, &trying, &remarks)) }
+        };
+        // Proof-reading foresees in the book's own kitchen, the figures beside it in the one that is looked at.
+        let (sheet, ahead) = rayon::join(sheet, || foresight::parts(&opened, &checked, &wanted));
+        let ahead = ahead?;
+        Ok::<_, Refusal>(html! { (sheet) (ahead) })
     });
     parts(&made?)
 }
@@ -251,13 +253,7 @@ async fn shown(desk: &Desk, headers: &HeaderMap, name: &str, wanted: &Wanted) ->
     let opened = desk.book();
     let one = OnBench::of(&opened, name)?;
     let reach = desk.reach(&one.file).await;
-    let made = tokio::task::block_in_place(|| {
-        let checked = one.checked();
-        let sheet = all_parts(&one, &checked, wanted, &reach)?;
-        let ahead = foresight::parts(&opened, &checked, wanted)?;
-        Ok::<_, Refusal>(html! { (sheet) (ahead) })
-    });
-    parts(&made?)
+    standing(&one, wanted, &reach)
 }
 
 fn may_write(visitor: &Visitor) -> Result<(), Refusal> {

@@ -110,6 +110,7 @@ fn stage_markup(formula: &Formula, at: StageAt, stage: &Stage, of_sheet: &StageS
                             td.number {
                                 input id={ "total-" (c) "-" (s) } type="text" inputmode="decimal" size="7" value=(bare_grams(stage.mixed()))
                                     aria-label={ (stage.title) " together, gram" } data-gesture="total" data-at={ (c) "." (s) } data-unit="g";
+                    span.unit aria-hidden="true" { "g" }
                             }
                             @if has_flour { td.number { (bare_percent(quantity::Fraction::ratio(stage.mixed() / stage.flour))) } }
                             td colspan="2" { span.fine { "type a total: the rest moves, ticked lines stay" } }
@@ -140,6 +141,7 @@ fn line_markup(at: StageAt, stage: &Stage, line: &Line, of_sheet: &LineSheet, re
                 @if is_own_size {
                     input id={ "g-" (key) } type="text" inputmode="decimal" size="7" value=(bare_grams(line.mass.value))
                         aria-label={ (line.title) " in " (stage.title) ", gram" } data-gesture="amount" data-at=(place) data-line=(line.name) data-unit="g";
+                    span.unit aria-hidden="true" { "g" }
                 } @else { (bare_grams(line.mass.value)) }
             }
             @if has_flour {
@@ -147,6 +149,7 @@ fn line_markup(at: StageAt, stage: &Stage, line: &Line, of_sheet: &LineSheet, re
                     @if is_own_size {
                         input id={ "p-" (key) } type="text" inputmode="decimal" size="6" value=(of_sheet.percent.map(bare_percent).unwrap_or_default())
                             aria-label={ (line.title) " in " (stage.title) ", percent of flour" } data-gesture="amount" data-at=(place) data-line=(line.name) data-unit="%";
+                        span.unit aria-hidden="true" { "%" }
                     } @else { (of_sheet.percent.map(bare_percent).unwrap_or_default()) }
                 }
             }
