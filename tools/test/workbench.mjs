@@ -210,7 +210,25 @@ async function ingredients(browser) {
   });
 }
 
-const pages = { book, tour, exchange, day, history, kitchens, ingredients };
+async function publish(browser) {
+  await served('publish/book', demo, async (address) => {
+    await opened(browser, views[2], `${address}/publish`, async (page) => {
+      await page.getByLabel('A note for the record').fill('the winter edition');
+      await page.getByRole('button', { name: 'Publish the book' }).click();
+      await page.getByRole('status').filter({ hasText: 'Published: ' }).waitFor();
+      await page.getByRole('link', { name: 'Open the pages', exact: true }).click();
+      await page.getByRole('link', { name: /Griddled potato muffins/ }).first().click();
+      await page.locator('h1').waitFor();
+      must('publish', (await page.locator('h1').textContent()).includes('Griddled potato muffins'), 'the published page is not shown');
+      await page.evaluate(() => { location.hash = 'room=18'; });
+      must('publish', await page.evaluate(() => { try { return !localStorage; } catch { return true; } }), 'the published page is not kept apart');
+    });
+    await looked(browser, `${address}/publish`, 'publish');
+    await looked(browser, `${address}/publish/potato-muffins/cost`, 'cost');
+  });
+}
+
+const pages = { book, tour, exchange, day, history, kitchens, ingredients, publish };
 const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox'] });
 for (const [name, walk] of Object.entries(pages)) {
   if (only && only !== name) continue;

@@ -2,11 +2,12 @@
 
 use crate::book::Opened;
 use crate::failure::Failure;
-use crate::memory::told;
+use crate::memory::{document, told};
 use bench::forecast::Surroundings;
 use formula::source::Source;
 use formula::{Formula, Severity};
-use store::{Kind, Store};
+use jiff::Timestamp;
+use store::{Kind, Saved, Saving, Store};
 
 /// More changes than this are counted, not told.
 const MOST_CHANGES: usize = 6;
@@ -26,4 +27,16 @@ pub async fn what_changed(store: &Store, opened: &Opened, name: &str, number: i6
 pub fn worked_out(opened: &Opened, name: &str, text: String) -> Option<Formula> {
     let checked = opened.book.revised(&Source { file: format!("formulas/{name}.toml").into(), text });
     checked.diagnostics.iter().all(|found| found.severity < Severity::Error).then_some(checked.value)
+}
+
+/// Saves every text of a book; tells of each what became of it.
+pub async fn save_all(store: &Store, opened: &Opened, note: &str, by: &str) -> Result<Vec<(Kind, String, Saved)>, Failure> {
+    let mut all = Vec::new();
+    for (file, source) in &opened.text.files {
+        let Some((kind, name)) = document(file) else { continue };
+        let saving = Saving { kind, name: &name, text: &source.text, note, by, at: Timestamp::now(), from: None };
+        let saved = store.save(&saving).await.map_err(told)?;
+        all.push((kind, name, saved));
+    }
+    Ok(all)
 }

@@ -26,6 +26,7 @@ mod sheet;
 mod solve;
 mod store;
 
+pub use cost::costing;
 pub use explain::explained;
 pub use label::by_language;
 pub use new::starters;

@@ -24,6 +24,9 @@ pub struct Serve {
     /// Only say where it is, and open no browser.
     #[arg(long)]
     no_open: bool,
+    /// The folder that pages are published to; “published” beside the book's folder if left out.
+    #[arg(long, value_name = "DIR")]
+    out: Option<PathBuf>,
     #[command(flatten)]
     memory: Memory,
 }
@@ -33,7 +36,7 @@ impl Serve {
         let runtime = tokio::runtime::Builder::new_multi_thread().enable_all().build();
         let runtime = runtime.map_err(|error| Failure::new(format!("the workbench cannot be run: {error}")))?;
         let opening = Opening { port: self.port, browse: !self.no_open };
-        let served = runtime.block_on(serve(Place { folder: self.book, memory: self.memory }, &opening));
+        let served = runtime.block_on(serve(Place { folder: self.book, published: self.out, memory: self.memory }, &opening));
         // Whoever still looks on does not keep it open.
         runtime.shutdown_background();
         served?;

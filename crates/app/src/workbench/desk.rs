@@ -12,6 +12,8 @@ use tokio::sync::{Mutex, broadcast};
 pub struct Place {
     /// The book's folder.
     pub folder: PathBuf,
+    /// Where its pages are published, if not beside it.
+    pub published: Option<PathBuf>,
     /// Its memory.
     pub memory: Memory,
 }
@@ -38,6 +40,7 @@ pub struct Desk(Arc<Shared>);
 
 struct Shared {
     folder: PathBuf,
+    published: PathBuf,
     opened: RwLock<Arc<Opened>>,
     store: Result<Store, String>,
     writing: Mutex<()>,
@@ -58,7 +61,9 @@ impl Desk {
         let folder = place.folder.canonicalize().map_err(|error| Failure::file("open", &place.folder, &error))?;
         let opened = book::begin(&folder)?;
         let store = place.memory.open(&folder).await.map_err(|failure| failure.to_string());
+        let beside = || folder.parent().unwrap_or(&folder).join("published");
         let shared = Shared {
+            published: place.published.unwrap_or_else(beside),
             folder,
             opened: RwLock::new(Arc::new(opened)),
             store,
@@ -73,6 +78,11 @@ impl Desk {
     /// The book's folder.
     pub fn folder(&self) -> &Path {
         &self.0.folder
+    }
+
+    /// The folder that its pages are published to.
+    pub fn published(&self) -> &Path {
+        &self.0.published
     }
 
     /// The book as it was last read.

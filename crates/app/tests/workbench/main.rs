@@ -6,4 +6,5 @@ mod day;
 mod exchange;
 mod files;
 mod history;
+mod press;
 mod served;

@@ -9,6 +9,7 @@ mod formula;
 mod history;
 mod ingredients;
 mod kitchens;
+mod press;
 mod why;
 mod written;
 
@@ -31,7 +32,7 @@ pub struct Way {
 }
 
 /// The ways about, in their order.
-pub const WAYS: &[Way] = &[book::WAY, day::WAY, ingredients::WAY, kitchens::WAY];
+pub const WAYS: &[Way] = &[book::WAY, day::WAY, ingredients::WAY, kitchens::WAY, press::WAY];
 
 /// The ways from a formula to what else can be done with it; each address follows the formula's own.
 pub const OF_A_FORMULA: &[Way] = &[exchange::WAY, compare::WAY, history::WAY];
@@ -46,6 +47,7 @@ pub fn all() -> Router<Desk> {
         .merge(history::routes())
         .merge(ingredients::routes())
         .merge(kitchens::routes())
+        .merge(press::routes())
         .merge(formula::routes())
         .merge(why::routes())
 }

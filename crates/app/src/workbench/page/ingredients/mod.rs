@@ -10,8 +10,8 @@ use crate::workbench::answer::{Answer, Refusal, page};
 use crate::workbench::desk::Desk;
 use crate::workbench::door::{Role, Visitor};
 use crate::workbench::frame::Frame;
-use ::formula::Ingredient;
 use ::formula::ingredient::{Figure, datasets};
+use ::formula::{Ingredient, Pantry};
 use axum::Router;
 use axum::extract::{Path, Query, State};
 use axum::routing::{get, post};
@@ -150,10 +150,12 @@ fn source_of(opened: &Opened, one: &Ingredient, figure: Figure) -> String {
     if stated.contains(&figure.name().to_owned()) || (figure == Figure::Sodium && stated.iter().any(|name| name == "salt")) {
         return source(one);
     }
-    match like.and_then(|like| opened.book.pantry.find(&like).cloned()) {
-        Some(like) if like.name != one.name && like.composition.get(figure) == one.composition.get(figure) => {
-            source_of(opened, &like, figure)
-        }
+    // One of our own may take the name of the table's one that it is like.
+    let named = |like: String| {
+        if like == one.name { Pantry::built_in().find(&like).cloned() } else { opened.book.pantry.find(&like).cloned() }
+    };
+    match like.and_then(named) {
+        Some(like) if like.composition.get(figure) == one.composition.get(figure) => source_of(opened, &like, figure),
         _ => "worked out from the others, or from what it is like".to_owned(),
     }
 }
@@ -164,7 +166,7 @@ fn figures(opened: &Opened, one: &Ingredient) -> Markup {
     html! {
         h2 { "In 100 g, edible portion" }
         div.scroll tabindex="0" role="group" aria-label="Figures in 100 g" {
-            table {
+            table.wares {
                 thead { tr { th scope="col" { "figure" } th.number scope="col" { "in 100 g" } th scope="col" { "source" } } }
                 tbody { @for figure in known { tr {
                     th scope="row" { (figure.title()) }
