@@ -73,7 +73,7 @@ mod tests {
             ("/etc/passwd", false),
             ("..\\secret.html", false),
             ("", false),
-            ("index.html/", true),
+            ("index.html/", false),
             ("in\0dex.html", false),
         ] {
             assert_eq!(within(&out, path).is_some(), is_given, "{path:?}");
