@@ -10,6 +10,7 @@ use formula::Book;
 use plan::alternatives::{Alternative, NotThatWay, Way, alternatives, planned};
 use plan::day::{Timeline, Wanted, timeline};
 use plan::engine::Propagation;
+use plan::relief::relief;
 use std::path::PathBuf;
 use std::time::Duration;
 
@@ -83,7 +84,10 @@ impl Day {
         }
         let planned = match self.way {
             Some(way) => planned(way, &opened.book, &wanted, &Propagation, &mut watch).map(|day| day.timeline),
-            None => timeline(&wanted, &Propagation, &mut watch).map_err(NotThatWay::Day),
+            None => timeline(&wanted, &Propagation, &mut watch).map_err(NotThatWay::Day).map(|day| {
+                let relief = relief(&opened.book, &wanted, &day, &Propagation, &mut watch);
+                Timeline { relief, ..day }
+            }),
         };
         watch.finish();
         let day = planned.map_err(|why| not_that_way(why, &wanted))?;

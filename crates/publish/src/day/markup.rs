@@ -4,8 +4,8 @@ use super::alternatives::{EXPLAINED, cells, in_words as way_in_words, reason, ta
 use super::prep::{is_told, made_ready, told};
 use super::shopping::to_buy;
 use super::text::{Hands, cautions, hands, in_words, place};
-use super::wishes;
 use super::words::{day, time, time_seen_from};
+use super::{chances, wishes};
 use crate::words::Units;
 use formula::read::{Larder, Prices};
 use maud::{Markup, html};
@@ -58,21 +58,24 @@ pub fn tasks(timeline: &Timeline) -> Vec<Task> {
 /// Which wishes give way and why, what would help, what was seen, how sure it is, and the cautions.
 #[must_use]
 pub fn come_to(timeline: &Timeline) -> Markup {
-    let (items, sentences): (Vec<String>, Vec<String>) =
-        wishes::told(timeline).into_iter().partition(|line| line.starts_with("- "));
-    let (looking, tried): (Vec<String>, Vec<String>) =
-        wishes::chances(timeline).into_iter().partition(|line| line.starts_with("- "));
-    let (first, rest) = sentences.split_at(sentences.len().min(1));
-    let list = |items: &[String]| html! { @if !items.is_empty() { ul { @for item in items { li { (item.trim_start_matches("- ")) } } } } };
     html! {
         @for line in wishes::learnt(timeline) { p { (line) } }
-        @for line in first { p { b { (line) } } }
-        (list(&items))
-        @for line in rest { p { (line) } }
-        @for line in tried { p { (line) } }
-        (list(&looking))
+        (lines(&wishes::told(timeline)))
+        (lines(&chances::told(timeline)))
         p.fine { (place(timeline)) " " (wishes::proof(timeline)) }
         @for line in cautions(timeline) { p.fine { (line) } }
+    }
+}
+
+/// Sentences, and those that follow each other as items as a list.
+fn lines(told: &[String]) -> Markup {
+    let is_item = |line: &String| line.starts_with("- ");
+    html! {
+        @for group in told.chunk_by(|a, b| is_item(a) && is_item(b)) {
+            @if group.iter().all(is_item) {
+                ul { @for item in group { li { (item.trim_start_matches("- ")) } } }
+            } @else { @for line in group { p { (line) } } }
+        }
     }
 }
 

@@ -2,10 +2,12 @@
 
 mod alternatives;
 mod calendar;
+mod chances;
 mod chart;
 mod json;
 mod markup;
 mod prep;
+mod relief;
 mod shopping;
 mod text;
 mod wishes;
@@ -13,10 +15,14 @@ mod words;
 
 pub use alternatives::{alternatives, alternatives_json, reason};
 pub use calendar::calendar;
-pub use chart::{chart, drawing};
+pub(crate) use chart::{Days, drawing};
+pub use chart::{chart, leading};
 pub use json::json;
 pub use markup::{Task, alternatives_markup, come_to, prep_markup, shopping_markup, tasks};
 pub use prep::prep;
 pub(crate) use prep::{is_told, made_ready, told};
 pub use shopping::shopping;
+pub(crate) use text::place;
 pub use text::text;
+pub(crate) use wishes::gives_way;
+pub(crate) use words::{rests, verb, what};

@@ -22,6 +22,7 @@ use maud::{Markup, html};
 use plan::alternatives::{NotThatWay, planned};
 use plan::day::{Timeline, Wanted, timeline};
 use plan::engine::Propagation;
+use plan::relief::relief;
 
 pub const WAY: Way = Way { address: "/day", title: "The day", role: Role::Helper };
 
@@ -47,7 +48,11 @@ fn plan(opened: &Opened, asked: &Asked) -> Result<(Wanted, Timeline), Refusal> {
     let wanted = asked.day()?.wanted(opened, &place).map_err(|failure| Refusal::amiss(&failure))?;
     let mut patience = Patience::begin();
     let day = match asked.way()? {
-        None => timeline(&wanted, &Propagation, &mut patience).map_err(|why| Refusal::amiss(&refused(why, &wanted)))?,
+        None => {
+            let day = timeline(&wanted, &Propagation, &mut patience).map_err(|why| Refusal::amiss(&refused(why, &wanted)))?;
+            let relief = relief(&opened.book, &wanted, &day, &Propagation, &mut patience);
+            Timeline { relief, ..day }
+        }
         Some(way) => {
             let not_so = |why| match why {
                 NotThatWay::Day(why) => Refusal::amiss(&refused(why, &wanted)),
@@ -97,7 +102,7 @@ fn shown(opened: &Opened, asked: &Asked, wanted: &Wanted, day: &Timeline) -> Mar
             (tasks::told_so_far(asked))
             div.planned {
                 div {
-                    figure.day-chart tabindex="0" { (publish::day::drawing(day, &lead)) }
+                    figure.day-chart tabindex="0" { (publish::day::leading(day, &lead)) }
                     (tasks::list(asked, day))
                 }
                 section aria-labelledby="way" {

@@ -76,7 +76,7 @@ async fn day(State(desk): State<Desk>, _visitor: Visitor, Path(name): Path<Strin
         Ok(match timeline(&asked, &Propagation, &mut Patience::begin()) {
             Ok(day) => html! {
                 div #day {
-                    figure.day-chart tabindex="0" { (publish::day::drawing(&day, &|_| None)) }
+                    figure.day-chart tabindex="0" { (publish::day::leading(&day, &|_| None)) }
                     pre.drawing { (publish::day::text(&day, 100)) }
                 }
             },
