@@ -54,7 +54,7 @@ fn a_kitchen_is_changed_where_it_says_so_and_nowhere_else() {
     let before = served.read(file);
     let typed = [
         ("room", "19 °C"),
-        ("bowls", "8"),
+        ("bowls", "3 l = 3\n5 l = 2"),
         ("pan.0.across", "28 cm"),
         ("pan.new.title", "milk pan"),
         ("pan.new.across", "16 cm"),
@@ -69,7 +69,13 @@ fn a_kitchen_is_changed_where_it_says_so_and_nowhere_else() {
     for kept in before.lines().filter(|line| line.starts_with('#')) {
         assert!(after.contains(kept), "{kept}");
     }
-    for said in ["room = \"19 °C\"", "bowls = 8", "across = \"28 cm\"", "title = \"milk pan\"", "\"220 °C\" = \"214 °C\""] {
+    for said in [
+        "room = \"19 °C\"",
+        "bowls = { \"3 l\" = 3, \"5 l\" = 2 }",
+        "across = \"28 cm\"",
+        "title = \"milk pan\"",
+        "\"220 °C\" = \"214 °C\"",
+    ] {
         assert!(after.contains(said), "{said}\n{after}");
     }
     assert!(!after.contains("240 °C") && !after.contains("lidded tub"), "{after}");

@@ -63,7 +63,7 @@ fn field(key: &Key, written: &dyn TableLike, path: &str) -> Markup {
     let control = match key.value {
         Value::Word(words) => choice(&name, &value, words),
         Value::Truth => choice(&name, &value, &["true", "false"]),
-        lines if is_lines(lines) => html! {
+        lines if is_lines(lines) || matches!(lines, Value::Sizes) => html! {
             textarea name=(name) rows=(value.lines().count().max(1) + 1) spellcheck="false" placeholder=(example(key.value)) { "\n" (value) }
         },
         _ => {
@@ -99,6 +99,7 @@ fn example(value: Value) -> &'static str {
         Value::Shares => "flour-rye-dark = 50 %",
         Value::Composition => "protein = 12.5",
         Value::Temperatures => "water = 14 °C",
+        Value::Sizes => "6, or by what they hold: 3 l = 2",
         _ => "",
     }
 }

@@ -24,6 +24,10 @@ fn typed(item: Option<&Item>, value: Value) -> Option<String> {
     if is_lines(value) {
         return item.as_table_like().map(lines);
     }
+    // Sizes are a number, or a table of them.
+    if let (Value::Sizes, Some(table)) = (value, item.as_table_like()) {
+        return Some(lines(table));
+    }
     if let Some(array) = item.as_array() {
         let texts: Option<Vec<&str>> = array.iter().map(toml_edit::Value::as_str).collect();
         return texts.map(|texts| texts.join(", "));

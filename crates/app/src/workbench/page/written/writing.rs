@@ -27,13 +27,13 @@ fn write_key(key: &Key, written: &mut dyn TableLike, path: &str, said: &Said) {
     }
     if text.is_empty() {
         written.remove(key.name);
-    } else if is_lines(key.value) {
+    } else if is_lines(key.value) || (matches!(key.value, Value::Sizes) && text.contains('=')) {
         write_lines(key, written, &text);
     } else {
         let fresh = match key.value {
             Value::Texts => value(Array::from_iter(text.split(',').map(str::trim).filter(|text| !text.is_empty()))),
             Value::Truth => value(text == "true"),
-            Value::Figure(_) => figure(&text),
+            Value::Figure(_) | Value::Sizes => figure(&text),
             _ => value(text),
         };
         put(written, key.name, fresh);
@@ -64,8 +64,8 @@ fn put(written: &mut dyn TableLike, key: &str, mut fresh: Item) {
 
 /// Lines of names and figures: those that are gone are taken out, those that say something else are changed.
 fn write_lines(key: &Key, written: &mut dyn TableLike, text: &str) {
-    if written.get(key.name).is_none() {
-        written.insert(key.name, value(InlineTable::new()));
+    if written.get(key.name).and_then(Item::as_table_like).is_none() {
+        put(written, key.name, value(InlineTable::new()));
     }
     let Some(table) = written.get_mut(key.name).and_then(Item::as_table_like_mut) else { return };
     let pairs = text.lines().filter(|line| !line.trim().is_empty());
