@@ -9,6 +9,7 @@ mod files;
 mod findings;
 mod ingredient;
 mod learning;
+mod logbook;
 mod looking;
 mod memory;
 mod moment;

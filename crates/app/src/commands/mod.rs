@@ -17,6 +17,7 @@ mod ingredients;
 mod keep;
 mod label;
 mod learn;
+mod logger;
 mod new;
 mod publish;
 mod save;
@@ -25,11 +26,13 @@ mod serve;
 mod sheet;
 mod solve;
 mod store;
+mod trial;
 
 pub use cost::costing;
 pub use explain::explained;
 pub use label::by_language;
 pub use new::starters;
+pub use trial::said_of_entries;
 
 use crate::failure::Stopped;
 use clap::{Parser, Subcommand, ValueEnum};
@@ -100,6 +103,7 @@ commands![
     forecast::Forecast,
     day::Day,
     solve::Solve,
+    trial::Trial,
     learn::Learn,
     design::Design,
     exchange::Exchange,
@@ -113,6 +117,7 @@ commands![
     store::Store,
     ingredients::Ingredients,
     import::Import,
+    logger::Logger,
     explain::Explain,
     new::New,
     completions::Completions,

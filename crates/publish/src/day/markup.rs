@@ -3,7 +3,7 @@
 use super::alternatives::{EXPLAINED, cells, in_words as way_in_words, reason, takes};
 use super::prep::{is_told, made_ready, told};
 use super::shopping::to_buy;
-use super::text::{Hands, cautions, hands, in_words, place};
+use super::text::{Hands, cautions, hands, in_words, own_times, place};
 use super::words::{day, time, time_seen_from};
 use super::{chances, wishes};
 use crate::words::Units;
@@ -59,6 +59,7 @@ pub fn tasks(timeline: &Timeline) -> Vec<Task> {
 #[must_use]
 pub fn come_to(timeline: &Timeline) -> Markup {
     html! {
+        @for line in own_times(timeline) { p.fine { (line) } }
         @for line in wishes::learnt(timeline) { p { (line) } }
         (lines(&wishes::told(timeline)))
         (lines(&chances::told(timeline)))

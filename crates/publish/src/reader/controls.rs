@@ -127,6 +127,7 @@ fn room(reader: &Reader) -> Markup {
                     output name="shown" {}
                 }
                 button type="button" name="no-room" hidden { "as the method says" }
+                @if let Some(learnt) = &reader.learnt { p.fine { (learnt) } }
             }
             label { span { "Served at" } input name="serve" type="time"; }
             label { span { "or begun at" } input name="begin" type="time"; }

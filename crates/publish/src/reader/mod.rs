@@ -16,6 +16,7 @@ pub use controls::controls;
 pub use script::{POLICY, SCRIPT, STYLE, policy};
 pub use ways::Way;
 
+use crate::outlook::sure;
 use bench::forecast::Surroundings;
 use formula::{Book, Formula};
 use rayon::prelude::*;
@@ -29,6 +30,8 @@ pub struct Reader {
     pub ways: Vec<Way>,
     /// Whether anything in it ferments, so that the room matters.
     pub ferments: bool,
+    /// Whose trials its times were learnt from, if any.
+    pub learnt: Option<String>,
     /// The data as JSON, safe to stand in a script element.
     pub data: String,
 }
@@ -47,6 +50,7 @@ pub fn reader(book: &Book, formula: &Formula, around: &Surroundings) -> Reader {
         .chain(ways.iter().map(|other| way(book, &other.formula, around, Some(other))))
         .collect();
     let ferments = told.iter().any(|way| !way["rooms"].is_null());
+    let learnt = sure::for_readers(formula, &around.calibration).filter(|_| ferments);
     let mut data = Map::new();
     data.insert("name".into(), json!(formula.name));
     data.insert("spoons".into(), spoons::systems());
@@ -56,7 +60,7 @@ pub fn reader(book: &Book, formula: &Formula, around: &Surroundings) -> Reader {
     data.insert("room".into(), rooms::usual(around));
     data.insert("ways".into(), Value::Array(told));
     // "</" would end the script element, and "<!--" would begin a comment in it.
-    Reader { data: Value::Object(data).to_string().replace('<', "\\u003c"), ways, ferments }
+    Reader { data: Value::Object(data).to_string().replace('<', "\\u003c"), ways, ferments, learnt }
 }
 
 fn way(book: &Book, formula: &Formula, around: &Surroundings, other: Option<&Way>) -> Value {

@@ -10,6 +10,7 @@ mod history;
 mod ingredients;
 mod kitchens;
 mod press;
+mod trial;
 mod why;
 mod written;
 
@@ -32,7 +33,7 @@ pub struct Way {
 }
 
 /// The ways about, in their order.
-pub const WAYS: &[Way] = &[book::WAY, day::WAY, ingredients::WAY, kitchens::WAY, press::WAY];
+pub const WAYS: &[Way] = &[book::WAY, day::WAY, trial::WAY, ingredients::WAY, kitchens::WAY, press::WAY];
 
 /// The ways from a formula to what else can be done with it; each address follows the formula's own.
 pub const OF_A_FORMULA: &[Way] = &[exchange::WAY, compare::WAY, history::WAY];
@@ -45,6 +46,7 @@ pub fn all() -> Router<Desk> {
         .merge(day::routes())
         .merge(compare::routes())
         .merge(history::routes())
+        .merge(trial::routes())
         .merge(ingredients::routes())
         .merge(kitchens::routes())
         .merge(press::routes())
