@@ -36,16 +36,8 @@ pub struct Way {
 }
 
 /// The ways about, in their order.
-pub const WAYS: &[Way] = &[
-    book::WAY,
-    day::WAY,
-    trial::WAY,
-    tastings::WAY,
-    ingredients::WAY,
-    kitchens::WAY,
-    press::WAY,
-    people::WAY,
-];
+pub const WAYS: &[Way] =
+    &[book::WAY, day::WAY, trial::WAY, tastings::WAY, ingredients::WAY, kitchens::WAY, press::WAY, people::WAY];
 
 /// The ways from a formula to what else can be done with it; each address follows the formula's own.
 pub const OF_A_FORMULA: &[Way] = &[exchange::WAY, compare::WAY, history::WAY];
