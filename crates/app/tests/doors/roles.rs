@@ -25,6 +25,8 @@ pub const DOORS: &[Door] = &[
     ("GET", "/formula/{name}/text", "/formula/cardamom-knots/text", [401, 200, 200]),
     ("GET", "/live", "/live", [401, 200, 200]),
     ("GET", "/people", "/people", [401, 403, 200]),
+    ("GET", "/trial/{name}", "/trial/2026-10-17-rye", [401, 200, 200]),
+    ("GET", "/trials", "/trials", [401, 200, 200]),
     ("GET", "/why/{code}", "/why/unknown-ingredient", [401, 200, 200]),
     ("POST", "/formula/{name}/back", "/formula/cardamom-knots/back", [401, 422, 422]),
     ("POST", "/formula/{name}/do", "/formula/cardamom-knots/do", [401, 422, 422]),
@@ -34,6 +36,9 @@ pub const DOORS: &[Door] = &[
     ("POST", "/formula/{name}/try", "/formula/cardamom-knots/try", [401, 422, 422]),
     ("POST", "/people", "/people", [401, 403, 422]),
     ("POST", "/people/{number}/withdraw", "/people/none/withdraw", [401, 403, 404]),
+    ("POST", "/trial/{name}/note", "/trial/2026-10-17-rye/note", [401, 422, 422]),
+    ("POST", "/trial/{name}/photograph", "/trial/2026-10-17-rye/photograph", [401, 422, 422]),
+    ("POST", "/trials/begin", "/trials/begin", [401, 422, 422]),
     // Last, since whoever leaves is gone.
     ("POST", "/leave", "/leave", [401, 200, 200]),
 ];

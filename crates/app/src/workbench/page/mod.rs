@@ -21,23 +21,13 @@ pub struct Way {
 }
 
 /// The ways about, in their order.
-pub const WAYS: &[Way] = &[
-    book::WAY,
-    trial::WAY,
-    people::WAY,
-];
+pub const WAYS: &[Way] = &[book::WAY, trial::WAY, people::WAY];
 
 /// The ways from a formula to what else can be done with it; each address follows the formula's own.
 pub const OF_A_FORMULA: &[Way] = &[];
 
 /// Every page.
 pub fn all() -> Router<Desk> {
-    let pages = [
-        book::routes(),
-        formula::routes(),
-        people::routes(),
-        trial::routes(),
-        why::routes(),
-    ];
+    let pages = [book::routes(), formula::routes(), people::routes(), trial::routes(), why::routes()];
     pages.into_iter().fold(Router::new(), Router::merge)
 }
