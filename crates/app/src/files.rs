@@ -10,7 +10,7 @@ use std::path::{Component, Path, PathBuf};
 
 /// The files at the head of a book's folder, and the folders in it.
 const SETTINGS: [&str; 3] = ["book.toml", "prices.toml", "larder.toml"];
-const PARTS: [&str; 4] = ["kitchens", "ingredients", "formulas", "trials"];
+const PARTS: [&str; 5] = ["kitchens", "ingredients", "formulas", "trials", "tastings"];
 
 /// A book as it was found on the disk.
 pub struct Found {
@@ -148,9 +148,9 @@ impl Found {
     }
 }
 
-/// Whether a folder's files may have readings beside them: a room's log, the course of a rise.
+/// Whether a folder's files may have readings beside them: a room's log, the course of a rise, the raw data of a tasting.
 fn has_readings(part: &str) -> bool {
-    part == "kitchens" || part == "trials" || part.starts_with("trials/")
+    matches!(part, "kitchens" | "trials" | "tastings") || part.starts_with("trials/")
 }
 
 /// Why an entry of a book's folder is not read: opening a pipe may wait for ever, and links to folders

@@ -16,6 +16,7 @@ mod moment;
 mod paper;
 mod photographs;
 mod press;
+mod tasting;
 mod terminal;
 mod watch;
 mod workbench;

@@ -27,6 +27,14 @@ impl Memory {
         self.open(book).await
     }
 
+    /// The store of a book, or none where nothing was saved yet.
+    pub async fn open_if_there(&self, book: &Path) -> Result<Option<Store>, Failure> {
+        match self.address(book)? {
+            Address::File(file) if !file.exists() => Ok(None),
+            _ => self.open(book).await.map(Some),
+        }
+    }
+
     /// The store of a book, made where there is none.
     pub async fn open(&self, book: &Path) -> Result<Store, Failure> {
         let address = self.address(book)?;
@@ -86,6 +94,8 @@ pub fn told(fault: StoreFault) -> Failure {
         StoreFault::SavedMeanwhile { .. } => "nothing was overwritten: look at `wellproved history`, then save again",
         StoreFault::NotEmpty => "name the address of an empty one with --store",
         StoreFault::Refused(_) => "nothing was changed: is the disk full, or the folder not to be written?",
+        StoreFault::StillOpen(_) => "`wellproved taste close` closes it",
+        StoreFault::NotTaken(_) => "",
         StoreFault::NoSuch { .. } | StoreFault::NotARecord { .. } | StoreFault::NotHere(_) => "",
     };
     let failure = Failure::new(fault.to_string()).hint(hint);
@@ -105,6 +115,7 @@ pub fn document(file: &str) -> Option<(Kind, String)> {
         Some(("formulas", inner)) => Some((Kind::Formula, name(inner))),
         Some(("ingredients", inner)) => Some((Kind::Ingredients, name(inner))),
         Some(("kitchens", inner)) => Some((Kind::Kitchen, name(inner))),
+        Some(("tastings", inner)) => Some((Kind::Tasting, name(inner))),
         Some(("trials", inner)) => Some((Kind::Trial, name(inner))),
         _ => None,
     }

@@ -70,7 +70,7 @@ impl Store {
                 if is_file {
                     // What is acknowledged has reached the disk; a reader never waits for a writer.
                     connection
-                        .execute("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON; PRAGMA busy_timeout = 5000;")
+                        .execute("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON; PRAGMA secure_delete = ON; PRAGMA busy_timeout = 5000;")
                         .await?;
                 }
                 Ok(())

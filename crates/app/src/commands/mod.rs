@@ -27,6 +27,7 @@ mod serve;
 mod sheet;
 mod solve;
 mod store;
+mod taste;
 mod trial;
 
 pub use explain::explained;
@@ -104,6 +105,7 @@ commands![
     trial::Trial,
     learn::Learn,
     design::Design,
+    taste::Taste,
     exchange::Exchange,
     compare::Compare,
     label::Label,

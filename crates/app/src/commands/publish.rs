@@ -2,7 +2,9 @@
 
 use super::{Ended, Outcome};
 use crate::failure::{Failure, Stopped};
+use crate::memory::{Memory, wait};
 use crate::press::{self, Files, With};
+use crate::tasting::evidence::Evidence;
 use crate::{book, findings, looking, paper, terminal};
 use formula::Diagnostic;
 use std::collections::BTreeSet;
@@ -13,6 +15,8 @@ use std::path::{Path, PathBuf};
 /// The pages need no network; with scripts off they are the whole recipe, with scripts on a reader can fit them to a
 /// kitchen of their own. Only what changed since the last time is made anew; pages of formulas
 /// that are gone are removed, files of your own are left alone. With errors in the book nothing is written.
+///
+/// What a formula cites as evidence is claimed only where the book's memory holds the closed tasting.
 ///
 /// The lists go by title, tag and ingredient. Where book.toml states the address of the pages, there are also a feed
 /// (feed.xml), a site map (sitemap.xml) and canonical links. Given one formula's file, its page is added or renewed.
@@ -26,6 +30,8 @@ pub struct Publish {
     /// Print these of each formula, too, as PDF that its page leads to.
     #[arg(long, value_enum, value_name = "WHAT", value_delimiter = ',')]
     with: Vec<With>,
+    #[command(flatten)]
+    memory: Memory,
     /// Go on publishing whenever a file of the book changes, until you press Ctrl-C.
     #[arg(long)]
     watch: bool,
@@ -54,7 +60,8 @@ impl Publish {
         let with: Vec<With> = self.with.iter().copied().collect::<BTreeSet<_>>().into_iter().collect();
         let opened = book::open(&self.book)?;
         self.keep_out_of_the_book(&opened.folder)?;
-        let printed = press::print(&opened, &self.out, &with)?;
+        let evidence = wait(Evidence::of(&opened, &self.memory))??;
+        let printed = press::print(&opened, &evidence, &self.out, &with)?;
         terminal::say_if_any(&findings::text(&printed.found, &opened.text))?;
         terminal::remark(&findings::summary(&printed.found, opened.names().len()));
         let Some(files) = printed.files else {

@@ -15,6 +15,7 @@ mod record;
 use crate::book::Opened;
 use crate::failure::Failure;
 use crate::moment;
+use crate::tasting::evidence::Evidence;
 pub use inputs::stamp;
 pub use papers::With;
 
@@ -46,15 +47,16 @@ pub struct Files {
     pub left: Vec<String>,
 }
 
-/// Brings the pages in a folder up to date with a book, with what is printed of each formula.
-pub fn print(opened: &Opened, out: &Path, with: &[With]) -> Result<Printed, Failure> {
+/// Brings the pages in a folder up to date with a book and with what was tasted, with what is printed of each formula.
+pub fn print(opened: &Opened, evidence: &Evidence, out: &Path, with: &[With]) -> Result<Printed, Failure> {
     let record = Record::read(out);
-    let Proof { found, formulas } = proof::read(opened, &record);
+    let Proof { found, formulas } = proof::read(opened, evidence, &record);
     if found.iter().any(|one| one.severity == Severity::Error) {
         return Ok(Printed { found, files: None });
     }
     let mut folder = Folder::open(out, &record)?;
-    let pages = Pages { opened, with, record: &record, formulas, now: moment::of_publishing(), around: OnceLock::new() };
+    let now = moment::of_publishing();
+    let pages = Pages { opened, with, evidence, record: &record, formulas, now, around: OnceLock::new() };
     let next = pages.lay_out(&folder)?;
     let files = folder.put_in_place(next)?;
     Ok(Printed { found, files: Some(files) })

@@ -27,4 +27,5 @@ mod scale;
 mod sheet;
 mod solve;
 mod synthetic;
+mod taste;
 mod trial;

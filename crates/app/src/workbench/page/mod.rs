@@ -3,6 +3,8 @@
 mod book;
 mod formula;
 mod people;
+mod taste;
+mod tastings;
 mod trial;
 mod why;
 
@@ -21,13 +23,21 @@ pub struct Way {
 }
 
 /// The ways about, in their order.
-pub const WAYS: &[Way] = &[book::WAY, trial::WAY, people::WAY];
+pub const WAYS: &[Way] = &[book::WAY, trial::WAY, tastings::WAY, people::WAY];
 
 /// The ways from a formula to what else can be done with it; each address follows the formula's own.
 pub const OF_A_FORMULA: &[Way] = &[];
 
 /// Every page.
 pub fn all() -> Router<Desk> {
-    let pages = [book::routes(), formula::routes(), people::routes(), trial::routes(), why::routes()];
+    let pages = [
+        book::routes(),
+        formula::routes(),
+        people::routes(),
+        taste::routes(),
+        tastings::routes(),
+        trial::routes(),
+        why::routes(),
+    ];
     pages.into_iter().fold(Router::new(), Router::merge)
 }
