@@ -1,6 +1,8 @@
-//! Prints figures as the program tells them, one JSON row each: what the page's own scripts are held to.
+//! Prints figures as the program tells them in the language asked for, one JSON row each, and the words that a page
+//! carries: what the page's own scripts are held to.
 #![allow(clippy::print_stdout, reason = "its whole purpose")]
 
+use publish::tongue::Tongue;
 use publish::words::{bare_grams, bare_percent};
 use quantity::{Between, Count, Fraction, Mass, SpoonSystem, Temperature, TimeSpan, Volume, print};
 use serde_json::{Value, json};
@@ -21,7 +23,8 @@ fn values() -> Vec<f64> {
     corners.into_iter().chain(strewn).collect()
 }
 
-fn row(value: f64) -> Value {
+fn row(value: f64, tongue: Tongue) -> Value {
+    let print = tongue.print;
     let (mass, volume) = (Mass::grams(value), Volume::millilitres(value));
     let degrees = Between { from: Temperature::celsius(value - 20.0), to: Temperature::celsius(value - 15.5) };
     let span = |value: f64| TimeSpan::minutes((value * 2.0).round() / 2.0);
@@ -29,26 +32,27 @@ fn row(value: f64) -> Value {
     let rounded = print::rounded_time(Between::just(TimeSpan::minutes(value)));
     let spoons: Vec<Value> = SpoonSystem::ALL
         .iter()
-        .map(|system| json!([system.name(), print::spoons(volume, *system).map(|(told, _)| told)]))
+        .map(|system| json!([system.name(), print.spoons(volume, *system).map(|(told, _)| told)]))
         .collect();
     json!({
         "value": value,
-        "mass": print::mass(mass),
-        "bare": bare_grams(mass),
-        "large": print::large_mass(mass),
-        "ounces": print::ounces(mass),
-        "percent": [Fraction::percent(value).as_percent(), bare_percent(Fraction::percent(value))],
-        "two": print::number(value, 2),
-        "count": print::count(Count::pieces((value * 24.0).round() / 24.0)),
-        "celsius": print::celsius(degrees),
-        "fahrenheit": print::fahrenheit(degrees),
-        "time": [times.from.as_seconds(), times.to.as_seconds(), print::time(times)],
-        "about": print::time(rounded),
+        "mass": print.mass(mass),
+        "bare": bare_grams(mass, tongue),
+        "large": print.large_mass(mass),
+        "ounces": print.ounces(mass),
+        "percent": [Fraction::percent(value).as_percent(), bare_percent(Fraction::percent(value), tongue)],
+        "two": print.number(value, 2),
+        "count": print.count(Count::pieces((value * 24.0).round() / 24.0)),
+        "celsius": print.celsius(degrees),
+        "fahrenheit": print.fahrenheit(degrees),
+        "time": [times.from.as_seconds(), times.to.as_seconds(), print.time(times)],
+        "about": print.time(rounded),
         "spoons": spoons,
     })
 }
 
 fn main() {
-    let rows: Vec<Value> = values().into_iter().map(row).collect();
-    println!("{}", Value::Array(rows));
+    let tongue = Tongue::of(&std::env::args().nth(1).unwrap_or_default());
+    let rows: Vec<Value> = values().into_iter().map(|value| row(value, tongue)).collect();
+    println!("{}", json!({ "words": tongue.carried(), "rows": rows }));
 }

@@ -21,6 +21,7 @@ pub mod site;
 pub mod solved;
 pub mod spelling;
 mod structured;
+pub mod tongue;
 pub mod trial_plan;
 pub mod words;
 

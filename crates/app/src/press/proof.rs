@@ -5,6 +5,7 @@ use super::record::{Kept, Record};
 use crate::book::Opened;
 use formula::Diagnostic;
 use publish::site::Card;
+use publish::tongue::Tongue;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// What proof-reading gave.
@@ -95,7 +96,7 @@ fn proof_read(opened: &Opened, names: &[&str]) -> Vec<(Card, Option<String>, Vec
     let kitchen = opened.book.kitchen();
     opened.each(names, |checked| {
         let photograph = checked.value.head.photograph.as_ref().map(|one| one.file.clone());
-        (Card::of(&checked.value), photograph, opened.proof_read(checked, &kitchen))
+        (Card::of(&checked.value, Tongue::of(&opened.book.settings.language)), photograph, opened.proof_read(checked, &kitchen))
     })
 }
 

@@ -17,6 +17,7 @@ use crate::read::{Draft, EggSize};
 use crate::{Checked, Diagnostic, Pantry};
 use formula::{Blend, Component, Content, Formula, Line, Stage};
 use names::Bound;
+pub use yields::UNNAMED_PIECE;
 use quantity::{Fraction, Mass, SpoonSystem};
 use std::sync::Arc;
 

@@ -3,6 +3,7 @@
 use super::time;
 use crate::sheet::words::{head, remedy_in_words, silenced_in_words};
 use crate::sheet::{ComponentSheet, Sheet, StageSheet};
+use crate::tongue::Tongue;
 use crate::words::{Units, bare_grams, bare_percent, until};
 use formula::{Formula, Step};
 use quantity::{Mass, print};
@@ -49,11 +50,11 @@ fn overall(one: &ComponentSheet) -> Value {
         if has_flour {
             cells.push(percent.unwrap_or_default());
         }
-        cells.push(bare_grams(total));
-        cells.extend(shown.iter().map(|s| bare_grams(stages(*s))));
+        cells.push(bare_grams(total, Tongue::default()));
+        cells.extend(shown.iter().map(|s| bare_grams(stages(*s), Tongue::default())));
         cells
     };
-    let rows = one.overall.rows.iter().map(|of| row(of.kind.title(), of.percent.map(bare_percent), of.mass, &|s| of.by_stage[s]));
+    let rows = one.overall.rows.iter().map(|of| row(of.kind.title(), of.percent.map(|share| bare_percent(share, Tongue::default())), of.mass, &|s| of.by_stage[s]));
     let sum = one.overall.percent();
     json!({
         "columns": columns,
@@ -67,9 +68,9 @@ fn stage(stage: &StageSheet) -> Value {
     let rows = stage.lines.iter().map(|line| {
         let mut cells = vec![line.title.clone()];
         if has_flour {
-            cells.push(line.percent.map(bare_percent).unwrap_or_default());
+            cells.push(line.percent.map(|share| bare_percent(share, Tongue::default())).unwrap_or_default());
         }
-        cells.push(bare_grams(line.mass));
+        cells.push(bare_grams(line.mass, Tongue::default()));
         cells.push(line.weighable.as_ref().map(|one| print::mass(one.shown)).unwrap_or_default());
         cells.push(line.note.clone().unwrap_or_default());
         cells
@@ -88,7 +89,7 @@ fn stage(stage: &StageSheet) -> Value {
 fn line(step: &Step, units: Units) -> [String; 4] {
     [
         step.action.word().to_owned(),
-        time(step).unwrap_or_default(),
+        time(step, Tongue::default()).unwrap_or_default(),
         step.temperature.map(|range| units.temperature(range)).unwrap_or_default(),
         step.until.as_ref().map(|condition| until(condition, units)).unwrap_or_default(),
     ]

@@ -9,7 +9,8 @@ use std::sync::LazyLock;
 pub const STYLE: &str = include_str!("reader.css");
 
 /// The modules in an order in which each comes after those it uses.
-const MODULES: [&str; 12] = [
+const MODULES: [&str; 13] = [
+    include_str!("script/words.js"),
     include_str!("script/figures.js"),
     include_str!("script/spoons.js"),
     include_str!("script/amounts.js"),

@@ -1,0 +1,1 @@
+//! Catalogues are whole.
