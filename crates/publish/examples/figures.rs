@@ -54,5 +54,5 @@ fn row(value: f64, tongue: Tongue) -> Value {
 fn main() {
     let tongue = Tongue::of(&std::env::args().nth(1).unwrap_or_default());
     let rows: Vec<Value> = values().into_iter().map(|value| row(value, tongue)).collect();
-    println!("{}", json!({ "words": tongue.carried(), "rows": rows }));
+    println!("{}", json!({ "words": tongue.carried_by_name(), "rows": rows }));
 }

@@ -75,7 +75,7 @@ fn scripted(formula: &Formula, leaf: &Leaf, reader: &reader::Reader) -> Scripted
         script type="application/json" id="figures" { (PreEscaped(&reader.data)) }
         script type="module" { (PreEscaped(reader::SCRIPT.as_str())) }
     };
-    Scripted { policy: reader::POLICY.as_str(), style: reader::STYLE, end }
+    Scripted { policy: reader::POLICY.as_str(), style: reader::STYLE.as_str(), end }
 }
 
 fn head(formula: &Formula, leaf: &Leaf) -> Markup {

@@ -13,6 +13,7 @@ mod trade;
 mod tests;
 
 use catalogue::Catalogue;
+pub use script::CARRIED;
 use quantity::print::Notation;
 use std::fmt;
 use std::sync::LazyLock;

@@ -2,7 +2,7 @@
 
 use super::Tongue;
 use fluent_bundle::FluentValue;
-use serde_json::{Map, Value, json};
+use serde_json::{Value, json};
 
 /// The messages that scripts say, each with what it is filled with; a `count` chooses the plural.
 pub const CARRIED: &[(&str, &[&str])] = &[
@@ -68,25 +68,32 @@ pub const CARRIED: &[(&str, &[&str])] = &[
 const PLURALS: [(&str, f64); 2] = [("one", 1.0), ("other", 2.0)];
 
 impl Tongue {
-    /// The words of the page's scripts, and how they write numbers. What a message is filled with stands in braces.
+    /// The words of a page's scripts in the order of their list, and how they write numbers. What a message is filled
+    /// with stands in braces.
     #[must_use]
     pub fn carried(self) -> Value {
-        let mut words = Map::new();
+        let messages: Vec<Value> = CARRIED.iter().map(|(id, takes)| self.with_plurals(id, takes)).collect();
+        self.with_notation(Value::Array(messages))
+    }
+
+    /// The same by name, for scripts that are not joined to a page's one.
+    #[must_use]
+    pub fn carried_by_name(self) -> Value {
+        let named = CARRIED.iter().map(|(id, takes)| ((*id).to_owned(), self.with_plurals(id, takes)));
+        self.with_notation(Value::Object(named.collect()))
+    }
+
+    fn with_notation(self, messages: Value) -> Value {
         let notation = json!({ "point": self.print.point, "group": self.print.group, "from": self.print.grouped_from });
-        words.insert("language".into(), json!(self.catalogue.language));
-        words.insert("notation".into(), notation);
-        for (id, takes) in CARRIED {
-            let told = if takes.is_empty() {
-                json!(self.catalogue.fixed(id))
-            } else if takes.contains(&"count") {
-                let plurals = PLURALS.map(|(name, count)| (name.to_owned(), json!(self.with_braces(id, takes, count))));
-                Value::Object(plurals.into_iter().collect())
-            } else {
-                json!(self.with_braces(id, takes, 0.0))
-            };
-            words.insert((*id).to_owned(), told);
+        json!({ "language": self.catalogue.language, "notation": notation, "messages": messages })
+    }
+
+    fn with_plurals(self, id: &str, takes: &[&'static str]) -> Value {
+        if takes.contains(&"count") {
+            let plurals = PLURALS.map(|(name, count)| (name.to_owned(), json!(self.with_braces(id, takes, count))));
+            return Value::Object(plurals.into_iter().collect());
         }
-        Value::Object(words)
+        if takes.is_empty() { json!(self.catalogue.fixed(id)) } else { json!(self.with_braces(id, takes, 0.0)) }
     }
 
     fn with_braces(self, id: &str, takes: &[&'static str], count: f64) -> String {

@@ -11,7 +11,7 @@ export function speak(carried) {
 
 // A message with its figures in place; where it has several plurals, the one for `count`.
 export function say(name, figures = {}) {
-  const message = words[name];
+  const message = words.messages[name];
   const text = typeof message === 'string' ? message : message[plurals.select(figures.count)] ?? message.other;
   return text.replace(/\{(\w+)\}/g, (_, figure) => figures[figure]);
 }
