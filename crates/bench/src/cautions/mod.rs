@@ -48,6 +48,18 @@ const ALCOHOL: Caution = Caution {
     source: "after the USDA table of nutrient retention factors, release 6",
 };
 
+/// Every caution by its name, for those who word them.
+pub const NAMES: [&str; 8] = [
+    RAW_FLOUR.name,
+    RAW_EGG.name,
+    HONEY.name,
+    NUTS.name,
+    HOT_SUGAR.name,
+    HOT_OIL.name,
+    KEPT_WARM.name,
+    ALCOHOL.name,
+];
+
 /// The cautions that a formula calls for, in the order of their rank.
 #[must_use]
 pub fn cautions(formula: &Formula) -> Vec<Caution> {

@@ -45,7 +45,14 @@ impl Names {
             draft.called.clone_from(&row.called);
             draft.declared.clone_from(&row.declared);
             draft.also.extend(row.also.iter().cloned());
+            // A bare key of TOML has no letters outside ASCII.
+            draft.also.extend(row.also.iter().map(|name| in_ascii(name)).filter(|name| !row.also.contains(name)));
         }
         draft
     }
+}
+
+/// A German name as it is written where there are no umlauts.
+fn in_ascii(name: &str) -> String {
+    [("ä", "ae"), ("ö", "oe"), ("ü", "ue"), ("ß", "ss")].iter().fold(name.to_owned(), |name, (from, to)| name.replace(from, to))
 }

@@ -13,6 +13,8 @@ mod spoons;
 mod ways;
 
 pub use controls::controls;
+#[cfg(test)]
+pub use script::MODULES;
 pub use script::{POLICY, SCRIPT, STYLE, policy};
 pub use ways::Way;
 

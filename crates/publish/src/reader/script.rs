@@ -11,7 +11,7 @@ use std::sync::LazyLock;
 pub static STYLE: LazyLock<String> = LazyLock::new(|| squeezed(include_str!("reader.css")));
 
 /// The modules in an order in which each comes after those it uses.
-const MODULES: [&str; 13] = [
+pub const MODULES: [&str; 13] = [
     include_str!("script/words.js"),
     include_str!("script/figures.js"),
     include_str!("script/spoons.js"),

@@ -1,1 +1,4 @@
 //! The messages of labels.
+
+#[cfg(test)]
+pub const LABEL: &[super::message::Message] = &[];
