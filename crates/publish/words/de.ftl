@@ -281,6 +281,16 @@ way_yeast = Hefe statt Sauerteigkultur: { $stage }
 way_culture = { $culture } statt Hefe: { $stage }
 way_straight = direkt: ohne { $stage }, alles auf einmal gemischt
 way_allergen = ein Allergen kommt hinzu: { $allergens }
+way_acid_comes = die Säure: Sauerteig säuert die Krume und hält sie länger frisch, ein Hefevorteig nicht
+way_acid_goes = die Säure: Was die Bakterien der Kultur säuern, fehlt, und damit etwas Geschmack und Frische
+way_yeast_stays = der Teig behält seine eigene Hefe, die weiter am meisten treibt
+way_culture_alone = nur noch die Kultur treibt den Teig: nach ihrer Reife nehmen, nicht nach der Uhr
+way_culture_unfed = eine Kultur, die hier nicht mehr gefüttert wird, muss für sich gefüttert werden
+way_hours_gone = was die Stunden des Vorteigs geben: Geschmack, Säure und gequollenes Mehl
+way_culture_unbuilt = die Kultur wird nicht mehr aufgebaut: so wenig davon treibt einen Teig langsam, wenn überhaupt
+way_yeast_unbuilt = die Hefemenge bleibt gleich; im Vorteig hätte sie sich schon vermehrt
+way_nothing_kept = es wird nichts mehr zurückbehalten: die Kultur für sich füttern
+way_flour_of_culture = { $weight } des Mehls kommen nun aus der Kultur: { $flour }
 
 ## What the scripts say
 

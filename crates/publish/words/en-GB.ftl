@@ -281,6 +281,16 @@ way_yeast = yeast instead of the culture in the { $stage }
 way_culture = { $culture } instead of the yeast in the { $stage }
 way_straight = straight: without the { $stage }, all mixed at once
 way_allergen = an allergen comes in: { $allergens }
+way_acid_comes = acid: a culture sours the crumb, and keeps it longer; a yeasted preferment does not
+way_acid_goes = acid: what the culture's bacteria soured is gone, and with it some flavour and keeping
+way_yeast_stays = the dough keeps its own yeast, which still does most of the raising
+way_culture_alone = the culture alone raises the dough now: take it when it is ripe, not by the clock
+way_culture_unfed = a culture that is not fed from this build any more must be fed on its own
+way_hours_gone = what the hours of the preferment gave: flavour, acid, and flour that has soaked and softened
+way_culture_unbuilt = the culture is not built up first any more: so little of it raises a dough slowly, if at all
+way_yeast_unbuilt = the yeast is the same in all; in the preferment it had already multiplied
+way_nothing_kept = nothing is kept back any more: feed the culture on its own
+way_flour_of_culture = { $weight } of the flour is now the culture's own: { $flour }
 
 ## What the scripts say
 

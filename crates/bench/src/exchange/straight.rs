@@ -3,7 +3,7 @@
 use super::desk::Desk;
 use super::mentions::mention;
 use super::preferment::{insert, only_user, remove_stage};
-use super::{Exchange, Unfit};
+use super::{Exchange, Unfit, remarks};
 use formula::read::Leaven;
 use formula::resolve::formula::{Content, StageAt};
 use formula::{Formula, Line, Stage};
@@ -43,18 +43,11 @@ fn make(desk: &mut Desk) -> Result<(), Unfit> {
         _ => news.iter().map(|name| mention(name, None)).collect::<Vec<_>>().join(" and "),
     });
     remove_stage(desk, at);
-    desk.lost.push("what the hours of the preferment gave: flavour, acid, and flour that has soaked and softened".to_owned());
+    desk.lost.push(remarks::HOURS_GONE.to_owned());
     let is_culture = stage.lines.iter().any(|line| line.ingredient().is_some_and(|one| one.leaven == Some(Leaven::Culture)));
-    desk.minded.push(
-        if is_culture {
-            "the culture is not built up first any more: so little of it raises a dough slowly, if at all"
-        } else {
-            "the yeast is the same in all; in the preferment it had already multiplied"
-        }
-        .to_owned(),
-    );
+    desk.minded.push(if is_culture { remarks::CULTURE_UNBUILT } else { remarks::YEAST_UNBUILT }.to_owned());
     if stage.kept_back > Mass::ZERO {
-        desk.minded.push("nothing is kept back any more: feed the culture on its own".to_owned());
+        desk.minded.push(remarks::NOTHING_KEPT.to_owned());
     }
     Ok(())
 }

@@ -55,7 +55,7 @@ pub fn ways(book: &Book, formula: &Formula, around: &Surroundings) -> Vec<Way> {
         if gone {
             return None;
         }
-        let [lost, mut minded] = [lost, minded].map(|told| told.iter().map(|one| tongue.of_exchange(one).into_owned()).collect::<Vec<_>>());
+        let [lost, mut minded] = [lost, minded].map(|told| told.iter().map(|one| tongue.of_exchange(one)).collect::<Vec<_>>());
         minded.splice(0..0, new_allergens(formula, &made, tongue));
         let key = into.map_or_else(|| exchange.to_owned(), str::to_owned);
         Some(Way { key, title, formula: made, lost, minded })

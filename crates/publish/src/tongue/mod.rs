@@ -2,6 +2,7 @@
 //! a message. The words of the formula are its author's and are never touched.
 
 mod catalogue;
+mod exchange;
 mod label;
 mod message;
 mod page;

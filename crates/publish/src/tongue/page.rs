@@ -94,10 +94,6 @@ messages!(PAGE {
     to_work_with;
     total;
     total_grams;
-    way_allergen(allergens: String);
-    way_culture(culture: String, stage: &str);
-    way_straight(stage: &str);
-    way_yeast(stage: &str);
     weights_first;
     what_raises_it;
     what_you_need;

@@ -1,7 +1,7 @@
 //! Catalogues are whole: no message is missing, none is left over, and each takes what its accessor fills in.
 
 use super::message::Message;
-use super::{CARRIED, Tongue, label, page, paper, trade};
+use super::{CARRIED, Tongue, exchange, label, page, paper, trade};
 use bench::cautions::NAMES;
 use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement};
 use formula::ingredient::allergens;
@@ -48,7 +48,7 @@ fn follow(pattern: &Pattern<&str>, filling: &mut Filling) {
 
 /// Every message that a page, a label or a sheet may ask for, with what it is filled with.
 fn asked() -> BTreeMap<String, Vec<&'static str>> {
-    let parts: [&[Message]; 4] = [page::PAGE, trade::TRADE, label::LABEL, paper::PAPER];
+    let parts: [&[Message]; 5] = [page::PAGE, trade::TRADE, exchange::EXCHANGE, label::LABEL, paper::PAPER];
     let accessors = parts.into_iter().flatten().map(|message| (message.id.to_owned(), message.takes.to_vec()));
     let carried = CARRIED.iter().map(|(id, takes)| ((*id).to_owned(), takes.to_vec()));
     let list = |prefix: &str, words: Vec<&str>| -> Vec<(String, Vec<&'static str>)> {

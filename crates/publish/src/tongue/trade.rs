@@ -7,7 +7,6 @@ use formula::ingredient::Allergen;
 use formula::ingredient::eggs::EggPart;
 use formula::read::{Action, StageKind};
 use quantity::{Count, SpoonSystem};
-use std::borrow::Cow;
 
 messages!(TRADE {
     about;
@@ -125,11 +124,5 @@ impl Tongue {
     #[must_use]
     pub fn caution(self, caution: &Caution) -> (&'static str, &'static str) {
         (self.catalogue.fixed_in("caution_", caution.name), self.catalogue.fixed_in("caution_text_", caution.name))
-    }
-
-    /// A sentence of an exchange's in this language, where the catalogue has it.
-    #[must_use]
-    pub fn of_exchange(self, sentence: &str) -> Cow<'_, str> {
-        Cow::Borrowed(sentence)
     }
 }

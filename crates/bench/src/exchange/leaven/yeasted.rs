@@ -1,7 +1,7 @@
 //! From a culture to a yeasted preferment, with a dose of yeast that makes it ripe when the build was.
 
 use super::{made_of, pass_on, plain_water, rename};
-use crate::exchange::Unfit;
+use crate::exchange::{Unfit, remarks};
 use crate::exchange::balance::grams;
 use crate::exchange::desk::Desk;
 use crate::exchange::manuscript::Part;
@@ -80,8 +80,8 @@ pub fn from_ripe(desk: &mut Desk, at: StageAt, stage: &Stage, line: &Line) -> Re
 }
 
 fn lost_culture(desk: &mut Desk) {
-    desk.lost.push("acid: what the culture's bacteria soured is gone, and with it some flavour and keeping".to_owned());
-    desk.minded.push("a culture that is not fed from this build any more must be fed on its own".to_owned());
+    desk.lost.push(remarks::ACID_GOES.to_owned());
+    desk.minded.push(remarks::CULTURE_UNFED.to_owned());
 }
 
 fn yeast(desk: &Desk) -> Result<Arc<Ingredient>, Unfit> {
