@@ -1,7 +1,7 @@
 //! A preferment into its dough: everything is mixed at once.
 
 use super::desk::Desk;
-use super::mentions::mention;
+use super::mentions::{joined, mention};
 use super::preferment::{insert, only_user, remove_stage};
 use super::{Exchange, Unfit, remarks};
 use formula::read::Leaven;
@@ -38,9 +38,10 @@ fn make(desk: &mut Desk) -> Result<(), Unfit> {
     let news = move_lines(desk, stage, user, product, share);
     desk.manuscript.remove_line(user, &product.name);
     desk.balance.remove(user, &product.name);
+    let language = &desk.book.settings.language;
     desk.mention_instead(user, &product.name, |part| match part {
         Some("name" | "amount" | "temperature") => String::new(),
-        _ => news.iter().map(|name| mention(name, None)).collect::<Vec<_>>().join(" and "),
+        _ => joined(&news.iter().map(|name| mention(name, None)).collect::<Vec<_>>(), language),
     });
     remove_stage(desk, at);
     desk.lost.push(remarks::HOURS_GONE.to_owned());

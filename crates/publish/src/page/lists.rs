@@ -60,7 +60,7 @@ pub fn ingredients_page(cards: &[&Card], settings: &BookSettings) -> String {
 fn list_page(file: &str, title: &str, none: &str, entries: &BTreeMap<String, Entry>, settings: &BookSettings) -> String {
     let tongue = Tongue::of(&settings.language);
     let mut in_order: Vec<(&String, &Entry)> = entries.iter().collect();
-    in_order.sort_by_key(|(id, entry)| (entry.title.to_lowercase(), *id));
+    in_order.sort_by_key(|(id, entry)| (tongue.in_order(entry.title), *id));
     let whole = if settings.title.is_empty() { title.to_owned() } else { format!("{title} · {}", settings.title) };
     let body = html! {
         header.top { nav aria-label=(tongue.book()) { a href="index.html" { @if settings.title.is_empty() { (tongue.formulas()) } @else { (settings.title) } } } }

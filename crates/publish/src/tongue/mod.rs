@@ -72,6 +72,14 @@ impl Tongue {
     pub fn has_capital_nouns(self) -> bool {
         self.catalogue.language == "de"
     }
+
+    /// A title as lists order it; German counts an umlaut as its plain letter, as DIN 5007 asks of words.
+    #[must_use]
+    pub fn in_order(self, title: &str) -> String {
+        let small = title.to_lowercase();
+        let plain = [("ä", "a"), ("ö", "o"), ("ü", "u"), ("ß", "ss")];
+        if self.is_english() { small } else { plain.iter().fold(small, |title, (from, to)| title.replace(from, to)) }
+    }
 }
 
 impl Default for Tongue {

@@ -2,6 +2,7 @@
 #![allow(clippy::disallowed_methods, clippy::disallowed_types)] // Tests open files as the world does.
 
 mod demo;
+mod german;
 mod structured;
 mod weights;
 mod words;

@@ -5,7 +5,7 @@ use crate::exchange::{Unfit, remarks};
 use crate::exchange::balance::grams;
 use crate::exchange::desk::Desk;
 use crate::exchange::manuscript::Part;
-use crate::exchange::mentions::mention;
+use crate::exchange::mentions::{joined, mention};
 use crate::exchange::preferment::{self, GUESS, Planned, dose};
 use formula::read::StageKind;
 use formula::resolve::formula::StageAt;
@@ -57,8 +57,9 @@ fn give_parts(desk: &mut Desk, at: StageAt, stage: &Stage, culture: &Arc<Ingredi
                 let beside = stage.lines.iter().find(|line| line.is_flour).map(|line| line.name.clone()).unwrap_or_default();
                 desk.manuscript.insert_line(at, &beside, &part.name, &[("amount", &grams(more))]);
                 desk.balance.set(at, &part.name, more);
+                let language = &desk.book.settings.language;
                 desk.mention_instead(at, &beside, |said| match said {
-                    None => format!("{} and {}", mention(&beside, None), mention(&part.name, None)),
+                    None => joined(&[mention(&beside, None), mention(&part.name, None)], language),
                     said => mention(&beside, said),
                 });
             }
