@@ -90,7 +90,9 @@ impl Teller<'_> {
             Word::SideTime => step.side_time.map(|time| Piece::plain(print.time(time))),
             Word::Until => return step.until.as_ref().map(|one| until_in_pieces(one, self.units)).unwrap_or_default(),
             Word::Temperature => step.temperature.map(|range| Piece::of(self.units.temperature(range), Figure::Stands(range))),
-            Word::Pieces => yields.pieces.map(|pieces| Piece::of(pieces_in_words(component, pieces, tongue), Figure::Pieces(pieces))),
+            Word::Pieces => {
+                yields.pieces.map(|pieces| Piece::of(pieces_in_words(component, pieces, tongue), Figure::Pieces(pieces)))
+            }
             Word::ScalingWeight => yields.scaling_weight.map(|mass| Piece::of(print.mass(mass), Figure::Each(mass))),
             Word::AtATime => step.at_a_time.map(|count| Piece::plain(print.count(count))),
             Word::Serves => yields.serves.map(|serves| Piece::of(print.count(serves), Figure::Number(serves))),

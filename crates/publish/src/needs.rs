@@ -80,9 +80,13 @@ pub fn needs(formula: &Formula, component: usize, units: Units, egg: EggSize) ->
     }
     let tongue = units.tongue;
     let finish = |(_, mut need): (String, Need)| {
-        let counted = need
-            .pieces
-            .map(|pieces| format!("{} {}", tongue.print.count(pieces), if pieces <= Count::pieces(1.0) { tongue.piece() } else { tongue.pieces() }));
+        let counted = need.pieces.map(|pieces| {
+            format!(
+                "{} {}",
+                tongue.print.count(pieces),
+                if pieces <= Count::pieces(1.0) { tongue.piece() } else { tongue.pieces() }
+            )
+        });
         let measured = |one: &Arc<Ingredient>| {
             household(one, need.mass, units, need.egg).filter(|_| counted.is_none() || one.group == Group::Egg)
         };

@@ -78,7 +78,8 @@ impl Serving {
             }
         };
         let titles = tongue.nutrients();
-        let lines = LINES.iter().zip(titles).map(|((key, property), title)| ServingLine { title, content: content(key), property });
+        let lines =
+            LINES.iter().zip(titles).map(|((key, property), title)| ServingLine { title, content: content(key), property });
         let whole = |value: f64, unit: &str| format!("{}\u{a0}{unit}", print.number(value, 0));
         Some(Self {
             size: tongue.serving_size(print.count(serves), print.mass(Mass::grams((done.as_grams() / 5.0).round() * 5.0))),

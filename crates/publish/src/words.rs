@@ -76,15 +76,17 @@ impl Units {
             // Whole degrees where the author thinks in Fahrenheit: 350 °F is not 176.7 °C to anyone's oven.
             Kind::Temperature if measure.unit == Unit::Fahrenheit => {
                 let whole = |t: Temperature| Temperature::celsius(t.as_celsius().round());
-                measure.temperature().map(|range| self.beside(self.tongue.print.celsius(range.map(whole)), || self.tongue.print.fahrenheit(range)))
+                measure
+                    .temperature()
+                    .map(|range| self.beside(self.tongue.print.celsius(range.map(whole)), || self.tongue.print.fahrenheit(range)))
             }
             Kind::Temperature => measure.temperature().map(|range| self.temperature(range)),
             Kind::Length => measure.length(spoons).map(|range| self.length(range)),
             Kind::Time => measure.time(spoons).map(|range| self.tongue.print.time(range)),
             Kind::Mass => measure.mass(spoons).map(|range| self.masses(range)),
-            Kind::Volume if measure.unit.is_spoon() => {
-                measure.volume(spoons).map(|range| format!("{} ({})", self.written(measure), self.ranged(range, |one| self.tongue.print.volume(one))))
-            }
+            Kind::Volume if measure.unit.is_spoon() => measure
+                .volume(spoons)
+                .map(|range| format!("{} ({})", self.written(measure), self.ranged(range, |one| self.tongue.print.volume(one)))),
             Kind::Volume => measure.volume(spoons).map(|range| self.volumes(range)),
             _ => None,
         };
@@ -257,7 +259,11 @@ pub fn bare_percent(share: Fraction, tongue: Tongue) -> String {
 /// A weight for a column headed "g"; empty where there is none.
 #[must_use]
 pub fn bare_grams(mass: Mass, tongue: Tongue) -> String {
-    if mass == Mass::ZERO { String::new() } else { tongue.print.mass(mass).trim_end_matches(['g', print::NO_BREAK_SPACE]).to_owned() }
+    if mass == Mass::ZERO {
+        String::new()
+    } else {
+        tongue.print.mass(mass).trim_end_matches(['g', print::NO_BREAK_SPACE]).to_owned()
+    }
 }
 
 /// A figure, or "at least" where an ingredient's part of it is not known.

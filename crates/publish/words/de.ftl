@@ -331,3 +331,36 @@ step = Schritt
 previous = Zurück
 next = Weiter
 back_to_the_page = Zur Seite
+
+## Labels
+
+# Die Wörter der Verordnung (EU) Nr. 1169/2011 in ihrer deutschen Fassung, aus dem Gedächtnis: Art. 18 (Zutaten),
+# Anhang X (Daten), Anhang XIII (Referenzmenge), Anhang XV (Nährwertdeklaration).
+label_ingredients = Zutaten:
+label_in_all = Insgesamt:
+label_use_by = Zu verbrauchen bis
+label_best_before = Mindestens haltbar bis
+label_best_before_end = Mindestens haltbar bis Ende
+label_day_and_month = Tag und Monat
+label_month_and_year = Monat und Jahr
+label_year = Jahr
+label_days = { $count ->
+    [one] { $days } Tag
+   *[other] { $days } Tage
+}
+label_from_packing = { $time } ab Verpacken
+label_draft = Entwurf
+label_gap = Lücke
+label_nutrition = Nährwertdeklaration
+label_per_100_g = je 100 g
+label_per_portion = je Portion ({ $portion })
+label_of_intake = % RM*
+label_intake = Referenzmenge für einen durchschnittlichen Erwachsenen (8400 kJ/2000 kcal).
+label_energy = Energie
+label_fat = Fett
+label_saturates = davon gesättigte Fettsäuren
+label_carbohydrate = Kohlenhydrate
+label_sugars = davon Zucker
+label_fibre = Ballaststoffe
+label_protein = Eiweiß
+label_salt = Salz

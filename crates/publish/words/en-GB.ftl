@@ -331,3 +331,34 @@ step = Step
 previous = Previous
 next = Next
 back_to_the_page = Back to the page
+
+## Labels
+
+label_ingredients = Ingredients:
+label_in_all = In all:
+label_use_by = Use by
+label_best_before = Best before
+label_best_before_end = Best before
+label_day_and_month = day and month
+label_month_and_year = month and year (“best before end”)
+label_year = year (“best before end”)
+label_days = { $count ->
+    [one] { $days } day
+   *[other] { $days } days
+}
+label_from_packing = { $time } from packing
+label_draft = Draft
+label_gap = gap
+label_nutrition = Nutrition
+label_per_100_g = per 100 g
+label_per_portion = per portion ({ $portion })
+label_of_intake = % RI*
+label_intake = Reference intake of an average adult (8400 kJ/2000 kcal).
+label_energy = energy
+label_fat = fat
+label_saturates = of which saturates
+label_carbohydrate = carbohydrate
+label_sugars = of which sugars
+label_fibre = fibre
+label_protein = protein
+label_salt = salt

@@ -261,7 +261,9 @@ impl Notation {
             v if v >= system.cup().as_millilitres() * 0.23 => {
                 (system.cup(), self.cups, &[0.25, 1.0 / 3.0, 0.5, 2.0 / 3.0, 0.75, 1.0])
             }
-            v if v >= system.tablespoon().as_millilitres() * 0.95 => (system.tablespoon(), (self.tablespoon, self.tablespoon), &[0.5, 1.0]),
+            v if v >= system.tablespoon().as_millilitres() * 0.95 => {
+                (system.tablespoon(), (self.tablespoon, self.tablespoon), &[0.5, 1.0])
+            }
             _ => (system.teaspoon(), (self.teaspoon, self.teaspoon), &[0.125, 0.25, 0.5, 0.75, 1.0]),
         };
         let ratio = value / unit;

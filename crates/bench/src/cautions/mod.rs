@@ -15,50 +15,21 @@ pub struct Caution {
     pub source: &'static str,
 }
 
-const RAW_FLOUR: Caution = Caution {
-    name: "raw-flour",
-    source: "after US Food and Drug Administration consumer advice",
-};
-const RAW_EGG: Caution = Caution {
-    name: "raw-egg",
-    source: "after US Food and Drug Administration consumer advice",
-};
-const HONEY: Caution = Caution {
-    name: "honey",
-    source: "after public health advice on infant botulism",
-};
-const NUTS: Caution = Caution {
-    name: "whole-nuts",
-    source: "after UK National Health Service advice",
-};
-const HOT_SUGAR: Caution = Caution {
-    name: "hot-sugar",
-    source: "common practice, no source",
-};
-const HOT_OIL: Caution = Caution {
-    name: "hot-fat",
-    source: "common practice, no source",
-};
+const RAW_FLOUR: Caution = Caution { name: "raw-flour", source: "after US Food and Drug Administration consumer advice" };
+const RAW_EGG: Caution = Caution { name: "raw-egg", source: "after US Food and Drug Administration consumer advice" };
+const HONEY: Caution = Caution { name: "honey", source: "after public health advice on infant botulism" };
+const NUTS: Caution = Caution { name: "whole-nuts", source: "after UK National Health Service advice" };
+const HOT_SUGAR: Caution = Caution { name: "hot-sugar", source: "common practice, no source" };
+const HOT_OIL: Caution = Caution { name: "hot-fat", source: "common practice, no source" };
 const KEPT_WARM: Caution = Caution {
     name: "held-warm",
     source: "after the US Food Code 2022, 3-501.16 and 3-403.11, and England's food hygiene regulations",
 };
-const ALCOHOL: Caution = Caution {
-    name: "alcohol",
-    source: "after the USDA table of nutrient retention factors, release 6",
-};
+const ALCOHOL: Caution = Caution { name: "alcohol", source: "after the USDA table of nutrient retention factors, release 6" };
 
 /// Every caution by its name, for those who word them.
-pub const NAMES: [&str; 8] = [
-    RAW_FLOUR.name,
-    RAW_EGG.name,
-    HONEY.name,
-    NUTS.name,
-    HOT_SUGAR.name,
-    HOT_OIL.name,
-    KEPT_WARM.name,
-    ALCOHOL.name,
-];
+pub const NAMES: [&str; 8] =
+    [RAW_FLOUR.name, RAW_EGG.name, HONEY.name, NUTS.name, HOT_SUGAR.name, HOT_OIL.name, KEPT_WARM.name, ALCOHOL.name];
 
 /// The cautions that a formula calls for, in the order of their rank.
 #[must_use]

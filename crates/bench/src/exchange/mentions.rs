@@ -1,5 +1,7 @@
 //! What the sentences of a method name in braces: renamed, joined, taken out.
 
+use formula::read::is_german;
+
 /// Stands for a mention that is to go until its sentence is mended around it.
 const GONE: char = '\u{1}';
 
@@ -40,8 +42,7 @@ pub fn mention(name: &str, part: Option<&str>) -> String {
 
 /// Several mentions one after the other, joined as the sentences of a book in that language join them.
 pub fn joined(mentions: &[String], language: &str) -> String {
-    let german = language.split('-').next().is_some_and(|first| first.eq_ignore_ascii_case("de"));
-    mentions.join(if german { " und " } else { " and " })
+    mentions.join(if is_german(language) { " und " } else { " and " })
 }
 
 /// Whether a part is a share, so that what takes the line's place can be named by the same share.

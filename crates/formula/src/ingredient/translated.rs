@@ -1,6 +1,6 @@
 //! What built-in ingredients are called in languages other than English.
 
-use crate::read::{IngredientDraft, read_ingredients};
+use crate::read::{IngredientDraft, is_german, read_ingredients};
 use crate::source::Source;
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
@@ -17,7 +17,7 @@ impl Names {
     /// The names in a language as BCP 47 writes it; none for English, and for a language that has none yet.
     #[must_use]
     pub fn in_language(language: &str) -> Option<&'static Self> {
-        language.split('-').next().is_some_and(|first| first.eq_ignore_ascii_case("de")).then(|| &*GERMAN)
+        is_german(language).then(|| &*GERMAN)
     }
 
     fn read(language: &str, text: &str) -> Self {

@@ -17,9 +17,9 @@ use crate::read::{Draft, EggSize};
 use crate::{Checked, Diagnostic, Pantry};
 use formula::{Blend, Component, Content, Formula, Line, Stage};
 use names::Bound;
-pub use yields::UNNAMED_PIECE;
 use quantity::{Fraction, Mass, SpoonSystem};
 use std::sync::Arc;
+pub use yields::UNNAMED_PIECE;
 
 /// What resolving needs to know besides the draft.
 pub struct Surroundings<'s> {

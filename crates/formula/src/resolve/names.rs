@@ -128,7 +128,8 @@ impl<'d> Binder<'d, '_> {
     /// An ingredient that readers would see in English on a page of another language.
     fn notice_untranslated(&mut self, ingredient: &Ingredient, line: &LineDraft) {
         if line.title.is_none() && self.around.pantry.is_untranslated(ingredient) {
-            let message = format!("“{}” has no name in the book's language: readers see “{}”", ingredient.name, ingredient.called);
+            let message =
+                format!("“{}” has no name in the book's language: readers see “{}”", ingredient.name, ingredient.called);
             let found = fault::NAME_UNTRANSLATED.at(line.name.place(&self.draft.file), message);
             self.found.push(found.hint("give the line a `title` of your own"));
         }

@@ -7,8 +7,8 @@ use super::{Leaf, Scripted, Shell, first_sentence, paragraphs};
 use crate::needs::{Need, heading, needs};
 use crate::reader::{self, Way};
 use crate::site::page_name;
-use crate::tongue::Tongue;
 use crate::structured;
+use crate::tongue::Tongue;
 use crate::words::{Units, hours_told, makes};
 use bench::cautions::cautions;
 use formula::Formula;
@@ -228,7 +228,11 @@ fn foot(formula: &Formula, leaf: &Leaf) -> Markup {
 /// Attributions in the words that their datasets ask for, which are English.
 fn attributed(used: &[&str], tongue: Tongue) -> Markup {
     let words = used.join(" ");
-    if tongue.is_english() { html! { (words) } } else { html! { span lang="en" { (words) } } }
+    if tongue.is_english() {
+        html! { (words) }
+    } else {
+        html! { span lang="en" { (words) } }
+    }
 }
 
 /// The attributions of the datasets whose figures the page uses.

@@ -46,7 +46,13 @@ fn component_markup(sheet: &Sheet, component: &ComponentSheet) -> Markup {
 
 fn overall_markup(component: &ComponentSheet, within: &str) -> Markup {
     let stages: Vec<&str> = component.stages.iter().map(|stage| stage.title.as_str()).collect();
-    overall_table(&component.overall, &stages, "Overall formula", &format!("Overall formula of {within}"), Cells { component: None, tongue: Tongue::default() })
+    overall_table(
+        &component.overall,
+        &stages,
+        "Overall formula",
+        &format!("Overall formula of {within}"),
+        Cells { component: None, tongue: Tongue::default() },
+    )
 }
 
 fn stage_markup(stage: &StageSheet, within: &str) -> Markup {

@@ -19,7 +19,8 @@ pub fn squeezed(css: &str) -> String {
             rest = &rest[end..];
         } else if letter.is_whitespace() {
             rest = rest.trim_start();
-            let beside_a_mark = out.ends_with(['{', '}', ';', ':', ',']) || rest.starts_with(['{', '}']) || rest.starts_with("/*");
+            let beside_a_mark =
+                out.ends_with(['{', '}', ';', ':', ',']) || rest.starts_with(['{', '}']) || rest.starts_with("/*");
             if !beside_a_mark && !out.is_empty() {
                 out.push(' ');
             }

@@ -54,7 +54,9 @@ fn overall(one: &ComponentSheet) -> Value {
         cells.extend(shown.iter().map(|s| bare_grams(stages(*s), Tongue::default())));
         cells
     };
-    let rows = one.overall.rows.iter().map(|of| row(of.kind.title(), of.percent.map(|share| bare_percent(share, Tongue::default())), of.mass, &|s| of.by_stage[s]));
+    let rows = one.overall.rows.iter().map(|of| {
+        row(of.kind.title(), of.percent.map(|share| bare_percent(share, Tongue::default())), of.mass, &|s| of.by_stage[s])
+    });
     let sum = one.overall.percent();
     json!({
         "columns": columns,

@@ -14,8 +14,8 @@ mod trade;
 mod tests;
 
 use catalogue::Catalogue;
-pub use script::CARRIED;
 use quantity::print::Notation;
+pub use script::CARRIED;
 use std::fmt;
 use std::sync::LazyLock;
 
@@ -36,8 +36,7 @@ impl Tongue {
     /// The words for a language as BCP 47 writes it: German of any country, American English, else British English.
     #[must_use]
     pub fn of(language: &str) -> Self {
-        let first = language.split('-').next().unwrap_or_default();
-        if first.eq_ignore_ascii_case("de") {
+        if formula::read::is_german(language) {
             Self::german()
         } else if crate::spelling::is_american(language) {
             Self { catalogue: &AMERICAN, print: quantity::print::ENGLISH }

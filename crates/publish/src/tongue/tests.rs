@@ -92,8 +92,10 @@ fn every_message_takes_what_it_is_filled_with() {
     for (language, text) in [("en-GB", BRITISH), ("en-US", AMERICAN), ("de", GERMAN)] {
         for (id, filling) in messages(text) {
             let takes = &asked[&id];
-            let printed: BTreeSet<String> = takes.iter().filter(|name| **name != "count").map(|name| (*name).to_owned()).collect();
-            let chooses: BTreeSet<String> = takes.iter().filter(|name| **name == "count").map(|name| (*name).to_owned()).collect();
+            let printed: BTreeSet<String> =
+                takes.iter().filter(|name| **name != "count").map(|name| (*name).to_owned()).collect();
+            let chooses: BTreeSet<String> =
+                takes.iter().filter(|name| **name == "count").map(|name| (*name).to_owned()).collect();
             assert_eq!(filling, Filling { printed, chooses }, "{language}: {id}");
         }
     }
@@ -151,7 +153,9 @@ fn scripts_say_what_the_page_carries_and_have_no_words_of_their_own() {
         }
         for line in script.lines().map(str::trim).filter(|line| !line.starts_with("//")) {
             let texts = line.split(['\'', '`']).skip(1).step_by(2);
-            let is_told = |text: &str| text.split_once(' ').is_some_and(|(first, next)| is_word(first) && next.split(' ').next().is_some_and(is_word));
+            let is_told = |text: &str| {
+                text.split_once(' ').is_some_and(|(first, next)| is_word(first) && next.split(' ').next().is_some_and(is_word))
+            };
             let wrong: Vec<&str> = texts.filter(|text| is_told(text)).collect();
             assert!(wrong.is_empty(), "words of a script's own: {wrong:?} in {line}");
         }

@@ -112,7 +112,8 @@ fn no_english_word_is_left() {
 fn figures_have_decimal_commas() {
     let pages = pages();
     let knots = visible(&pages["kardamomknoten.html"]);
-    for told in ["5,9 g gemahlener Kardamom (1 EL), frisch gemahlen", "13,5–18,5 h", "103 g Ei (2 Eier, Größe M)", "1.176 g"] {
+    for told in ["5,9 g gemahlener Kardamom (1 EL), frisch gemahlen", "13,5–18,5 h", "103 g Ei (2 Eier, Größe M)", "1.176 g"]
+    {
         assert!(knots.contains(told), "{told}");
     }
     let is_point = |word: &str| {
@@ -138,9 +139,25 @@ fn programs_are_told_the_language() {
 #[test]
 fn a_page_reads_as_german() {
     let page = &pages()["poolish-fladen.html"];
-    let lines = ["</p>", "</li>", "</dd>", "</dt>", "</h1>", "</h2>", "</h3>", "</label>", "</tr>", "</legend>", "</caption>", "</option>", "</button>", "</summary>"];
+    let lines = [
+        "</p>",
+        "</li>",
+        "</dd>",
+        "</dt>",
+        "</h1>",
+        "</h2>",
+        "</h3>",
+        "</label>",
+        "</tr>",
+        "</legend>",
+        "</caption>",
+        "</option>",
+        "</button>",
+        "</summary>",
+    ];
     let broken = lines.iter().fold(body(page), |text, end| text.replace(end, &format!("¶{end}")));
     let broken = broken.replace("</td>", " </td>").replace("</th>", " </th>").replace("</span><span>", "</span> <span>");
-    let text: Vec<String> = visible(&broken).split('¶').map(|line| line.trim().to_owned()).filter(|line| !line.is_empty()).collect();
+    let text: Vec<String> =
+        visible(&broken).split('¶').map(|line| line.trim().to_owned()).filter(|line| !line.is_empty()).collect();
     insta::assert_snapshot!(text.join("\n"));
 }

@@ -1,12 +1,12 @@
 //! From a culture to a yeasted preferment, with a dose of yeast that makes it ripe when the build was.
 
 use super::{made_of, pass_on, plain_water, rename};
-use crate::exchange::{Unfit, remarks};
 use crate::exchange::balance::grams;
 use crate::exchange::desk::Desk;
 use crate::exchange::manuscript::Part;
 use crate::exchange::mentions::{joined, mention};
 use crate::exchange::preferment::{self, GUESS, Planned, dose};
+use crate::exchange::{Unfit, remarks};
 use formula::read::StageKind;
 use formula::resolve::formula::StageAt;
 use formula::{Ingredient, Line, Stage};
