@@ -16,6 +16,9 @@ node target/browser/structured.mjs target/browser/{demo-site,hostile-site,pictur
 for site in site hostile-site pictures-beside pictures-within; do
   node target/browser/pages.mjs "target/browser/$site"
 done
+cp tools/test/serving.mjs tools/test/sheet-by-hand.mjs target/browser/
+mkdir -p target/browser/looks
+node target/browser/sheet-by-hand.mjs .
 cp tools/test/figures.mjs tools/test/reader.mjs tools/test/reader-looks.mjs target/browser/
 node target/browser/figures.mjs .
 node target/browser/reader.mjs .

@@ -2,14 +2,18 @@
 
 use crate::failure::Failure;
 use crate::files;
+use crate::learning::learning;
 use crate::photographs;
 use crate::terminal;
+use bench::forecast::Calibration;
 use bench::rules::proof_read;
 use formula::read::Kitchen;
 use formula::{Book, BookText, Checked, Diagnostic, Formula, Severity};
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use rayon::prelude::*;
+use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
+use std::sync::{Mutex, PoisonError};
 
 /// A book with its texts.
 pub struct Opened {
@@ -21,6 +25,7 @@ pub struct Opened {
     pub book: Book,
     found: Vec<Diagnostic>,
     only: Option<String>,
+    taught: Mutex<BTreeMap<String, Calibration>>,
 }
 
 /// Opens the book at a path.
@@ -28,7 +33,7 @@ pub fn open(path: &Path) -> Result<Opened, Failure> {
     let files::Found { folder, text, refused, only } = files::find(path)?;
     let Checked { value: book, diagnostics } = Book::open(text.clone());
     let found = refused.into_iter().chain(diagnostics).collect();
-    Ok(Opened { folder, text, book, found, only })
+    Ok(Opened { folder, text, book, found, only, taught: Mutex::default() })
 }
 
 impl Opened {
@@ -38,6 +43,12 @@ impl Opened {
             Some(only) => self.book.formulas.keys().map(String::as_str).filter(|name| name == only).collect(),
             None => self.book.formulas.keys().map(String::as_str).collect(),
         }
+    }
+
+    /// What the trials of a kitchen taught, worked out when it is first asked for.
+    pub fn taught(&self, kitchen: &Kitchen) -> Calibration {
+        let mut taught = self.taught.lock().unwrap_or_else(PoisonError::into_inner);
+        taught.entry(kitchen.name.clone()).or_insert_with(|| learning(self, kitchen).lessons.calibration).clone()
     }
 
     /// Everything that is wrong, in the order of files and places.

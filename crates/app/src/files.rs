@@ -212,6 +212,14 @@ pub fn write(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
     draft.persist(path).map(drop).map_err(|error| Failure::file("write", path, &error.error))
 }
 
+/// The same, on the disk itself before it counts as written.
+pub fn write_to_last(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
+    let failed = |error: std::io::Error| Failure::file("write", path, &error);
+    let draft = drafted(path, bytes)?;
+    draft.as_file().sync_all().map_err(failed)?;
+    draft.persist(path).map(drop).map_err(|error| Failure::file("write", path, &error.error))
+}
+
 /// Writes a new file whole or not at all; one that is there already, or has come there meanwhile, stays.
 pub fn write_new(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
     let draft = drafted(path, bytes)?;

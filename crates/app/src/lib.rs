@@ -16,6 +16,7 @@ mod photographs;
 mod press;
 mod terminal;
 mod watch;
+mod workbench;
 
 use clap::Parser;
 use failure::Stopped;

@@ -1,6 +1,6 @@
 //! A formula in a kitchen: what its scales can show, what must be minded, what its doughs will do
-//! there, questions asked backwards, one thing exchanged for another, formulas side by side, and what trials
-//! teach.
+//! there, questions asked backwards, one thing exchanged for another, what a hand does to its sheet, formulas side by
+//! side, and what trials teach.
 
 pub mod calibration;
 pub mod cautions;
@@ -9,6 +9,7 @@ pub mod cost;
 pub mod draws;
 pub mod exchange;
 pub mod forecast;
+pub mod gesture;
 pub mod grounds;
 pub mod label;
 pub mod rules;

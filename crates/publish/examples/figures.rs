@@ -3,7 +3,7 @@
 #![allow(clippy::print_stdout, reason = "its whole purpose")]
 
 use publish::tongue::Tongue;
-use publish::words::{bare_grams, bare_percent};
+use publish::words::{bare_grams_in, bare_percent_in};
 use quantity::{Between, Count, Fraction, Mass, SpoonSystem, Temperature, TimeSpan, Volume, print};
 use serde_json::{Value, json};
 
@@ -37,10 +37,10 @@ fn row(value: f64, tongue: Tongue) -> Value {
     json!({
         "value": value,
         "mass": print.mass(mass),
-        "bare": bare_grams(mass, tongue),
+        "bare": bare_grams_in(mass, tongue),
         "large": print.large_mass(mass),
         "ounces": print.ounces(mass),
-        "percent": [Fraction::percent(value).as_percent(), bare_percent(Fraction::percent(value), tongue)],
+        "percent": [Fraction::percent(value).as_percent(), bare_percent_in(Fraction::percent(value), tongue)],
         "two": print.number(value, 2),
         "count": print.count(Count::pieces((value * 24.0).round() / 24.0)),
         "celsius": print.celsius(degrees),

@@ -252,13 +252,25 @@ pub fn small(title: &str) -> String {
 
 /// A percentage for a column headed "%".
 #[must_use]
-pub fn bare_percent(share: Fraction, tongue: Tongue) -> String {
+pub fn bare_percent(share: Fraction) -> String {
+    bare_percent_in(share, Tongue::default())
+}
+
+/// The same in a language.
+#[must_use]
+pub fn bare_percent_in(share: Fraction, tongue: Tongue) -> String {
     tongue.print.bakers_percent(share).trim_end_matches(['%', print::NO_BREAK_SPACE]).to_owned()
 }
 
 /// A weight for a column headed "g"; empty where there is none.
 #[must_use]
-pub fn bare_grams(mass: Mass, tongue: Tongue) -> String {
+pub fn bare_grams(mass: Mass) -> String {
+    bare_grams_in(mass, Tongue::default())
+}
+
+/// The same in a language.
+#[must_use]
+pub fn bare_grams_in(mass: Mass, tongue: Tongue) -> String {
     if mass == Mass::ZERO {
         String::new()
     } else {

@@ -9,10 +9,12 @@ mod fault;
 mod open;
 mod record;
 mod revision;
+mod stroke;
 mod tables;
 
 pub use document::{Kind, Saving};
 pub use edition::Edition;
 pub use fault::StoreFault;
 pub use open::{Address, Store};
-pub use revision::{Revision, Saved};
+pub use revision::{Revision, Saved, hash};
+pub use stroke::{Making, Stroke};

@@ -1,7 +1,7 @@
 //! Everything a store holds as lines of JSON, out and in again: the same store gives the same bytes.
 
 use crate::revision::{self, hash};
-use crate::{Edition, Kind, Revision, Store, StoreFault, edition};
+use crate::{Edition, Kind, Revision, Store, StoreFault, Stroke, edition, stroke};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 
@@ -11,7 +11,7 @@ const FORMAT: &str = "wellproved-store";
 const VERSION: i64 = 1;
 
 impl Store {
-    /// Everything, a line each: first the form, then texts, revisions and editions, each in a fixed order.
+    /// Everything, a line each: first the form, then texts, revisions, strokes and editions, each in a fixed order.
     ///
     /// # Errors
     /// [`StoreFault`] where the store is away.
@@ -29,6 +29,12 @@ impl Store {
                 texts.insert(one.hash.clone(), self.text(one.kind, &one.name, one.number).await?);
             }
         }
+        let strokes = self.all_strokes().await?;
+        for hash in strokes.iter().flat_map(|one| [&one.before, &one.after]) {
+            if let (false, Some(body)) = (texts.contains_key(hash), self.kept(hash).await?) {
+                texts.insert(hash.clone(), body);
+            }
+        }
         for (hash, body) in texts {
             line(json!({ "text": hash, "body": body }));
         }
@@ -36,6 +42,12 @@ impl Store {
             line(json!({
                 "revision": one.number, "kind": one.kind.word(), "name": one.name, "text": one.hash,
                 "note": one.note, "by": one.by, "at": one.at.to_string(),
+            }));
+        }
+        for one in strokes {
+            line(json!({
+                "stroke": one.number, "kind": one.kind.word(), "name": one.name, "before": one.before, "after": one.after,
+                "what": one.what, "by": one.by, "at": one.at.to_string(), "undone": one.undone,
             }));
         }
         for one in self.editions().await? {
@@ -50,7 +62,7 @@ impl Store {
     /// # Errors
     /// [`StoreFault::NotARecord`] with the line that is none, [`StoreFault::NotEmpty`].
     pub async fn read_records(&self, records: &str) -> Result<(), StoreFault> {
-        if !self.revisions().await?.is_empty() || !self.editions().await?.is_empty() {
+        if !self.revisions().await?.is_empty() || !self.all_strokes().await?.is_empty() || !self.editions().await?.is_empty() {
             return Err(StoreFault::NotEmpty);
         }
         let mut writing = self.pool.begin().await?;
@@ -67,8 +79,9 @@ impl Store {
                 Some(Record::Text(named, body)) if named == hash(&body) => revision::keep_text(&mut writing, &named, &body).await,
                 Some(Record::Text(..)) => return Err(wrong("the text is not what its hash says")),
                 Some(Record::Revision(one)) => revision::keep(&mut writing, &one).await,
+                Some(Record::Stroke(one)) => stroke::keep(&mut writing, &one).await,
                 Some(Record::Edition(one)) => edition::keep(&mut writing, &one).await,
-                None => return Err(wrong("it is neither a text nor a revision nor an edition")),
+                None => return Err(wrong("it is neither a text nor a revision, a stroke or an edition")),
             };
             kept.map_err(|error| wrong(&error.to_string()))?;
         }
@@ -80,6 +93,7 @@ impl Store {
 enum Record {
     Text(String, String),
     Revision(Revision),
+    Stroke(Stroke),
     Edition(Edition),
 }
 
@@ -94,6 +108,12 @@ fn record(value: &Value) -> Option<Record> {
         let kind = Kind::of(value["kind"].as_str()?)?;
         let (name, hash, note, by) = (text("name")?, text("text")?, text("note")?, text("by")?);
         return Some(Record::Revision(Revision { kind, name, number, hash, note, by, at: at()? }));
+    }
+    if let Some(number) = value["stroke"].as_i64() {
+        let kind = Kind::of(value["kind"].as_str()?)?;
+        let (name, before, after) = (text("name")?, text("before")?, text("after")?);
+        let (what, by, undone) = (text("what")?, text("by")?, value["undone"].as_bool()?);
+        return Some(Record::Stroke(Stroke { kind, name, number, before, after, what, by, at: at()?, undone }));
     }
     let part = |one: &Value| Some((Kind::of(one[0].as_str()?)?, one[1].as_str()?.to_owned(), one[2].as_i64()?));
     let parts = value["of"].as_array()?.iter().map(part).collect::<Option<Vec<_>>>()?;

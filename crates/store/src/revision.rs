@@ -35,6 +35,7 @@ pub enum Saved {
 }
 
 /// The name of a text: its SHA-256.
+#[must_use]
 pub fn hash(text: &str) -> String {
     Sha256::digest(text.as_bytes()).iter().map(|byte| format!("{byte:02x}")).collect()
 }

@@ -8,8 +8,10 @@ use sqlx::migrate::{MigrateError, Migration, MigrationType, Migrator};
 type Step = (i64, &'static str, &'static str, &'static str);
 
 /// Every step, in order.
-pub const STEPS: &[Step] =
-    &[(1, "revisions and editions", include_str!("tables/sqlite/1.sql"), include_str!("tables/postgres/1.sql"))];
+pub const STEPS: &[Step] = &[
+    (1, "revisions and editions", include_str!("tables/sqlite/1.sql"), include_str!("tables/postgres/1.sql")),
+    (3, "strokes", include_str!("tables/sqlite/3.sql"), include_str!("tables/postgres/3.sql")),
+];
 
 /// Brings the tables of a database up to the last step.
 pub async fn build(pool: &AnyPool, is_postgres: bool, steps: &[Step]) -> Result<(), StoreFault> {

@@ -3,7 +3,6 @@
 use super::unknown;
 use crate::book::Opened;
 use crate::failure::Failure;
-use crate::learning::learning;
 use bench::forecast::Surroundings;
 use formula::Book;
 use formula::read::{FRIDGES, Kitchen, ROOMS, Taken};
@@ -48,6 +47,12 @@ impl InKitchen {
 }
 
 impl Place {
+    /// A place as it is said elsewhere than on the command line.
+    pub fn said(kitchen: Option<String>, room: Option<String>, fridge: Option<String>) -> Self {
+        let said = |text: Option<String>| text.filter(|text| !text.trim().is_empty());
+        Self { kitchen: said(kitchen), room: said(room), fridge: said(fridge), without_trials: false }
+    }
+
     /// The kitchen that is meant.
     pub fn kitchen(&self, opened: &Opened) -> Result<Kitchen, Failure> {
         kitchen(&opened.book, self.kitchen.as_deref())
@@ -57,7 +62,7 @@ impl Place {
     pub fn surroundings(&self, opened: &Opened, kitchen: &Kitchen) -> Result<Surroundings, Failure> {
         let mut around = Surroundings::of(kitchen);
         if !self.without_trials && !opened.book.trials.is_empty() {
-            around = around.taught(learning(opened, kitchen).lessons.calibration);
+            around = around.taught(opened.taught(kitchen));
         }
         if let Some(room) = &self.room {
             around = around.with_room(temperature(room, "a kitchen", ROOMS)?);

@@ -25,6 +25,11 @@ fn all() -> Vec<Explained> {
     faults.chain(rules::ALL.iter().map(|rule| (rule.code, rule.severity.name(), rule.page))).collect()
 }
 
+/// The page of a fault or rule.
+pub fn explained(code: &str) -> Option<&'static str> {
+    all().into_iter().find(|(name, ..)| *name == code).map(|(.., page)| page)
+}
+
 impl Explain {
     pub fn run(self) -> Ended {
         let all = all();
@@ -32,7 +37,7 @@ impl Explain {
             terminal::say(&list(&all))?;
             return Ok(Outcome::Fine);
         };
-        if let Some((.., page)) = all.iter().find(|(name, ..)| *name == code) {
+        if let Some(page) = explained(&code) {
             terminal::say(page.trim_end())?;
             return Ok(Outcome::Fine);
         }

@@ -103,7 +103,7 @@ fn kind(text: &str) -> Result<&'static str, String> {
 }
 
 /// Whose rules a book's language suggests.
-fn by_language(language: &str) -> Law {
+pub fn by_language(language: &str) -> Law {
     match language {
         "en-GB" => Law::Uk,
         "en-US" => Law::Us,

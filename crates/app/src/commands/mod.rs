@@ -21,9 +21,13 @@ mod new;
 mod publish;
 mod save;
 mod scale;
+mod serve;
 mod sheet;
 mod solve;
 mod store;
+
+pub use explain::explained;
+pub use label::by_language;
 
 use crate::failure::Stopped;
 use clap::{Parser, Subcommand, ValueEnum};
@@ -101,6 +105,7 @@ commands![
     label::Label,
     cost::Cost,
     publish::Publish,
+    serve::Serve,
     save::Save,
     history::History,
     store::Store,

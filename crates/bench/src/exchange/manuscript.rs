@@ -12,7 +12,7 @@ pub struct Manuscript {
 }
 
 /// A table of a formula's text.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Part {
     /// What comes of a component.
     Yield(usize),
@@ -106,6 +106,52 @@ impl Manuscript {
         if let Some(place) = self.place(Part::Lines(at), after) {
             self.insert_after(&place, &format!("{name} = {}", line_value(own, &[])));
         }
+    }
+
+    /// What stands under a key, as it is written.
+    pub fn get_raw(&self, part: Part, key: &str) -> Option<String> {
+        let place = self.place(part, key)?;
+        self.text.get(place.value).map(str::to_owned)
+    }
+
+    /// The key that is written last in a part, of those that have a value on their own line.
+    pub fn last_key(&self, part: Part) -> Option<String> {
+        self.read(part, |table| {
+            let plain = table.iter().filter(|(_, value)| !matches!(value.get_ref(), DeValue::Table(_) | DeValue::Array(_)));
+            plain.max_by_key(|(key, _)| key.span().start).map(|(key, _)| key.get_ref().to_string())
+        })
+    }
+
+    /// Adds a line behind the last one; false where the stage has no list of ingredients.
+    pub fn append_line(&mut self, at: StageAt, name: &str, amount: &str) -> bool {
+        let last = self.read(Part::Lines(at), |lines| {
+            lines.iter().max_by_key(|(key, _)| key.span().start).map(|(key, _)| key.get_ref().to_string())
+        });
+        let Some(last) = last else { return false };
+        self.insert_line(at, &last, name, &[("amount", amount)]);
+        true
+    }
+
+    /// Lets two lines change places, each with the comment beside it.
+    pub fn swap_lines(&mut self, at: StageAt, one: &str, other: &str) {
+        let (Some(a), Some(b)) = (self.place(Part::Lines(at), one), self.place(Part::Lines(at), other)) else { return };
+        let (first, second) = if a.key.start < b.key.start { (a, b) } else { (b, a) };
+        let (first, second) = (self.whole_line(&first), self.whole_line(&second));
+        if first.end > second.start {
+            return;
+        }
+        let (upper, lower) = (self.text[first.clone()].to_owned(), self.text[second.clone()].to_owned());
+        self.text.replace_range(second, &upper);
+        self.text.replace_range(first, &lower);
+    }
+
+    /// A key with its value: all of its line and of the comments that lead to it, or its part of a table on one line.
+    fn whole_line(&self, place: &Entry) -> Range<usize> {
+        let begin = self.line_begin(place.key.start);
+        if self.text[begin..place.key.start].contains(['{', ',']) {
+            return place.key.start..place.value.end;
+        }
+        self.above_comments(begin)..self.line_end(place.value.end)
     }
 
     /// Rewrites the sentences of a stage, one after the other.
@@ -252,8 +298,21 @@ fn literal(text: &str) -> String {
     if is_plain { text.to_owned() } else { quoted(text) }
 }
 
+/// A text in quotes, whatever stands in it.
 fn quoted(text: &str) -> String {
-    format!("\"{}\"", text.replace('\\', "\\\\").replace('"', "\\\""))
+    let mut out = String::from("\"");
+    for letter in text.chars() {
+        match letter {
+            '"' => out.push_str("\\\""),
+            '\\' => out.push_str("\\\\"),
+            '\n' => out.push_str("\\n"),
+            '\t' => out.push_str("\\t"),
+            letter if letter.is_control() => out.push_str(&format!("\\u{:04X}", u32::from(letter))),
+            letter => out.push(letter),
+        }
+    }
+    out.push('"');
+    out
 }
 
 /// What stands behind the equals sign of a line: only its amount, or a table.

@@ -35,6 +35,11 @@ pub fn rewrite(text: &str, mut with: impl FnMut(&str, Option<&str>) -> Option<St
     mended(out)
 }
 
+/// A sentence without its mentions of a name, and the sentences that could not be mended and are left out.
+pub fn without(text: &str, name: &str) -> (String, Vec<String>) {
+    rewrite(text, |one, _| (one == name).then(String::new))
+}
+
 /// A mention of a name, of all of it or of a part.
 pub fn mention(name: &str, part: Option<&str>) -> String {
     part.map_or_else(|| format!("{{{name}}}"), |part| format!("{{{name}: {part}}}"))

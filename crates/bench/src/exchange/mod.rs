@@ -32,12 +32,14 @@ pub use unfit::Unfit;
 use crate::compare::{Comparison, compare};
 use crate::forecast::Surroundings;
 use crate::rules;
-pub(crate) use balance::grams;
+pub(crate) use balance::{Balance, grams};
 pub(crate) use desk::{Desk, KEEP, figure, water_of};
 pub(crate) use flour::takes_up;
 pub use flour::with_protein;
 pub use leaven::{is_culture_build, is_yeasted};
-pub(crate) use manuscript::Part;
+pub(crate) use manuscript::Manuscript;
+pub use manuscript::Part;
+pub(crate) use mentions::without as mentions_without;
 pub(crate) use tin::{grow, write_yield};
 
 use formula::arithmetic::mixture;

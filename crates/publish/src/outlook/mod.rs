@@ -5,8 +5,10 @@ mod cooking;
 mod cost;
 mod countdown;
 mod cream;
+mod glance;
 mod keeping;
 pub(crate) mod known;
+mod markup;
 mod nutrition;
 mod pot;
 mod rise;
@@ -21,10 +23,20 @@ use formula::Formula;
 use serde_json::{Value, json};
 use story::Story;
 
+pub use glance::{Glance, glance, of_label};
+pub use markup::markup;
+pub use story::Told;
+
 /// The story of a forecast, lines broken at the width.
 #[must_use]
 pub fn text(formula: &Formula, forecast: &Forecast, units: Units, width: usize) -> String {
-    let mut story = Story::new(formula, units, width);
+    story::laid_out(&story(formula, forecast, units), width)
+}
+
+/// The story of a forecast, part by part.
+#[must_use]
+pub fn story(formula: &Formula, forecast: &Forecast, units: Units) -> Vec<Told> {
+    let mut story = Story::new(formula, units);
     story.title(&formula.head.title);
     story.say(&known::surroundings(&forecast.surroundings, units));
     story.say(&known::taken_for_granted(forecast, units));
@@ -52,6 +64,14 @@ pub fn text(formula: &Formula, forecast: &Forecast, units: Units, width: usize) 
     }
     story.say(&format!("\n{}", sure::in_words(formula, forecast)));
     story.done()
+}
+
+/// What many kitchens show, for a page.
+#[must_use]
+pub fn spread_markup(formula: &Formula, spread: &bench::draws::Spread, units: Units) -> maud::Markup {
+    let mut story = Story::new(formula, units);
+    spread::tell(&mut story, spread);
+    markup(&story.done())
 }
 
 /// The forecast as JSON: each figure unrounded, with its unit, its band where there is one, and its origin.

@@ -1,4 +1,5 @@
-//! A story for the terminal: headings, sentences broken at the width, and at its end where the figures come from.
+//! A story as it is told, part by part, and for the terminal: headings, sentences broken at the width, and at its
+//! end where the figures come from.
 
 use super::known;
 use crate::words::Units;
@@ -6,31 +7,43 @@ use bench::grounds::By;
 use formula::resolve::formula::StageAt;
 use formula::{Formula, Known};
 
+/// A part of a story.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Told {
+    /// The title of the whole.
+    Title(String),
+    /// The heading of a chapter.
+    Heading(String),
+    /// A paragraph.
+    Saying(String),
+    /// Rows that stand as they are, such as a chart.
+    Drawing(String),
+}
+
 /// A story as it grows.
 pub struct Story<'f> {
     /// What it is about.
     pub formula: &'f Formula,
     /// The units it is told in.
     pub units: Units,
-    width: usize,
-    out: String,
+    told: Vec<Told>,
     grounds: Vec<String>,
 }
 
 impl<'f> Story<'f> {
     /// An empty story.
-    pub fn new(formula: &'f Formula, units: Units, width: usize) -> Self {
-        Self { formula, units, width, out: String::new(), grounds: Vec::new() }
+    pub const fn new(formula: &'f Formula, units: Units) -> Self {
+        Self { formula, units, told: Vec::new(), grounds: Vec::new() }
     }
 
     /// The title of the whole.
     pub fn title(&mut self, title: &str) {
-        self.out.push_str(&format!("{title}\n{}\n\n", "═".repeat(title.chars().count())));
+        self.told.push(Told::Title(title.to_owned()));
     }
 
     /// The heading of a chapter.
     pub fn heading(&mut self, heading: &str) {
-        self.out.push_str(&format!("\n{heading}\n{}\n", "─".repeat(heading.chars().count())));
+        self.told.push(Told::Heading(heading.to_owned()));
     }
 
     /// The heading of a chapter about a stage: with its component where the formula has several.
@@ -42,12 +55,12 @@ impl<'f> Story<'f> {
 
     /// A paragraph.
     pub fn say(&mut self, line: &str) {
-        self.out.push_str(&crate::words::wrap(line, self.width));
+        self.told.push(Told::Saying(line.to_owned()));
     }
 
     /// A line as it is, such as a chart.
     pub fn draw(&mut self, line: &str) {
-        self.out.push_str(line);
+        self.told.push(Told::Drawing(line.to_owned()));
     }
 
     /// The number in brackets that leads from a figure to what computed or taught it, at the end.
@@ -71,13 +84,25 @@ impl<'f> Story<'f> {
     }
 
     /// The whole story, grounds last.
-    pub fn done(mut self) -> String {
+    pub fn done(mut self) -> Vec<Told> {
         if !self.grounds.is_empty() {
             self.heading("Where the figures come from");
             for (number, ground) in std::mem::take(&mut self.grounds).iter().enumerate() {
                 self.say(&format!("[{}] {ground}", number + 1));
             }
         }
-        self.out
+        self.told
     }
+}
+
+/// A story for the terminal, lines broken at the width.
+pub fn laid_out(story: &[Told], width: usize) -> String {
+    let under = |line: &str, sign: &str| sign.repeat(line.chars().count());
+    let part = |told: &Told| match told {
+        Told::Title(title) => format!("{title}\n{}\n\n", under(title, "═")),
+        Told::Heading(heading) => format!("\n{heading}\n{}\n", under(heading, "─")),
+        Told::Saying(line) => crate::words::wrap(line, width),
+        Told::Drawing(rows) => rows.clone(),
+    };
+    story.iter().map(part).collect()
 }

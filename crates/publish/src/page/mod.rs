@@ -17,7 +17,7 @@ pub use formula::formula_page;
 pub use index::index_page;
 pub use leaf::Leaf;
 pub use lists::{LISTS, ingredients_page, tags_page};
-pub use sheets::sheets;
+pub use sheets::{beside, sheets};
 pub(crate) use style::squeezed;
 
 use ::formula::read::BookSettings;

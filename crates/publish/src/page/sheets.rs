@@ -44,6 +44,15 @@ fn component_markup(sheet: &Sheet, component: &ComponentSheet) -> Markup {
     }
 }
 
+/// A component's overall formula with each of its stages beside it.
+#[must_use]
+pub fn beside(component: &ComponentSheet) -> Markup {
+    html! {
+        ul.plain { @for line in head(component) { li { (line) } } }
+        (overall_markup(component, &component.title))
+    }
+}
+
 fn overall_markup(component: &ComponentSheet, within: &str) -> Markup {
     let stages: Vec<&str> = component.stages.iter().map(|stage| stage.title.as_str()).collect();
     overall_table(
@@ -78,8 +87,8 @@ fn line_row(line: &LineSheet) -> Markup {
     html! {
         tr {
             th scope="row" { (line.title) }
-            td.number { (line.percent.map(|share| bare_percent(share, Tongue::default())).unwrap_or_default()) }
-            td.number { (bare_grams(line.mass, Tongue::default())) }
+            td.number { (line.percent.map(bare_percent).unwrap_or_default()) }
+            td.number { (bare_grams(line.mass)) }
             td.number { (line.weighable.as_ref().map(|one| print::mass(one.shown)).unwrap_or_default()) }
             td { (line.note.as_deref().unwrap_or_default()) }
         }

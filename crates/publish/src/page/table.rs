@@ -2,7 +2,7 @@
 
 use super::figure::plain;
 use crate::tongue::Tongue;
-use crate::words::{bare_grams, bare_percent};
+use crate::words::{bare_grams_in, bare_percent_in};
 use formula::arithmetic::{Counted, Figures, Overall, figures, overall};
 use formula::{Component, Formula};
 use maud::{Markup, html};
@@ -92,7 +92,7 @@ pub struct Cells {
 impl Cells {
     /// A cell of gram; a reader's settings find it under its row, and its stage where it is of one.
     fn gram(self, mass: Mass, cell: &str) -> Markup {
-        let text = bare_grams(mass, self.tongue);
+        let text = bare_grams_in(mass, self.tongue);
         match self.component {
             Some(c) if !text.is_empty() => {
                 html! { span data-g=(plain(mass.as_grams())) data-k=(format!("t.{c}.{cell}")) data-bare { (text) } }
@@ -106,7 +106,7 @@ impl Cells {
         let Some(percent) = percent else { return html! {} };
         let (text, row, decimals) = match row {
             ALL => (self.tongue.print.number(percent.as_percent(), 1), "all".to_owned(), Some("1")),
-            row => (bare_percent(percent, self.tongue), row.to_string(), None),
+            row => (bare_percent_in(percent, self.tongue), row.to_string(), None),
         };
         match self.component {
             Some(c) => {

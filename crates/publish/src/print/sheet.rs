@@ -50,12 +50,12 @@ fn overall(one: &ComponentSheet) -> Value {
         if has_flour {
             cells.push(percent.unwrap_or_default());
         }
-        cells.push(bare_grams(total, Tongue::default()));
-        cells.extend(shown.iter().map(|s| bare_grams(stages(*s), Tongue::default())));
+        cells.push(bare_grams(total));
+        cells.extend(shown.iter().map(|s| bare_grams(stages(*s))));
         cells
     };
     let rows = one.overall.rows.iter().map(|of| {
-        row(of.kind.title(), of.percent.map(|share| bare_percent(share, Tongue::default())), of.mass, &|s| of.by_stage[s])
+        row(of.kind.title(), of.percent.map(bare_percent), of.mass, &|s| of.by_stage[s])
     });
     let sum = one.overall.percent();
     json!({
@@ -70,9 +70,9 @@ fn stage(stage: &StageSheet) -> Value {
     let rows = stage.lines.iter().map(|line| {
         let mut cells = vec![line.title.clone()];
         if has_flour {
-            cells.push(line.percent.map(|share| bare_percent(share, Tongue::default())).unwrap_or_default());
+            cells.push(line.percent.map(bare_percent).unwrap_or_default());
         }
-        cells.push(bare_grams(line.mass, Tongue::default()));
+        cells.push(bare_grams(line.mass));
         cells.push(line.weighable.as_ref().map(|one| print::mass(one.shown)).unwrap_or_default());
         cells.push(line.note.clone().unwrap_or_default());
         cells

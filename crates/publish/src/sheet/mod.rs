@@ -82,15 +82,20 @@ pub struct LineSheet {
 /// Lays out a formula's sheet for a kitchen.
 #[must_use]
 pub fn sheet(formula: &Formula, kitchen: &Kitchen, settings: &BookSettings) -> Sheet {
-    let weighed = weigh(formula, kitchen, settings.spoons.unwrap_or_default());
-    let components = (0..formula.components.len()).map(|c| component_sheet(formula, c, &weighed)).collect();
     Sheet {
         name: formula.name.clone(),
         title: formula.head.title.clone(),
         kitchen: kitchen.title.clone(),
-        components,
+        components: components(formula, kitchen, settings),
         silenced: judge(formula, kitchen, settings).silenced,
     }
+}
+
+/// The components' parts of the sheet alone, for those who have it proof-read elsewhere.
+#[must_use]
+pub fn components(formula: &Formula, kitchen: &Kitchen, settings: &BookSettings) -> Vec<ComponentSheet> {
+    let weighed = weigh(formula, kitchen, settings.spoons.unwrap_or_default());
+    (0..formula.components.len()).map(|c| component_sheet(formula, c, &weighed)).collect()
 }
 
 fn component_sheet(formula: &Formula, c: usize, weighed: &[Weighable]) -> ComponentSheet {

@@ -2,7 +2,6 @@
 
 use super::words::{head, remedy_in_words, silenced_in_words};
 use super::{ComponentSheet, Sheet, StageSheet};
-use crate::tongue::Tongue;
 use crate::words::{bare_grams, bare_percent, wrap};
 use comfy_table::{CellAlignment, ContentArrangement, LineStyle, Table, TableStyle, presets};
 use quantity::print;
@@ -95,11 +94,11 @@ fn overall_table(component: &ComponentSheet, width: usize) -> Table {
     for row in &component.overall.rows {
         let mut cells = vec![row.kind.title().to_owned()];
         if has_flour {
-            cells.push(row.percent.map(|share| bare_percent(share, Tongue::default())).unwrap_or_default());
+            cells.push(row.percent.map(bare_percent).unwrap_or_default());
         }
-        cells.push(bare_grams(row.mass, Tongue::default()));
+        cells.push(bare_grams(row.mass));
         if many {
-            cells.extend(row.by_stage.iter().map(|mass| bare_grams(*mass, Tongue::default())));
+            cells.extend(row.by_stage.iter().map(|mass| bare_grams(*mass)));
         }
         table.add_row(cells);
     }
@@ -113,7 +112,7 @@ fn total_row(component: &ComponentSheet, has_flour: bool) -> Vec<String> {
     if has_flour {
         total.push(print::number(component.overall.percent().as_percent(), 1));
     }
-    total.push(bare_grams(component.overall.total, Tongue::default()));
+    total.push(bare_grams(component.overall.total));
     total
 }
 
@@ -130,9 +129,9 @@ fn stage_table(stage: &StageSheet, width: usize) -> Table {
     for line in &stage.lines {
         let mut cells = vec![line.title.clone()];
         if has_flour {
-            cells.push(line.percent.map(|share| bare_percent(share, Tongue::default())).unwrap_or_default());
+            cells.push(line.percent.map(bare_percent).unwrap_or_default());
         }
-        cells.push(bare_grams(line.mass, Tongue::default()));
+        cells.push(bare_grams(line.mass));
         cells.push(line.weighable.as_ref().map(|one| print::mass(one.shown)).unwrap_or_default());
         cells.push(line.weighable.as_ref().map(|one| format!("±{}", print::percent(one.uncertainty, 1))).unwrap_or_default());
         cells.push(line.note.clone().unwrap_or_default());

@@ -7,6 +7,7 @@ mod editions;
 mod killed;
 mod records;
 mod revisions;
+mod strokes;
 
 use jiff::Timestamp;
 use std::future::Future;

@@ -2,7 +2,7 @@
 
 use crate::{Places, at, formula, on_each, wait};
 use proptest::prelude::*;
-use store::{Address, Kind, Saving, Store, StoreFault};
+use store::{Address, Kind, Making, Saving, Store, StoreFault};
 
 async fn filled(store: &Store) {
     for (n, text) in ["one", "two", "one"].into_iter().enumerate() {
@@ -10,6 +10,9 @@ async fn filled(store: &Store) {
         store.save(&saving).await.expect("saved");
     }
     store.save(&Saving { kind: Kind::Trial, ..formula("Ünter", "a\0b".replace('\0', " ").as_str()) }).await.expect("saved");
+    let making = Making { kind: Kind::Formula, name: "rye", before: "two", after: "", what: "gone", by: "Ada", at: at(5) };
+    let stroke = store.stroke(&making).await.expect("a stroke");
+    store.mark(&stroke, true).await.expect("marked");
     let mut all = store.revisions().await.expect("all");
     all.drain(..2);
     store.published(&all, "first", at(7)).await.expect("an edition");

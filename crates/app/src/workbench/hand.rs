@@ -1,0 +1,182 @@
+//! The hand: what is changed in a book's files, so that it can be undone, and nobody's work is lost.
+//!
+//! A stroke is in the memory with both its texts before the file is replaced, whole, by one rename; only then it is
+//! acknowledged. What was interrupted in between is found out at the next stroke: the file decides.
+
+use super::answer::Refusal;
+use super::desk::{Desk, Happened};
+use crate::book::Opened;
+use crate::failure::Failure;
+use crate::files;
+use crate::memory::{document, told};
+use jiff::Timestamp;
+use std::sync::Arc;
+use store::{Kind, Making, Store, Stroke, hash};
+
+/// A change of a file that somebody wants.
+pub struct Change<'c> {
+    /// The file, as named in the book.
+    pub file: &'c str,
+    /// The SHA-256 of the text that they saw.
+    pub from: &'c str,
+    /// What it should say.
+    pub text: String,
+    /// What that does, in a few words.
+    pub what: &'c str,
+    /// Who wants it.
+    pub by: &'c str,
+}
+
+/// Back, or forth again.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Way {
+    /// Undoes the last stroke.
+    Back,
+    /// Does the last undone stroke again.
+    Forth,
+}
+
+/// What can be undone and done again in a document.
+#[derive(Debug, Default)]
+pub struct Reach {
+    /// What would be undone.
+    pub back: Option<String>,
+    /// What would be done again.
+    pub forth: Option<String>,
+}
+
+impl Desk {
+    /// Writes a change into its file.
+    ///
+    /// # Errors
+    /// A conflict where the file says something else by now than they saw: nothing is written, and what they wanted
+    /// is kept among the texts of the memory.
+    pub async fn write(&self, change: Change<'_>) -> Result<Arc<Opened>, Refusal> {
+        let _alone = self.to_write().await;
+        let store = self.store()?;
+        let (kind, name) = document(change.file).ok_or_else(|| Refusal::no_such("The book has no such file."))?;
+        let now = self.on_the_disk(change.file)?;
+        self.noticed(store, kind, &name, &now).await?;
+        if hash(&now) != change.from {
+            self.keep_aside(store, kind, &name, &now, &change).await?;
+            let who = "somebody else has changed it since you looked: nothing of theirs was overwritten, and yours is kept";
+            return Err(Refusal::conflict(
+                format!("{} says something else by now: {who}", change.file),
+                "look at it anew, then change it again",
+            ));
+        }
+        if now == change.text {
+            return Ok(self.book());
+        }
+        let making = Making {
+            kind,
+            name: &name,
+            before: &now,
+            after: &change.text,
+            what: change.what,
+            by: change.by,
+            at: Timestamp::now(),
+        };
+        store.stroke(&making).await.map_err(told)?;
+        self.put(change.file, &change.text, change.what, change.by)
+    }
+
+    /// Undoes the last stroke of a file, or does it again.
+    pub async fn step(&self, file: &str, way: Way, by: &str) -> Result<Arc<Opened>, Refusal> {
+        let _alone = self.to_write().await;
+        let store = self.store()?;
+        let (kind, name) = document(file).ok_or_else(|| Refusal::no_such("The book has no such file."))?;
+        let now = self.on_the_disk(file)?;
+        self.noticed(store, kind, &name, &now).await?;
+        let strokes = store.strokes(kind, &name).await.map_err(told)?;
+        let (stroke, nothing, word) = match way {
+            Way::Back => (last_done(&strokes), "There is nothing to undo.", "undone"),
+            Way::Forth => (first_undone(&strokes), "There is nothing to do again.", "done again"),
+        };
+        let stroke = stroke.ok_or_else(|| Refusal::unfit(nothing, ""))?;
+        let wanted = if way == Way::Back { &stroke.before } else { &stroke.after };
+        let text = store.kept(wanted).await.map_err(told)?;
+        let text = text.ok_or_else(|| Failure::new("the memory has lost that text: run `wellproved store` to check it"))?;
+        store.mark(stroke, way == Way::Back).await.map_err(told)?;
+        self.put(file, &text, &format!("{}: {word}", stroke.what), by)
+    }
+
+    /// What can be undone and done again in a file.
+    pub async fn reach(&self, file: &str) -> Reach {
+        let (Ok(store), Some((kind, name))) = (self.store(), document(file)) else { return Reach::default() };
+        let strokes = store.strokes(kind, &name).await.unwrap_or_default();
+        let what = |stroke: Option<&Stroke>| stroke.map(|one| one.what.clone());
+        Reach { back: what(last_done(&strokes)), forth: what(first_undone(&strokes)) }
+    }
+
+    /// Takes note of what another program did since the last stroke, so that it can be undone too; a stroke that
+    /// never reached the file is taken back.
+    async fn noticed(&self, store: &Store, kind: Kind, name: &str, now: &str) -> Result<(), Failure> {
+        let strokes = store.strokes(kind, name).await.map_err(told)?;
+        let Some(last) = last_done(&strokes) else { return self.noticed_at_first(store, &strokes, now).await };
+        let here = hash(now);
+        if last.after == here {
+            return Ok(());
+        }
+        if last.before == here {
+            return store.mark(last, true).await.map_err(told);
+        }
+        if first_undone(&strokes).is_some_and(|undone| undone.after == here) {
+            return Ok(());
+        }
+        let before = store.kept(&last.after).await.map_err(told)?.unwrap_or_default();
+        let what = "changed by another program";
+        let making = Making { kind, name, before: &before, after: now, what, by: "", at: Timestamp::now() };
+        store.stroke(&making).await.map(drop).map_err(told)
+    }
+
+    /// All strokes are undone: a file that is not as it was before the first of them was changed elsewhere.
+    async fn noticed_at_first(&self, store: &Store, strokes: &[Stroke], now: &str) -> Result<(), Failure> {
+        let Some(first) = strokes.first().filter(|first| first.before != hash(now)) else { return Ok(()) };
+        let before = store.kept(&first.before).await.map_err(told)?.unwrap_or_default();
+        let (kind, name) = (first.kind, first.name.clone());
+        let what = "changed by another program";
+        let making = Making { kind, name: &name, before: &before, after: now, what, by: "", at: Timestamp::now() };
+        store.stroke(&making).await.map(drop).map_err(told)
+    }
+
+    /// Keeps what somebody wanted to write over another's change: as a stroke that is undone, so that the text and
+    /// the difference can be looked at and taken up.
+    async fn keep_aside(&self, store: &Store, kind: Kind, name: &str, now: &str, change: &Change<'_>) -> Result<(), Failure> {
+        let what = format!("kept aside: {}", change.what);
+        let making = Making { kind, name, before: now, after: &change.text, what: &what, by: change.by, at: Timestamp::now() };
+        let stroke = store.stroke(&making).await.map_err(told)?;
+        store.mark(&stroke, true).await.map_err(told)
+    }
+
+    /// What a file says now; nothing where there is none.
+    pub fn on_the_disk(&self, file: &str) -> Result<String, Failure> {
+        let path = self.folder().join(file);
+        match std::fs::read_to_string(&path) {
+            Ok(text) => Ok(text),
+            Err(error) if error.kind() == std::io::ErrorKind::NotFound => Ok(String::new()),
+            Err(error) => Err(Failure::file("read", &path, &error)),
+        }
+    }
+
+    fn put(&self, file: &str, text: &str, what: &str, by: &str) -> Result<Arc<Opened>, Refusal> {
+        let path = self.folder().join(file);
+        if text.is_empty() {
+            std::fs::remove_file(&path).map_err(|error| Failure::file("remove", &path, &error))?;
+        } else {
+            files::write_to_last(&path, text.as_bytes())?;
+        }
+        let opened = self.read_again()?;
+        self.tell(Happened::Changed { file: file.to_owned(), what: what.to_owned(), by: by.to_owned() });
+        Ok(opened)
+    }
+}
+
+fn last_done(strokes: &[Stroke]) -> Option<&Stroke> {
+    strokes.iter().rev().find(|one| !one.undone)
+}
+
+fn first_undone(strokes: &[Stroke]) -> Option<&Stroke> {
+    let done = last_done(strokes).map_or(0, |one| one.number);
+    strokes.iter().find(|one| one.undone && one.number > done)
+}

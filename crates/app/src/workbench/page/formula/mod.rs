@@ -1,0 +1,247 @@
+//! A formula on the bench: its sheet, edited in place, and beside it what it will do.
+
+mod foresight;
+mod gestures;
+mod kitchen;
+mod readers;
+mod remarks;
+mod sheet;
+mod steps;
+mod text;
+mod today;
+
+use crate::book::Opened;
+use crate::workbench::answer::{Answer, Refusal, page, parts, see, wants_parts};
+use crate::workbench::desk::Desk;
+use crate::workbench::door::{Role, Visitor};
+use crate::workbench::frame::Frame;
+use crate::workbench::hand::{Change, Reach, Way};
+use axum::Router;
+use axum::extract::{Form, Path, Query, State};
+use axum::http::HeaderMap;
+use axum::routing::{get, post};
+use bench::gesture::gesture;
+use formula::source::Source;
+use formula::{Checked, Formula};
+use gestures::Said;
+use kitchen::Wanted;
+use maud::{Markup, html};
+use store::hash;
+
+pub fn routes() -> Router<Desk> {
+    let here = Router::new()
+        .route("/formula/{name}", get(bench_page))
+        .route("/formula/{name}/parts", get(again))
+        .route("/formula/{name}/try", post(tried))
+        .route("/formula/{name}/do", post(done))
+        .route("/formula/{name}/back", post(back))
+        .route("/formula/{name}/forth", post(forth));
+    here.merge(text::routes()).merge(readers::routes()).merge(today::routes()).merge(foresight::routes())
+}
+
+/// A formula as it stands in the book.
+struct OnBench<'o> {
+    opened: &'o Opened,
+    source: &'o Source,
+    /// The name of the file in the book.
+    file: String,
+}
+
+impl<'o> OnBench<'o> {
+    fn of(opened: &'o Opened, name: &str) -> Result<Self, Refusal> {
+        let source = opened
+            .book
+            .formulas
+            .get(name)
+            .ok_or_else(|| Refusal::no_such(format!("The book has no formula called “{name}”.")))?;
+        let is_it = |key: &&String| {
+            key.starts_with("formulas/") && opened.text.files.get(*key).is_some_and(|one| one.file == source.file)
+        };
+        let file = opened.text.files.keys().find(is_it).cloned().unwrap_or_default();
+        Ok(Self { opened, source, file })
+    }
+
+    fn checked(&self) -> Checked<Formula> {
+        self.opened.book.revised(self.source)
+    }
+}
+
+async fn bench_page(
+    State(desk): State<Desk>,
+    visitor: Visitor,
+    Path(name): Path<String>,
+    Query(wanted): Query<Wanted>,
+) -> Answer {
+    let opened = desk.book();
+    let one = OnBench::of(&opened, &name)?;
+    let reach = desk.reach(&one.file).await;
+    let markup = tokio::task::block_in_place(|| -> Result<_, Refusal> {
+        let checked = one.checked();
+        let title = checked.value.head.title.clone();
+        let body = html! {
+            main #work.bench data-formula=(name) data-file=(one.file) {
+                (heading(&one, &checked.value, &visitor))
+                nav.jumps aria-label="On this page" {
+                    a href="#sheet" { "The sheet" } a href="#ahead" { "What it will do" } a href="#today" { "The day" }
+                }
+                (kitchen::markup(&opened, &wanted))
+                div.surface {
+                    div.hands { (all_parts(&one, &checked, &wanted, &reach)?) }
+                    (foresight::frame())
+                }
+                (today::frame(&name))
+            }
+        };
+        Ok((title, body))
+    });
+    let (title, body) = markup?;
+    page(&Frame::of(&visitor, &title, ""), &body)
+}
+
+fn heading(one: &OnBench, formula: &Formula, visitor: &Visitor) -> Markup {
+    let name = &formula.name;
+    html! {
+        h1 { (formula.head.title) }
+        nav.ways aria-label="This formula" {
+            a href={ "/formula/" (name) } aria-current="page" { "Sheet" }
+            a href={ "/formula/" (name) "/text" } { "Text" }
+            a href={ "/formula/" (name) "/page" } { "As readers see it" }
+            @for way in super::OF_A_FORMULA.iter().filter(|way| visitor.role >= way.role) {
+                a href={ "/formula/" (name) (way.address) } { (way.title) }
+            }
+        }
+        p.fine { "In " (one.file) ". What you change is written there at once." }
+        details.keys {
+            summary { "By keyboard" }
+            p.fine {
+                "Type a weight, a percentage, spoons (“2 tbsp”) or eggs (“1 M”): the other figures follow. Enter or Tab writes it, Esc takes it back. "
+                kbd { "↑" } " " kbd { "↓" } " go from line to line, with " kbd { "Alt" } " they move the line; "
+                kbd { "Ctrl" } " " kbd { "Z" } " undoes, " kbd { "Ctrl" } " " kbd { "Y" } " does again."
+            }
+        }
+    }
+}
+
+/// What changes with every stroke: the strokes themselves, the remarks, the sheet.
+fn all_parts(one: &OnBench, checked: &Checked<Formula>, wanted: &Wanted, reach: &Reach) -> Result<Markup, Refusal> {
+    let place = wanted.place();
+    let kitchen = place.kitchen(one.opened)?;
+    let found = one.opened.proof_read(checked.clone(), &kitchen);
+    let remarks = remarks::Remarks::of(&checked.value, &one.source.text, &found);
+    Ok(html! {
+        (strokes(one, reach))
+        (remarks.of_the_whole(&checked.value.name))
+        (sheet::markup(&checked.value, &kitchen, one, &remarks))
+    })
+}
+
+fn strokes(one: &OnBench, reach: &Reach) -> Markup {
+    html! {
+        div #strokes data-from=(hash(&one.source.text)) {
+            button type="button" data-way="back" disabled[reach.back.is_none()] title=[reach.back.as_deref()] { "Undo" }
+            button type="button" data-way="forth" disabled[reach.forth.is_none()] title=[reach.forth.as_deref()] { "Do again" }
+            span.fine { @if let Some(last) = &reach.back { "Last: " (last) } @else { "Nothing changed yet" } }
+        }
+    }
+}
+
+/// The parts as they stand now, for a page that hears of a change.
+async fn again(State(desk): State<Desk>, _visitor: Visitor, Path(name): Path<String>, Query(wanted): Query<Wanted>) -> Answer {
+    let opened = desk.book();
+    let one = OnBench::of(&opened, &name)?;
+    let reach = desk.reach(&one.file).await;
+    standing(&one, &wanted, &reach)
+}
+
+/// Everything that changes with a stroke, as it stands.
+fn standing(one: &OnBench, wanted: &Wanted, reach: &Reach) -> Answer {
+    let made = tokio::task::block_in_place(|| {
+        let checked = one.checked();
+        let sheet = || all_parts(one, &checked, wanted, reach);
+        let (sheet, ahead) = rayon::join(sheet, || foresight::parts(one.opened, &checked, wanted));
+        let (sheet, ahead) = (sheet?, ahead?);
+        Ok::<_, Refusal>(html! { (sheet) (ahead) })
+    });
+    parts(&made?)
+}
+
+/// What a stroke would do, written nowhere.
+async fn tried(
+    State(desk): State<Desk>,
+    _visitor: Visitor,
+    Path(name): Path<String>,
+    Query(wanted): Query<Wanted>,
+    Form(said): Form<Said>,
+) -> Answer {
+    let opened = desk.book();
+    let made = tokio::task::block_in_place(|| {
+        let one = OnBench::of(&opened, &name)?;
+        let (text, _) = gesture(&opened.book, one.source, &said.gesture()?)?;
+        let source = Source { file: one.source.file.clone(), text };
+        let trying = OnBench { opened: &opened, source: &source, file: one.file.clone() };
+        let checked = trying.checked();
+        let kitchen = wanted.place().kitchen(&opened)?;
+        let sheet = || {
+            let found = opened.proof_read(checked.clone(), &kitchen);
+            let remarks = remarks::Remarks::of(&checked.value, &source.text, &found);
+            html! { (remarks.of_the_whole(&name)) (sheet::following(&checked.value, &kitchen, &trying, &remarks)) }
+        };
+        // Proof-reading foresees in the book's own kitchen, the figures beside it in the one that is looked at.
+        let (sheet, ahead) = rayon::join(sheet, || foresight::parts(&opened, &checked, &wanted));
+        let ahead = ahead?;
+        Ok::<_, Refusal>(html! { (sheet) (ahead) })
+    });
+    parts(&made?)
+}
+
+/// A stroke, written into the file.
+async fn done(
+    State(desk): State<Desk>,
+    visitor: Visitor,
+    headers: HeaderMap,
+    Path(name): Path<String>,
+    Query(wanted): Query<Wanted>,
+    Form(said): Form<Said>,
+) -> Answer {
+    may_write(&visitor)?;
+    let opened = desk.book();
+    let one = OnBench::of(&opened, &name)?;
+    let (text, what) = match said.mended(&one, &wanted)? {
+        Some(mended) => mended,
+        None => gesture(&opened.book, one.source, &said.gesture()?)?,
+    };
+    let from = hash(&one.source.text);
+    // A stroke on a line means that line, whatever else was changed meanwhile: it is made on the text as it is now.
+    desk.write(Change { file: &one.file, from: &from, text, what: &what, by: &visitor.name }).await?;
+    shown(&desk, &headers, &name, &wanted).await
+}
+
+async fn back(desk: State<Desk>, visitor: Visitor, headers: HeaderMap, name: Path<String>, wanted: Query<Wanted>) -> Answer {
+    stepped(&desk, &visitor, &headers, &name, &wanted, Way::Back).await
+}
+
+async fn forth(desk: State<Desk>, visitor: Visitor, headers: HeaderMap, name: Path<String>, wanted: Query<Wanted>) -> Answer {
+    stepped(&desk, &visitor, &headers, &name, &wanted, Way::Forth).await
+}
+
+async fn stepped(desk: &Desk, visitor: &Visitor, headers: &HeaderMap, name: &str, wanted: &Wanted, way: Way) -> Answer {
+    may_write(visitor)?;
+    let file = OnBench::of(&desk.book(), name)?.file;
+    desk.step(&file, way, &visitor.name).await?;
+    shown(desk, headers, name, wanted).await
+}
+
+/// What stands there now: its parts for a script, the page for everyone else.
+async fn shown(desk: &Desk, headers: &HeaderMap, name: &str, wanted: &Wanted) -> Answer {
+    if !wants_parts(headers) {
+        return see(&format!("/formula/{name}"));
+    }
+    let opened = desk.book();
+    let one = OnBench::of(&opened, name)?;
+    let reach = desk.reach(&one.file).await;
+    standing(&one, wanted, &reach)
+}
+
+fn may_write(visitor: &Visitor) -> Result<(), Refusal> {
+    if visitor.role >= Role::Helper { Ok(()) } else { Err(Refusal::forbidden("That is not for tasters.")) }
+}

@@ -1,0 +1,36 @@
+//! The page as readers will see it, before it is published: made by the same code, nothing written.
+
+use super::OnBench;
+use super::foresight::around;
+use super::kitchen::Wanted;
+use crate::workbench::answer::{Answer, Refusal};
+use crate::workbench::desk::Desk;
+use crate::workbench::door::Visitor;
+use axum::Router;
+use axum::extract::{Path, Query, State};
+use axum::http::header;
+use axum::response::{Html, IntoResponse};
+use axum::routing::get;
+use formula::Severity;
+use publish::page::{Leaf, formula_page};
+use publish::reader::{POLICY, reader};
+
+pub fn routes() -> Router<Desk> {
+    Router::new().route("/formula/{name}/page", get(page))
+}
+
+async fn page(State(desk): State<Desk>, _visitor: Visitor, Path(name): Path<String>, Query(wanted): Query<Wanted>) -> Answer {
+    let opened = desk.book();
+    let one = OnBench::of(&opened, &name)?;
+    let made = tokio::task::block_in_place(|| {
+        let checked = one.checked();
+        if checked.diagnostics.iter().any(|found| found.severity == Severity::Error) {
+            return Err(Refusal::unfit("The formula has errors.", "mend them on its sheet first"));
+        }
+        let reader = reader(&opened.book, &checked.value, &around(&opened, &wanted)?);
+        let leaf = Leaf { settings: &opened.book.settings, used_in: &[], picture: None, reader: Some(&reader) };
+        Ok(formula_page(&checked.value, &leaf))
+    })?;
+    // The page has its script within it, and brings the rule by which only that may run.
+    Ok(([(header::CONTENT_SECURITY_POLICY, POLICY.as_str())], Html(made)).into_response())
+}

@@ -1,0 +1,221 @@
+//! The sheet: each stage's lines with weight and percentage, whichever is typed the other follows.
+
+use super::OnBench;
+use super::remarks::{Remarks, remark};
+use super::steps;
+use formula::read::{Amount, Kitchen};
+use formula::resolve::formula::StageAt;
+use formula::{Content, Formula, Line, Stage};
+use maud::{Markup, html};
+use publish::sheet::{ComponentSheet, LineSheet, StageSheet, components};
+use publish::words::{bare_grams, bare_percent};
+use quantity::{Kind, Mass, print};
+
+/// The whole sheet of a formula.
+pub fn markup(formula: &Formula, kitchen: &Kitchen, one: &OnBench, remarks: &Remarks) -> Markup {
+    let sheets = components(formula, kitchen, &one.opened.book.settings);
+    html! {
+        div #sheet {
+            @for (c, sheet) in sheets.iter().enumerate() { (component(formula, c, sheet, remarks)) }
+            (names(one))
+        }
+    }
+}
+
+/// What of the sheet follows while a figure is typed, part by part: what has not changed need not be exchanged.
+pub fn following(formula: &Formula, kitchen: &Kitchen, one: &OnBench, remarks: &Remarks) -> Markup {
+    let sheets = components(formula, kitchen, &one.opened.book.settings);
+    html! {
+        @for (c, sheet) in sheets.iter().enumerate() {
+            (yields(formula, c, remarks))
+            @for (s, stage) in formula.components[c].stages.iter().enumerate() {
+                (stage_markup(formula, (c, s), stage, &sheet.stages[s], remarks))
+            }
+            (beside(c, sheet))
+        }
+    }
+}
+
+fn component(formula: &Formula, c: usize, sheet: &ComponentSheet, remarks: &Remarks) -> Markup {
+    let component = &formula.components[c];
+    html! {
+        section.component id={ "component-" (c) } {
+            h2 { (component.title) }
+            (yields(formula, c, remarks))
+            @for (s, stage) in component.stages.iter().enumerate() {
+                (stage_markup(formula, (c, s), stage, &sheet.stages[s], remarks))
+            }
+            @if sheet.overall.rows.len() > 1 {
+                details open {
+                    summary { "All stages side by side" }
+                    (beside(c, sheet))
+                }
+            }
+        }
+    }
+}
+
+fn beside(c: usize, sheet: &ComponentSheet) -> Markup {
+    html! { div id={ "beside-" (c) } { (publish::page::beside(sheet)) } }
+}
+
+fn yields(formula: &Formula, c: usize, remarks: &Remarks) -> Markup {
+    let yields = &formula.components[c].yields;
+    let field = |key: &str, label: &str, value: String, unit: &str| {
+        let id = format!("yield-{c}-{key}");
+        html! {
+            label for=(id) { (label) " "
+                input id=(id) type="text" inputmode="decimal" size="5" value=(value)
+                    data-gesture="word" data-at={ "yield-" (c) } data-key=(key) data-unit=(unit);
+            }
+        }
+    };
+    html! {
+        @if let Some(place) = &yields.place {
+            div.yields id={ "yields-" (c) } {
+                @if let Some(pieces) = yields.pieces { (field("pieces", "Pieces", print::count(pieces), "")) }
+                @if let Some(weight) = yields.scaling_weight { (field("scaling-weight", "Scaled at, g", bare_grams(weight), "g")) }
+                (field("bake-loss", "Lost in the heat, %", bare_percent(yields.bake_loss), "%"))
+                span.fine { "comes to " (print::large_mass(yields.done())) }
+                (remarks.of_table(place))
+            }
+        }
+    }
+}
+
+fn stage_markup(formula: &Formula, at: StageAt, stage: &Stage, of_sheet: &StageSheet, remarks: &Remarks) -> Markup {
+    let (c, s) = at;
+    let has_flour = stage.flour > Mass::ZERO;
+    html! {
+        section.stage id={ "stage-" (c) "-" (s) } {
+            h3 { (stage.title) " " span.fine { (stage.kind.word()) } }
+            (remarks.of_table(&stage.place))
+            @if !stage.lines.is_empty() {
+                div.scroll tabindex="0" role="region" aria-label={ "Ingredients: " (stage.title) } {
+                    table.lines {
+                        thead { tr {
+                            th scope="col" { "Ingredient" }
+                            th.number scope="col" { "g" }
+                            @if has_flour { th.number scope="col" { "% of flour" } }
+                            th.number scope="col" { "scale shows" }
+                            th scope="col" { span.apart { "What can be done" } }
+                        } }
+                        tbody {
+                            @for (l, line) in stage.lines.iter().enumerate() {
+                                (line_markup(at, stage, line, &of_sheet.lines[l], remarks))
+                            }
+                        }
+                        tfoot { tr {
+                            th scope="row" { "Together" }
+                            td.number {
+                                input id={ "total-" (c) "-" (s) } type="text" inputmode="decimal" size="7" value=(bare_grams(stage.mixed()))
+                                    aria-label={ (stage.title) " together, gram" } data-gesture="total" data-at={ (c) "." (s) } data-unit="g";
+                    span.unit aria-hidden="true" { "g" }
+                            }
+                            @if has_flour { td.number { (bare_percent(quantity::Fraction::ratio(stage.mixed() / stage.flour))) } }
+                            td colspan="2" { span.fine { "type a total: the rest moves, ticked lines stay" } }
+                        } }
+                    }
+                }
+                (adding(at, stage))
+            }
+            (steps::markup(formula, at, stage, remarks))
+        }
+    }
+}
+
+fn line_markup(at: StageAt, stage: &Stage, line: &Line, of_sheet: &LineSheet, remarks: &Remarks) -> Markup {
+    let key = format!("{}-{}-{}", at.0, at.1, line.name);
+    let place = format!("{}.{}", at.0, at.1);
+    let has_flour = stage.flour > Mass::ZERO;
+    let is_own_size = !(matches!(line.written, Amount::Part(_)) && matches!(line.content, Content::Stage(..)));
+    let columns = if has_flour { "5" } else { "4" };
+    html! {
+        tr id={ "line-" (key) } {
+            th scope="row" {
+                @if let Content::Formula(blend) = &line.content { a href={ "/formula/" (blend.name) } { (line.title) } } @else { (line.title) }
+                @if let Some(written) = as_written(line) { " " span.fine { (written) } }
+                @if let Some(note) = &line.note { " " span.fine { (note) } }
+            }
+            td.number {
+                @if is_own_size {
+                    input id={ "g-" (key) } type="text" inputmode="decimal" size="7" value=(bare_grams(line.mass.value))
+                        aria-label={ (line.title) " in " (stage.title) ", gram" } data-gesture="amount" data-at=(place) data-line=(line.name) data-unit="g";
+                    span.unit aria-hidden="true" { "g" }
+                } @else { (bare_grams(line.mass.value)) }
+            }
+            @if has_flour {
+                td.number {
+                    @if is_own_size {
+                        input id={ "p-" (key) } type="text" inputmode="decimal" size="6" value=(of_sheet.percent.map(bare_percent).unwrap_or_default())
+                            aria-label={ (line.title) " in " (stage.title) ", percent of flour" } data-gesture="amount" data-at=(place) data-line=(line.name) data-unit="%";
+                        span.unit aria-hidden="true" { "%" }
+                    } @else { (of_sheet.percent.map(bare_percent).unwrap_or_default()) }
+                }
+            }
+            td.number { (of_sheet.weighable.as_ref().map(|one| print::mass(one.shown)).unwrap_or_default()) }
+            td.doing { (doing(&place, &key, stage, line, is_own_size)) }
+        }
+        @if !remarks.of_line(&line.place).is_empty() {
+            tr id={ "remark-" (key) } { td colspan=(columns) { @for one in remarks.of_line(&line.place) { (remark(one, None)) } } }
+        }
+        @if let Some(words) = publish::sheet::words::remedy_in_words(of_sheet) {
+            tr id={ "remedy-" (key) } { td colspan=(columns) { p.fine { (words) } } }
+        }
+    }
+}
+
+/// How an amount is written where that is neither gram nor percent.
+fn as_written(line: &Line) -> Option<String> {
+    match line.written {
+        Amount::Measure(measure) if matches!(measure.unit.kind(), Kind::Mass | Kind::Share) => None,
+        Amount::Measure(measure) => Some(measure.to_string()),
+        Amount::Eggs(..) => {
+            line.pieces.map(|pieces| format!("{} {}", print::count(pieces), line.counted_title(pieces).to_lowercase()))
+        }
+        Amount::Part(_) => None,
+    }
+}
+
+fn doing(place: &str, key: &str, stage: &Stage, line: &Line, is_own_size: bool) -> Markup {
+    let is_share = matches!(line.written, Amount::Measure(measure) if measure.unit.kind() == Kind::Share);
+    let first = stage.lines.first().is_some_and(|one| one.name == line.name);
+    let last = stage.lines.last().is_some_and(|one| one.name == line.name);
+    let title = &line.title;
+    let holds = if is_share { "% holds" } else { "g holds" };
+    html! {
+        @if is_own_size && !line.is_flour && stage.flour > Mass::ZERO {
+            button type="button" id={ "hold-" (key) } aria-pressed=(if is_share { "true" } else { "false" })
+                data-gesture=(if is_share { "hold-weight" } else { "hold-share" }) data-at=(place) data-line=(line.name)
+                aria-label={ (title) ": " (holds) } title=(if is_share { "Follows the flour; click to hold its weight" } else { "Holds its weight; click to follow the flour" }) { (holds) }
+        }
+        button type="button" id={ "up-" (key) } disabled[first] data-gesture="up" data-at=(place) data-line=(line.name) aria-label={ (title) ": up" } title="Up" { "↑" }
+        button type="button" id={ "down-" (key) } disabled[last] data-gesture="down" data-at=(place) data-line=(line.name) aria-label={ (title) ": down" } title="Down" { "↓" }
+        button type="button" id={ "out-" (key) } data-gesture="take-out" data-at=(place) data-line=(line.name) aria-label={ (title) ": take out" } title="Take out" { "×" }
+        @if is_own_size {
+            label.stays { input type="checkbox" id={ "stays-" (key) } data-stays=(line.name) aria-label={ (title) ": stays when a total is typed" }; " stays" }
+        }
+    }
+}
+
+fn adding(at: StageAt, stage: &Stage) -> Markup {
+    let (c, s) = at;
+    html! {
+        form.adding data-adding data-at={ (c) "." (s) } {
+            label for={ "add-" (c) "-" (s) } { "Add " }
+            input id={ "add-" (c) "-" (s) } type="text" name="line" list="ingredients" autocomplete="off" placeholder="an ingredient"
+                aria-label={ "Add an ingredient to " (stage.title) };
+            input id={ "much-" (c) "-" (s) } type="text" name="amount" size="8" placeholder="50 g" aria-label="How much of it";
+            button { "Add" }
+        }
+    }
+}
+
+/// Every ingredient by name, for typing.
+fn names(one: &OnBench) -> Markup {
+    html! {
+        datalist #ingredients {
+            @for one in one.opened.book.pantry.all() { option value=(one.name) { (one.title) } }
+        }
+    }
+}

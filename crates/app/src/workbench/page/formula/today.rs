@@ -1,0 +1,82 @@
+//! The day below the sheet: when to do what, counted back from serving.
+
+use super::OnBench;
+use super::foresight::around;
+use super::kitchen::Wanted;
+use crate::moment;
+use crate::workbench::answer::{Answer, Refusal, parts};
+use crate::workbench::desk::Desk;
+use crate::workbench::door::Visitor;
+use axum::Router;
+use axum::extract::{Path, Query, State};
+use axum::routing::get;
+use formula::Severity;
+use maud::{Markup, PreEscaped, html};
+use plan::day::{Wanted as Asked, Workplace, timeline};
+use plan::engine::{Propagation, Watch};
+use std::sync::Arc;
+use std::time::{Duration, Instant};
+
+pub fn routes() -> Router<Desk> {
+    Router::new().route("/formula/{name}/day", get(day))
+}
+
+/// Where it stands on the page.
+pub fn frame(name: &str) -> Markup {
+    html! {
+        section.today #today aria-label="The day" {
+            h2 { "The day" }
+            div #day { p.fine { "Planning…" } }
+            p.fine { a href={ "/day?formula=" (name) } { "Plan it with other formulas, actual times and alternatives" } }
+        }
+    }
+}
+
+/// A while that nobody minds to wait beside the sheet.
+struct Patience(Instant);
+
+impl Watch for Patience {
+    fn wants_to_stop(&mut self) -> bool {
+        self.0.elapsed() > Duration::from_secs(3)
+    }
+
+    fn is_better(&mut self, _aim: usize, _value: i32) {}
+}
+
+async fn day(State(desk): State<Desk>, _visitor: Visitor, Path(name): Path<String>, Query(wanted): Query<Wanted>) -> Answer {
+    let opened = desk.book();
+    let one = OnBench::of(&opened, &name)?;
+    let made = tokio::task::block_in_place(|| {
+        let checked = one.checked();
+        if checked.diagnostics.iter().any(|found| found.severity == Severity::Error) {
+            return Ok::<_, Refusal>(html! { div #day { p.fine { "It cannot be planned while the formula has errors." } } });
+        }
+        let zone = moment::zone(None)?;
+        let now = moment::now(None, &zone)?;
+        let clock = wanted.serve.as_deref().filter(|serve| !serve.is_empty()).unwrap_or("09:30");
+        let serve = moment::read(clock, &zone, &now)?;
+        let kitchen = wanted.place().kitchen(&opened)?;
+        let asked = Asked {
+            formulas: vec![Arc::new(checked.value)],
+            serve,
+            now,
+            there: Default::default(),
+            happened: Vec::new(),
+            seen: Vec::new(),
+            place: Workplace::of(&kitchen),
+            around: around(&opened, &wanted)?,
+        };
+        Ok(match timeline(&asked, &Propagation, &mut Patience(Instant::now())) {
+            Ok(day) => html! {
+                div #day {
+                    figure.chart { (PreEscaped(publish::day::chart(&day))) }
+                    pre.drawing { (publish::day::text(&day, 100)) }
+                }
+            },
+            Err(_) => {
+                html! { div #day { p { "That cannot be planned so. The command line says why: " code { "wellproved day" } } } }
+            }
+        })
+    });
+    parts(&made?)
+}

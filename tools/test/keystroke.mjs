@@ -1,0 +1,47 @@
+// How long it takes from a keystroke in the demo's first formula to the figures that follow, in the browser; beside
+// it a bare question and answer of the same workbench. A measurement to be read, not a test: run it with the release
+// program on a quiet machine.   node target/browser/keystroke.mjs . target/release/wellproved
+import { launch, serve } from './serving.mjs';
+
+const [root, program] = process.argv.slice(2);
+const bench = await serve(root, 'keystroke-book', { program });
+const browser = await launch();
+const page = await (await browser.newContext({ viewport: { width: 1280, height: 900 } })).newPage();
+await page.goto(`${bench.url}/formula/potato-muffins`);
+await page.waitForSelector('#glance-water-0');
+await page.waitForTimeout(3000);
+
+const times = await page.evaluate(async () => {
+  const input = document.querySelector('#g-0-1-milk-whole');
+  input.focus();
+  const figures = () => performance.getEntriesByName('figures');
+  const keystroke = async (value) => {
+    const seen = figures().length;
+    const begun = performance.now();
+    input.value = value;
+    input.dispatchEvent(new Event('input', { bubbles: true }));
+    while (figures().length === seen) await new Promise((done) => { const channel = new MessageChannel(); channel.port1.onmessage = done; channel.port2.postMessage(0); });
+    return figures().at(-1).startTime - begun;
+  };
+  const bare = async () => {
+    const begun = performance.now();
+    await (await fetch('/why/unknown-ingredient')).text();
+    return performance.now() - begun;
+  };
+  const told = { keystroke: [], bare: [] };
+  for (let n = 0; n < 220; n++) {
+    const [one, other] = [await keystroke(String(150 + (n % 90))), await bare()];
+    if (n >= 20) {
+      told.keystroke.push(one);
+      told.bare.push(other);
+    }
+  }
+  return told;
+});
+const at = (all, share) => all.toSorted((a, b) => a - b)[Math.floor(all.length * share)];
+const words = (name, all) => console.log(`${name.padEnd(32)} median ${at(all, 0.5).toFixed(1)} ms, 95 in 100 under ${at(all, 0.95).toFixed(1)} ms, worst ${Math.max(...all).toFixed(1)} ms`);
+words('a keystroke to its figures', times.keystroke);
+words('a bare question and answer', times.bare);
+console.log(`ratio ${(at(times.keystroke, 0.5) / at(times.bare, 0.5)).toFixed(1)}`);
+await browser.close();
+await bench.close();
