@@ -54,9 +54,7 @@ fn overall(one: &ComponentSheet) -> Value {
         cells.extend(shown.iter().map(|s| bare_grams(stages(*s))));
         cells
     };
-    let rows = one.overall.rows.iter().map(|of| {
-        row(of.kind.title(), of.percent.map(bare_percent), of.mass, &|s| of.by_stage[s])
-    });
+    let rows = one.overall.rows.iter().map(|of| row(of.kind.title(), of.percent.map(bare_percent), of.mass, &|s| of.by_stage[s]));
     let sum = one.overall.percent();
     json!({
         "columns": columns,
