@@ -1,6 +1,6 @@
 //! Prints figures as the program tells them in the language asked for, one JSON row each, and the words that a page
 //! carries: what the page's own scripts are held to.
-#![allow(clippy::print_stdout, reason = "its whole purpose")]
+#![allow(clippy::print_stdout, clippy::disallowed_methods, reason = "its whole purpose; the language is asked for")]
 
 use publish::tongue::Tongue;
 use publish::words::{bare_grams_in, bare_percent_in};

@@ -231,7 +231,7 @@ no_tag_yet = Noch hat kein Rezept ein Stichwort.
 no_ingredient_yet = Noch hat kein Rezept eine Zutat.
 find_by = Nach Titel, Stichwort oder Zutat suchen
 found = { $found } von { $all }
-from_start_to_table = { $time } von Beginn bis Tisch
+so_long_to_table = { $time } von Beginn bis Tisch
 
 ## The reader's controls
 

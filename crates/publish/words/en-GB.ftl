@@ -231,7 +231,7 @@ no_tag_yet = No formula has a tag yet.
 no_ingredient_yet = No formula has an ingredient yet.
 find_by = Find by title, tag or ingredient
 found = { $found } of { $all }
-from_start_to_table = { $time } from start to table
+so_long_to_table = { $time } from start to table
 
 ## The reader's controls
 

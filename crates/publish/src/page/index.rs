@@ -58,7 +58,7 @@ fn item(card: &Card, tongue: Tongue) -> Markup {
 
 fn facts(card: &Card, tongue: Tongue) -> Vec<String> {
     let mut facts = vec![card.makes.clone()];
-    facts.extend(card.time.as_ref().map(|time| tongue.from_start_to_table(&**time)));
+    facts.extend(card.time.as_ref().map(|time| tongue.so_long_to_table(time)));
     facts.retain(|fact| !fact.is_empty());
     facts
 }

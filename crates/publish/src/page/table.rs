@@ -31,7 +31,7 @@ pub fn formula_section(formula: &Formula, tongue: Tongue) -> Markup {
 /// One component's table with its figures.
 fn component_table(c: usize, component: &Component, overall: &Overall, tongue: Tongue) -> Markup {
     let stages: Vec<&str> = component.stages.iter().map(|stage| stage.title.as_str()).collect();
-    let label = tongue.formula_of(&*component.title);
+    let label = tongue.formula_of(&component.title);
     let cells = Cells { component: Some(c), tongue };
     html! {
         (overall_table(overall, &stages, &component.title, &label, cells))

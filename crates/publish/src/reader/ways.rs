@@ -37,13 +37,13 @@ pub fn ways(book: &Book, formula: &Formula, around: &Surroundings) -> Vec<Way> {
     let tongue = Tongue::of(&book.settings.language);
     let title = small_in(&stage.title, tongue);
     if is_culture_build(stage) {
-        asked.push(("leaven", Some("yeast-instant"), tongue.way_yeast(&*title)));
+        asked.push(("leaven", Some("yeast-instant"), tongue.way_yeast(&title)));
     } else {
         if let Some(culture) = culture {
-            let words = tongue.way_culture(small_in(&culture.called, tongue), &*title);
+            let words = tongue.way_culture(small_in(&culture.called, tongue), &title);
             asked.push(("leaven", Some(&culture.name), words));
         }
-        asked.push(("straight", None, tongue.way_straight(&*title)));
+        asked.push(("straight", None, tongue.way_straight(&title)));
     }
     let reached = foreseen(formula, around);
     let make = |(exchange, into, title): (&str, Option<&str>, String)| {

@@ -41,7 +41,7 @@ messages!(PAGE {
     formulas_counted(count: f64, formulas: String);
     found(found: &str, all: &str);
     from;
-    from_start_to_table(time: &str);
+    so_long_to_table(time: &str);
     goes_into;
     grams;
     guidance_only;
