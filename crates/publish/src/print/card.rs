@@ -43,6 +43,13 @@ pub fn card(formula: &Formula, settings: &BookSettings) -> Value {
         "contains": contained(formula, tongue).join(", "),
         "cautions": minded.collect::<Vec<_>>(),
         "storage": formula.head.storage,
+        "words": {
+            "method": tongue.method(),
+            "contains": tongue.contains(),
+            "check": tongue.check_labels(),
+            "keeping": tongue.keeping(),
+            "guidance": tongue.guidance_only(),
+        },
     })
 }
 
