@@ -7,6 +7,7 @@ pub mod engine;
 mod held;
 mod hours;
 pub mod problem;
+pub mod relief;
 mod used;
 
 pub use countdown::{Counted, Expected, countdown, expected};

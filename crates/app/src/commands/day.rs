@@ -16,6 +16,7 @@ use jiff::ZonedDateTime;
 use plan::alternatives::{Alternative, NotThatWay, Way, alternatives, planned};
 use plan::day::{MOST_JOBS, Progress, Refusal, Timeline, Unused, Wanted, Workplace, timeline};
 use plan::engine::Propagation;
+use plan::relief::relief;
 use quantity::{Count, TimeSpan};
 use std::collections::BTreeSet;
 use std::path::PathBuf;
@@ -136,7 +137,10 @@ impl Day {
         }
         let planned = match self.way {
             Some(way) => planned(way, &opened.book, &wanted, &Propagation, &mut watch).map(|day| day.timeline),
-            None => timeline(&wanted, &Propagation, &mut watch).map_err(NotThatWay::Day),
+            None => timeline(&wanted, &Propagation, &mut watch).map_err(NotThatWay::Day).map(|day| {
+                let relief = relief(&opened.book, &wanted, &day, &Propagation, &mut watch);
+                Timeline { relief, ..day }
+            }),
         };
         watch.finish();
         let day = planned.map_err(|why| not_that_way(why, &wanted))?;

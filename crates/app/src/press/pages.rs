@@ -9,6 +9,7 @@ use crate::asked::Place;
 use crate::book::{Opened, progress};
 use crate::failure::Failure;
 use bench::forecast::Surroundings;
+use plan::day::{Workplace, usual};
 use publish::page::{Leaf, formula_page};
 use publish::reader::reader;
 use publish::site::{Dated, Link, Links, page_name};
@@ -100,7 +101,8 @@ impl Pages<'_> {
             None => (None, Vec::new()),
         };
         let reader = reader(&self.opened.book, &formula, self.around());
-        let leaf = Leaf { settings, used_in, picture: picture.as_ref(), reader: Some(&reader) };
+        let day = usual(&formula, Workplace::of(&self.opened.book.kitchen()), self.around());
+        let leaf = Leaf { settings, used_in, picture: picture.as_ref(), reader: Some(&reader), day: day.as_ref() };
         let file = page_name(name);
         folder.stage(&file, formula_page(&formula, &leaf).as_bytes())?;
         files.push(file);

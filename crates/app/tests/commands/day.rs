@@ -86,7 +86,7 @@ fn a_kitchen_with_more_hands_says_so() {
         kitchen.replace("altitude", "hands = 2\nrings = 4\nasleep = \"21:00-05:00\"\naltitude"),
     );
     let out = sandbox.fine(&brunch(&[]));
-    assert!(out.contains("2 pairs of hands, 4 rings, 6 bowls,") && out.contains("21:00–05:00."), "{out}");
+    assert!(out.contains("2 pairs of hands, 4 rings, 6 bowls (") && out.contains("21:00–05:00."), "{out}");
     assert!(out.contains("Every wish is granted."), "up at five there is time enough: {out}");
 }
 

@@ -3,6 +3,7 @@
 use super::Rise;
 use super::bowl::Bowls;
 use formula::Formula;
+use formula::read::StageKind;
 use formula::resolve::formula::StageAt;
 use quantity::{Fraction, Mass, Volume};
 
@@ -24,12 +25,22 @@ pub fn volume(formula: &Formula, at: StageAt) -> Option<Volume> {
     (dough.flour > Mass::ZERO && volume.is_finite()).then_some(volume)
 }
 
-/// How much of a fridge a stage takes, as high as it is foreseen to rise, with its tub and the gaps about it. What is
-/// no dough takes a millilitre for each gram.
+/// Cream and its like take twice the room once they are whipped: common practice, no source.
+const WHIPPED: f64 = 2.0;
+
+/// How much of a fridge or a proofer a stage takes, with its tub and the gaps about it.
 #[must_use]
 pub fn fridge_room(formula: &Formula, at: StageAt, rises: &[Rise]) -> Volume {
+    bowl_room(formula, at, rises) / TUBS.as_ratio()
+}
+
+/// How much the bowl of a stage must hold, so that it can rise in it as high as is foreseen. What is no dough takes a
+/// millilitre for each gram, twice that where it is whipped.
+#[must_use]
+pub fn bowl_room(formula: &Formula, at: StageAt, rises: &[Rise]) -> Volume {
     let heights = rises.iter().filter(|rise| rise.at == at).flat_map(|rise| &rise.points).map(|point| point.risen);
     let most = heights.fold(1.0, f64::max);
-    let stands = volume(formula, at).unwrap_or_else(|| Volume::millilitres(formula.stage(at).made().as_grams()));
-    stands * (most / FILLED.of(TUBS).as_ratio())
+    let whipped = if formula.stage(at).kind == StageKind::Creamed { WHIPPED } else { 1.0 };
+    let stands = volume(formula, at).unwrap_or_else(|| Volume::millilitres(formula.stage(at).made().as_grams() * whipped));
+    stands * (most / FILLED.as_ratio())
 }

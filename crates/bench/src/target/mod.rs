@@ -17,7 +17,7 @@ mod water;
 mod yeast;
 
 pub(crate) use dose::factor_for;
-pub use dose::{Dose, Dosed, NoDose, When, yeast_for};
+pub use dose::{Dose, Dosed, NoDose, When, find, yeast_for};
 pub use in_time::{InTime, in_time};
 
 use crate::exchange::{Desk, Exchanged, Part, Unfit, Wishes, finished, grams, opened};

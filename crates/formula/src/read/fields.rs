@@ -232,6 +232,11 @@ impl<'t, 'd> Fields<'t, 'd> {
         None
     }
 
+    /// A table under a key that may also be a plain figure; none if it is not there, or no table.
+    pub fn table_if_one(&self, name: &str) -> Option<&'t DeTable<'d>> {
+        self.value(name)?.get_ref().as_table()
+    }
+
     /// A list of tables, as `[[name]]` makes them.
     pub fn tables(&self, reader: &mut Reader, name: &str) -> Vec<(&'t DeTable<'d>, Range<usize>)> {
         let Some(value) = self.value(name) else { return Vec::new() };

@@ -2,6 +2,7 @@
 
 use super::fields::{Fields, Reader};
 use super::label::{ForLabel, read_label};
+use super::working::DayTime;
 use super::{At, keys};
 use crate::fault;
 use crate::source::Source;
@@ -23,6 +24,8 @@ pub struct Head {
     pub notes: Vec<String>,
     /// How it keeps.
     pub storage: Option<String>,
+    /// When it usually comes to the table.
+    pub served_at: Option<DayTime>,
     /// A picture.
     pub photograph: Option<Photograph>,
     /// What a label needs to know.
@@ -80,9 +83,19 @@ pub fn read_head(reader: &mut Reader, source: &Source, fields: &Fields) -> Head 
     head.places.tags = tags.iter().map(|tag| tag.span.clone()).collect();
     head.places.notes = notes.iter().map(|note| note.span.clone()).collect();
     (head.tags, head.notes) = (plain(tags), plain(notes));
+    head.served_at = fields.text(reader, "served-at").and_then(|text| read_time(reader, At::new(text.value, text.span)));
     head.photograph = fields.table(reader, "photograph").and_then(|(table, span)| read_photograph(reader, table, span));
     head.label = fields.table(reader, "label").map(|(table, span)| read_label(reader, table, span)).unwrap_or_default();
     head
+}
+
+fn read_time(reader: &mut Reader, text: At<&str>) -> Option<DayTime> {
+    let time = DayTime::read(text.value);
+    if time.is_none() {
+        let message = format!("“{}” is no time of the day", text.value);
+        reader.report(&fault::NOT_HOURS_OF_THE_DAY, text.span, message, "write \"09:30\", on a clock of 24 hours");
+    }
+    time
 }
 
 fn plain(texts: Vec<At<String>>) -> Vec<String> {

@@ -81,6 +81,9 @@ fn of_kind(kind: &Kind) -> Value {
             json!({ "type": "object", "properties": figures, "additionalProperties": false })
         }
         Kind::Source => json!({ "anyOf": [{ "type": "string" }, { "type": "object" }] }),
+        Kind::Sizes => json!({
+            "anyOf": [number_or_text, { "type": "object", "additionalProperties": { "type": "number" } }]
+        }),
     }
 }
 

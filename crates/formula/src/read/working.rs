@@ -1,15 +1,15 @@
 //! Who works in a kitchen: how many pairs of hands, on how many rings, and when nobody is at hand.
 
 use super::At;
-use super::fields::{Fields, Reader};
+use super::fields::{Fields, Reader, figure, in_written_order};
 use super::formula::read_measure;
-use super::kitchen::TAKEN;
+use super::kitchen::{TAKEN, VOLUMES, impossible};
 use crate::fault;
-use quantity::{Kind, SpoonSystem};
+use quantity::{Kind, Measure, SpoonSystem, Volume};
 use std::fmt;
 
 /// What a kitchen states of the work in it; nothing where it states nothing.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Working {
     /// How many people work.
     pub hands: Option<u32>,
@@ -17,6 +17,8 @@ pub struct Working {
     pub rings: Option<u32>,
     /// How many bowls can be in use at once.
     pub bowls: Option<u32>,
+    /// How many of them hold how much, the smallest first; nothing where they are only counted.
+    pub bowl_sizes: Vec<(Volume, u32)>,
     /// When the baker sleeps, every night.
     pub asleep: Option<DayHours>,
     /// When nobody is in the kitchen, every day.
@@ -94,23 +96,52 @@ pub const MOST_AT_ONCE: u32 = 100;
 pub fn read_working(reader: &mut Reader, fields: &Fields) -> Working {
     let hands = read_whole(reader, fields, "hands");
     let rings = read_whole(reader, fields, "rings");
-    let bowls = read_whole(reader, fields, "bowls");
+    let bowl_sizes = read_sizes(reader, fields, "bowls");
+    let bowls = match fields.table_if_one("bowls") {
+        Some(_) => Some(bowl_sizes.iter().map(|(_, count)| count).sum()).filter(|count| *count > 0),
+        None => read_whole(reader, fields, "bowls"),
+    };
     let asleep = fields.text(reader, "asleep").map(|text| At::new(text.value.to_owned(), text.span));
     let asleep = asleep.and_then(|text| read_hours(reader, text));
     let out = fields.texts(reader, "out").into_iter().filter_map(|text| read_hours(reader, text)).collect();
-    Working { hands, rings, bowls, asleep, out }
+    Working { hands, rings, bowls, bowl_sizes, asleep, out }
 }
 
 /// A whole number under a key, of things that can be counted in a kitchen.
 pub fn read_whole(reader: &mut Reader, fields: &Fields, name: &str) -> Option<u32> {
     let count = read_measure(reader, fields, name, Kind::Count)?;
     let pieces = count.value.count(SpoonSystem::Metric)?.to.as_pieces();
-    if pieces.fract() == 0.0 && (1.0..=f64::from(MOST_AT_ONCE)).contains(&pieces) {
-        return Some(pieces as u32);
+    whole(reader, name, At::new(pieces, count.span))
+}
+
+fn whole(reader: &mut Reader, name: &str, count: At<f64>) -> Option<u32> {
+    if count.value.fract() == 0.0 && (1.0..=f64::from(MOST_AT_ONCE)).contains(&count.value) {
+        return Some(count.value as u32);
     }
     let message = format!("no kitchen has such a figure for “{name}”: a whole number from 1 to {MOST_AT_ONCE} is taken");
     reader.report(&fault::KITCHEN_IMPOSSIBLE, count.span, message, TAKEN);
     None
+}
+
+/// How many there are of each size, the smallest first, where a table says so.
+fn read_sizes(reader: &mut Reader, fields: &Fields, name: &str) -> Vec<(Volume, u32)> {
+    let mut sizes = Vec::new();
+    for (size, value) in fields.table_if_one(name).map(in_written_order).unwrap_or_default() {
+        let volume = size.value.parse::<Measure>().ok().and_then(|one| one.volume(SpoonSystem::Metric));
+        let Some(volume) = volume.map(|volume| volume.to) else {
+            let message = format!("“{}” is no size of “{name}”", size.value);
+            reader.report(&fault::WRONG_QUANTITY, size.span, message, "write what they hold with its unit: \"3 l\" = 2");
+            continue;
+        };
+        if !VOLUMES.contains(volume.as_millilitres()) {
+            impossible(reader, &size.span, name, VOLUMES);
+            continue;
+        }
+        let count = figure(value).and_then(|text| text.value.trim().parse::<f64>().ok());
+        sizes.extend(whole(reader, name, At::new(count.unwrap_or(f64::NAN), value.span())).map(|count| (volume, count)));
+    }
+    sizes.sort_by(|a, b| a.0.as_millilitres().total_cmp(&b.0.as_millilitres()));
+    sizes
 }
 
 fn read_hours(reader: &mut Reader, text: At<String>) -> Option<DayHours> {

@@ -4,7 +4,7 @@ use super::way::{Way, is_long_preferment};
 use crate::day::span::foreseen_steps;
 use bench::exchange::{Exchanged, Unfit, Wishes, exchange};
 use bench::forecast::{Surroundings, Verdict, rises};
-use bench::target::{NoDose, When, yeast_for};
+use bench::target::{Dosed, NoDose, When, yeast_for};
 use formula::read::{Action, Attention, Condition, StageKind};
 use formula::resolve::formula::{StageAt, Word};
 use formula::{Book, Formula, Line, Stage};
@@ -71,7 +71,9 @@ pub fn changed(way: Way, book: &Book, written: &Formula, around: &Surroundings) 
         leave_out_retards(&mut formula, &mut changes);
         stated.unwrap_or(IN_THE_FRIDGE)
     };
-    changes.extend(dose(&mut formula, at, (time.from + time.to) * 0.5, around)?);
+    let title = formula.stage(at).title.clone();
+    let doses = dose(&mut formula, at, When::Risen((time.from + time.to) * 0.5), around).map_err(NotSo::Dose)?;
+    changes.extend(doses.into_iter().map(|one| Change::Dosed(title.clone(), one.title, one.stated, one.needed, one.share)));
     changes.extend(retimed(&mut formula, (at, rises), around));
     Ok((formula, changes))
 }
@@ -82,7 +84,7 @@ fn dough(formula: &Formula) -> Option<StageAt> {
     formula.stages().find(|(_, stage)| is_dough(stage)).map(|(at, _)| at)
 }
 
-fn is_yeast(line: &Line) -> bool {
+pub fn is_yeast(line: &Line) -> bool {
     line.ingredient().is_some_and(|one| one.yeast().is_some()) && line.mass.value > Mass::ZERO
 }
 
@@ -149,10 +151,10 @@ fn leave_out_retards(formula: &mut Formula, changes: &mut Vec<Change>) {
     }
 }
 
-/// Doses a dough so that it has risen in that time, in its lines and where its sentences name them.
-fn dose(formula: &mut Formula, at: StageAt, time: TimeSpan, around: &Surroundings) -> Result<Vec<Change>, NotSo> {
+/// Doses a stage so that it is ripe or has risen in that time, in its lines and where sentences name them.
+pub fn dose(formula: &mut Formula, at: StageAt, when: When, around: &Surroundings) -> Result<Vec<Dosed>, NoDose> {
     let name = formula.stage(at).name.clone();
-    let found = yeast_for(formula, &name, When::Risen(time), around).map_err(NotSo::Dose)?;
+    let found = yeast_for(formula, &name, when, around)?;
     let component = &mut formula.components[at.0];
     let stage = &mut component.stages[at.1];
     let mut dosed = Vec::new();
@@ -170,17 +172,15 @@ fn dose(formula: &mut Formula, at: StageAt, time: TimeSpan, around: &Surrounding
             }
         }
     }
-    let title = component.stages[at.1].title.clone();
-    let lines = found.lines.into_iter();
-    Ok(lines.map(|line| Change::Dosed(title.clone(), line.title, line.stated, line.needed, line.share)).collect())
+    Ok(found.lines)
 }
 
 /// How far to either side of the likely time a step's new time reaches: common practice, no source.
-const AROUND: f64 = 0.2;
+pub const AROUND: f64 = 0.2;
 
 /// Gives the rises after a dough's first the time that is foreseen where what is stated no longer holds, in working
 /// order, because a later rise depends on an earlier one.
-fn retimed(formula: &mut Formula, dosed: (StageAt, usize), around: &Surroundings) -> Vec<Change> {
+pub fn retimed(formula: &mut Formula, dosed: (StageAt, usize), around: &Surroundings) -> Vec<Change> {
     let mut changes = Vec::new();
     let steps: Vec<(StageAt, usize)> = formula
         .stages()

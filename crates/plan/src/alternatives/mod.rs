@@ -3,6 +3,7 @@
 mod changed;
 mod way;
 
+pub(crate) use changed::{AROUND, dose, is_yeast, retimed};
 pub use changed::{Change, NotSo};
 pub use way::Way;
 
@@ -98,7 +99,7 @@ pub fn planned(
 }
 
 /// What proof-reading says of a changed formula and did not say of the written one.
-fn newly_minded(book: &Book, written: &Formula, changed: &Formula) -> Vec<String> {
+pub(crate) fn newly_minded(book: &Book, written: &Formula, changed: &Formula) -> Vec<String> {
     let found = |formula: &Formula| proof_read(formula, &book.kitchen(), &book.settings);
     let known = found(written);
     let is_new = |code: &str| !known.iter().any(|one| one.code == code);

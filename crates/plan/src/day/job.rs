@@ -1,10 +1,11 @@
 //! The steps of all that is made, each with its time, its stations and what it follows.
 
 use super::span::{Span, foreseen_steps, span};
+use super::stays::decilitres;
 use super::workplace::{DECK, Station, Workplace};
 use crate::held::may_be_left_out;
 use crate::used::{product_stages, used_formulas};
-use bench::forecast::{Rise, Surroundings, rises};
+use bench::forecast::{Rise, Surroundings, fridge_room, rises};
 use formula::ingredient::Figure;
 use formula::read::{Action, Attention, Condition, StageKind};
 use formula::resolve::formula::{StageAt, Word};
@@ -85,6 +86,8 @@ pub struct Job {
     pub decks: i32,
     /// In how many loads it goes into the oven.
     pub loads: u32,
+    /// How much of the proofer it takes, in decilitres; the whole of one whose room is not stated.
+    pub warm: i32,
 }
 
 impl Job {
@@ -95,6 +98,7 @@ impl Job {
             Station::Hands => i32::from(self.is_work),
             _ if !self.stations.contains(&station) => 0,
             Station::Oven => self.decks,
+            Station::Proofer => self.warm,
             _ => 1,
         }
     }
@@ -167,6 +171,7 @@ pub fn jobs(dishes: &[Dish], place: &Workplace, around: &Surroundings) -> Vec<Jo
             let done = |s: &usize| dish.is_held || !may_be_left_out(stage, *s);
             for (s, step) in stage.steps.iter().enumerate().filter(|(s, _)| done(s)) {
                 let (decks, loads) = decks(step, place);
+                let warm = if around.is_in_proofer(step) { warm(dish, *at, place) } else { 0 };
                 let job = |span: Span, readies: Option<Readies>| Job {
                     dish: d,
                     at: *at,
@@ -180,6 +185,7 @@ pub fn jobs(dishes: &[Dish], place: &Workplace, around: &Surroundings) -> Vec<Jo
                     },
                     decks: if readies.is_none() { decks } else { 0 },
                     loads: if readies.is_none() { loads } else { 1 },
+                    warm: if readies.is_none() { warm } else { 0 },
                     readies,
                 };
                 let soft = softened(stage, (at.1, s), around);
@@ -222,7 +228,13 @@ fn decks(step: &Step, place: &Workplace) -> (i32, u32) {
     (((takes - 1e-9).ceil() as i32).clamp(1, all), loads as u32)
 }
 
-/// Whether the oven can be as hot as two jobs ask at the same time.
+/// How much of the proofer a stage takes: no more than there is.
+fn warm(dish: &Dish, at: StageAt, place: &Workplace) -> i32 {
+    let all = place.capacity(Station::Proofer);
+    place.proofer_room.map_or(all, |_| decilitres(fridge_room(&dish.formula, at, &dish.rises)).clamp(1, all))
+}
+
+/// Whether the oven, or the proofer, can be as hot as two jobs ask at the same time.
 #[must_use]
 pub fn bake_together(dishes: &[Dish], one: &Job, other: &Job) -> bool {
     let heat = |job: &Job| dishes[job.dish].formula.stage(job.at).steps[job.step].temperature;

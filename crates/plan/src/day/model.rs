@@ -20,6 +20,8 @@ pub enum Want {
     Left(usize),
     /// There are bowls, or room in the fridge, for all that stands there.
     Room(Space),
+    /// There are bowls of a size or larger for what needs them, by the place of the size in the kitchen.
+    Large(usize),
     /// What a job made is used while it is at its best, by the place among what follows what.
     AtItsBest(usize),
 }
@@ -156,37 +158,43 @@ impl Model {
             }
         }
         // The oven is as hot as one job asks: those that ask for other heats keep each other out.
-        for apart in kept_apart(dishes, jobs) {
+        // The same holds for the proofer.
+        for apart in [Station::Oven, Station::Proofer].into_iter().flat_map(|station| kept_apart(dishes, jobs, station)) {
             self.problem.resources.push(Resource { capacity: 1, uses: apart.into_iter().map(|job| (job, 1)).collect() });
         }
     }
 
     fn stand(&mut self, parts: Parts) {
+        let serving = self.serving;
         let edge = |until: &Until| match *until {
             Until::Begins(job) => Edge::Begin(job),
             Until::Done(job) => Edge::End(job),
-            Until::Served => Edge::Begin(self.serving),
+            Until::Served => Edge::Begin(serving),
         };
+        let put =
+            |stay: &Stay| problem::Stay { from: stay.from, until: stay.until.iter().map(edge).collect(), amount: stay.amount };
         for space in Space::ALL {
-            let own = parts.stays.iter().filter(|stay| stay.space == space);
-            let stays = own.map(|stay| problem::Stay {
-                from: stay.from,
-                until: stay.until.iter().map(edge).collect(),
-                amount: stay.amount,
-            });
-            let stays: Vec<problem::Stay> = stays.collect();
-            let capacity = parts.place.room(space);
-            if stays.iter().map(|stay| i64::from(stay.amount)).sum::<i64>() > i64::from(capacity) {
-                self.wants.push(Want::Room(space));
-                self.problem.wishes.push(Wish::Room { capacity, stays });
-            }
+            let stays = parts.stays.iter().filter(|stay| stay.space == space).map(put);
+            self.find_room(Want::Room(space), parts.place.room(space), stays.collect());
+        }
+        // What fits into a small bowl may stand in a large one, and be tipped into another when that is needed.
+        for size in 1..parts.place.bowl_sizes.len() {
+            let large = parts.stays.iter().filter(|stay| stay.space == Space::Bowls && stay.size >= size).map(put);
+            self.find_room(Want::Large(size), parts.place.bowls_from(size), large.collect());
+        }
+    }
+
+    /// A wish for room, where not everything would have it at once.
+    fn find_room(&mut self, want: Want, capacity: i32, stays: Vec<problem::Stay>) {
+        if stays.iter().map(|stay| i64::from(stay.amount)).sum::<i64>() > i64::from(capacity) {
+            self.wish(want, Wish::Room { capacity, stays });
         }
     }
 }
 
-/// Groups of jobs in the oven of which no two can go on at once, so that every such pair is in one of them.
-fn kept_apart(dishes: &[Dish], jobs: &[Job]) -> Vec<Vec<usize>> {
-    let hot: Vec<usize> = (0..jobs.len()).filter(|job| jobs[*job].stations.contains(&Station::Oven)).collect();
+/// Groups of jobs in the oven or the proofer of which no two can go on at once, so that every such pair is in one of them.
+fn kept_apart(dishes: &[Dish], jobs: &[Job], station: Station) -> Vec<Vec<usize>> {
+    let hot: Vec<usize> = (0..jobs.len()).filter(|job| jobs[*job].stations.contains(&station)).collect();
     let is_apart = |one: usize, other: usize| !bake_together(dishes, &jobs[one], &jobs[other]);
     let mut groups: Vec<Vec<usize>> = Vec::new();
     for (at, &one) in hot.iter().enumerate() {
@@ -251,7 +259,7 @@ fn aims(model: &Model, parts: Parts, frame: Frame) -> Vec<Aim> {
     let close = (0..jobs.len()).flat_map(|at| [(1, Measure::Begin(model.serving)), (-1, Measure::Begin(at))]).collect();
     vec![
         gives_way(&|want| *want == Want::Served),
-        gives_way(&|want| matches!(want, Want::Room(_))),
+        gives_way(&|want| matches!(want, Want::Room(_) | Want::Large(_))),
         gives_way(&|want| matches!(want, Want::AtItsBest(_))),
         gives_way(&because(Why::Out)),
         gives_way(&because(Why::Asleep)),

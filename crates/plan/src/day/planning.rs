@@ -3,15 +3,16 @@
 use super::clock::{Away, Clock, aways, slots_for};
 use super::happened::{Progress, progress};
 use super::job::{Dish, Job, dishes, jobs as jobs_of};
-use super::model::{FRESH, Frame, Model, Parts, Want, model};
+use super::model::{AIMS, FRESH, Frame, Model, Parts, Want, model};
 use super::order::{Follows, order};
 use super::seen::{Learnt, foresee_anew};
 use super::stays::stays;
 use super::timeline::{Against, Entry, HowFar, Left, Refusal, Timeline, Unmet, Wanted};
 use super::workplace::Workplace;
-use crate::engine::{Engine, Outcome, Plan, Watch};
+use crate::engine::{Alone, Engine, Outcome, Plan, Watch};
 use crate::held::may_be_left_out;
 use crate::problem::{Problem, Slot};
+use jiff::ZonedDateTime;
 
 /// The most jobs that are planned: far more than one kitchen does in a fortnight's waking hours.
 pub const MOST_JOBS: usize = 1000;
@@ -52,7 +53,36 @@ pub fn timeline(wanted: &Wanted, engine: &dyn Engine, watch: &mut dyn Watch) -> 
             _ => dishes[dish].is_held = false,
         }
     }
-    planned(wanted, dishes, Depth::Full, (engine, watch)).or(best)
+    let whole = planned(wanted, dishes, Depth::Full, (engine, watch));
+    whole.or_else(|_| best.map(|so_far| Timeline { is_why_cut_short: !so_far.unmet.is_empty(), ..so_far }))
+}
+
+/// Plans a day on which nothing is held or warmed again.
+///
+/// # Errors
+/// Those of [`timeline`].
+pub fn planned_without_holding(
+    wanted: &Wanted,
+    depth: Depth,
+    (engine, watch): (&dyn Engine, &mut dyn Watch),
+) -> Result<Timeline, Refusal> {
+    planned(wanted, dishes(&wanted.formulas, &wanted.there, &wanted.around), depth, (engine, watch))
+}
+
+/// Plans something like a day again, with the same things held.
+///
+/// # Errors
+/// Those of [`timeline`].
+pub fn again(
+    wanted: &Wanted,
+    day: &Timeline,
+    depth: Depth,
+    (engine, watch): (&dyn Engine, &mut dyn Watch),
+) -> Result<Timeline, Refusal> {
+    let mut dishes = dishes(&wanted.formulas, &wanted.there, &wanted.around);
+    let is_held = |name: &str| day.dishes.iter().any(|dish| dish.formula.name == name && dish.is_held);
+    dishes.iter_mut().for_each(|dish| dish.is_held = is_held(&dish.formula.name));
+    planned(wanted, dishes, depth, (engine, watch))
 }
 
 /// What comes to the table as fresh as that, an hour from the heat, is not held to be fresher.
@@ -60,11 +90,26 @@ const FRESH_ENOUGH: Slot = 24;
 
 /// How far a day is worked on.
 #[derive(Clone, Copy, PartialEq, Eq)]
-enum Depth {
-    /// Only as far as freshness, and without a reason for what gives way.
+pub enum Depth {
+    /// Only as far as what is wished for, and without a reason for what gives way.
+    Wishes,
+    /// Only as far as freshness, and without a reason.
     Freshness,
+    /// To the end, but without a reason.
+    Order,
     /// To the end.
     Full,
+}
+
+impl Depth {
+    /// Of how many aims.
+    const fn aims(self) -> usize {
+        match self {
+            Self::Wishes => FRESH,
+            Self::Freshness => FRESH + 1,
+            Self::Order | Self::Full => AIMS.len(),
+        }
+    }
 }
 
 fn may_be_held(dish: &Dish) -> bool {
@@ -132,10 +177,8 @@ fn planned(
         progress: &progress,
     };
     let mut model = model(parts, &clock, frame);
-    if depth == Depth::Freshness {
-        model.problem.aims.truncate(FRESH + 1);
-        model.problem.is_without_why = true;
-    }
+    model.problem.aims.truncate(depth.aims());
+    model.problem.is_without_why = depth != Depth::Full;
     let plan = match engine.solve(&model.problem, watch) {
         Outcome::Found(plan) => plan,
         Outcome::Impossible => return Err(Refusal::Impossible),
@@ -143,7 +186,7 @@ fn planned(
     };
     let is_done = |job: usize| matches!(progress[job], Progress::Done(_));
     let (entries, left) = (entries(&model, (&dishes, &jobs), &plan, &clock), left(&model, aways, &plan, &clock));
-    let (unmet, conflicts) = (unmet(&model, &plan), conflicts(&model, &plan));
+    let (unmet, conflicts) = (unmet(&model, &plan), conflicts(&model, &plan, &clock));
     let entries = entries.into_iter().filter(|entry| !is_done(entry.job)).collect();
     let served = clock.moment(plan.begins[model.serving]);
     let wanted = wanted.serve.clone();
@@ -160,6 +203,8 @@ fn planned(
         left,
         unmet,
         conflicts,
+        is_why_cut_short: plan.is_why_cut_short,
+        relief: Vec::new(),
         reached: plan.reached,
     })
 }
@@ -210,8 +255,7 @@ fn left(model: &Model, aways: Vec<Away>, plan: &Plan, clock: &Clock) -> Vec<Left
     let first = clock.moment(plan.begins.iter().copied().min().unwrap_or(0));
     let kept = |at: usize| {
         let wish = model.wants.iter().position(|want| *want == Want::Left(at))?;
-        let (from, to) = model.problem.rest(&model.problem.wishes[wish], &plan.begins)?;
-        (to > from).then(|| (clock.moment(from), clock.moment(to)))
+        kept(model, wish, &plan.begins, clock)
     };
     let one = |(at, away): (usize, Away)| Left { at, kept: kept(at), away };
     let all = aways.into_iter().enumerate().map(one);
@@ -224,10 +268,20 @@ fn unmet(model: &Model, plan: &Plan) -> Vec<Unmet> {
     all.filter(|(_, by)| *by > 0).map(|(want, by)| Unmet { want, gives_way: HowFar::of(want, by) }).collect()
 }
 
-fn conflicts(model: &Model, plan: &Plan) -> Vec<Vec<Against>> {
-    let one = |(wish, alone): &(usize, Option<Slot>)| {
+/// What is left of a time in which nobody is at hand: from when to when.
+fn kept(model: &Model, wish: usize, begins: &[Slot], clock: &Clock) -> Option<(ZonedDateTime, ZonedDateTime)> {
+    let (from, to) = model.problem.rest(&model.problem.wishes[wish], begins)?;
+    (to > from).then(|| (clock.moment(from), clock.moment(to)))
+}
+
+fn conflicts(model: &Model, plan: &Plan, clock: &Clock) -> Vec<Vec<Against>> {
+    let one = |(wish, alone): &(usize, Option<Alone>)| {
         let want = model.wants[*wish];
-        Against { want, alone: alone.map(|by| HowFar::of(want, by)) }
+        Against {
+            want,
+            alone: alone.as_ref().map(|alone| HowFar::of(want, alone.by)),
+            kept: alone.as_ref().and_then(|alone| kept(model, *wish, &alone.begins, clock)),
+        }
     };
     plan.conflicts.iter().map(|conflict| conflict.wishes.iter().map(one).collect()).collect()
 }

@@ -3,11 +3,12 @@
 use super::job::{Dish, Job, names};
 use super::order::Follows;
 use super::workplace::{Station, Workplace};
-use bench::forecast::{Surroundings, fridge_room};
+use bench::forecast::{Surroundings, bowl_room, fridge_room};
 use formula::Stage;
 use formula::read::{Action, StageKind};
 use formula::resolve::formula::StageAt;
 use quantity::Volume;
+use std::collections::BTreeMap;
 
 /// What things stand in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -36,6 +37,9 @@ pub struct Stay {
     pub until: Vec<Until>,
     /// How many bowls, decilitres, or hundredths of a deck.
     pub amount: i32,
+    /// The smallest bowls that are large enough, by their place among the kitchen's sizes; the smallest of all where
+    /// bowls are only counted.
+    pub size: usize,
 }
 
 /// What a stay waits for.
@@ -50,7 +54,7 @@ pub enum Until {
 }
 
 /// How many decilitres a volume is, rounded up.
-fn decilitres(volume: Volume) -> i32 {
+pub fn decilitres(volume: Volume) -> i32 {
     (volume.as_millilitres() / 100.0 - 1e-9).ceil().clamp(0.0, 1e6) as i32
 }
 
@@ -62,13 +66,16 @@ pub fn stays(dishes: &[Dish], jobs: &[Job], follows: &[Follows], place: &Workpla
         for at in &dish.stages {
             let own: Vec<usize> = (0..jobs.len()).filter(|job| is_of(&jobs[*job], d, *at)).collect();
             let stage = dish.formula.stage(*at);
-            found.extend(bowl(stage, &own, jobs, follows));
+            let bowl = bowl(stage, &own, jobs, follows);
+            let needs = || bowl_room(&dish.formula, *at, &dish.rises);
+            found.extend(bowl.into_iter().flat_map(|bowl| large_enough(bowl, needs(), place)));
             let cold = own.iter().filter(|job| around.is_in_fridge(&stage.steps[jobs[**job].step]));
             found.extend(cold.map(|job| Stay {
                 space: Space::Fridge,
                 from: *job,
                 until: after(*job, follows, Until::Begins),
                 amount: decilitres(fridge_room(&dish.formula, *at, &dish.rises)),
+                size: 0,
             }));
         }
     }
@@ -90,7 +97,7 @@ fn warm_oven(dishes: &[Dish], jobs: &[Job], follows: &[Follows], place: &Workpla
             (job.decks.max(1), vec![Until::Done(at)])
         };
         let is_there = is_held(job) || job.stations.contains(&Station::Oven);
-        is_there.then_some(Stay { space: Space::Oven, from: at, until, amount })
+        is_there.then_some(Stay { space: Space::Oven, from: at, until, amount, size: 0 })
     };
     jobs.iter().enumerate().filter_map(stay).collect()
 }
@@ -118,8 +125,33 @@ fn bowl(stage: &Stage, own: &[usize], jobs: &[Job], follows: &[Follows]) -> Opti
         Some(laid) => vec![Until::Begins(*laid)],
         None => after(*own.last()?, follows, Until::Done),
     };
-    Some(Stay { space: Space::Bowls, from, until, amount: 1 })
+    Some(Stay { space: Space::Bowls, from, until, amount: 1, size: 0 })
 }
+
+/// The bowl as large as what rises in it needs; what is too much for the largest is parted among several.
+fn large_enough(bowl: Stay, needs: Volume, place: &Workplace) -> Vec<Stay> {
+    let sizes = &place.bowl_sizes;
+    if sizes.is_empty() {
+        return vec![bowl];
+    }
+    let fitting = |rest: Volume| sizes.iter().position(|(holds, _)| *holds >= rest);
+    let mut parts: BTreeMap<usize, i32> = BTreeMap::new();
+    let mut rest = needs;
+    // The largest first, each as often as there is one; what is then left over is missing in the largest.
+    let there = sizes.iter().enumerate().rev().flat_map(|(size, (_, count))| (0..*count).map(move |_| size));
+    for largest in there.chain(std::iter::repeat(sizes.len() - 1)).take(MOST_PARTS) {
+        let size = fitting(rest).unwrap_or(largest);
+        *parts.entry(size).or_default() += 1;
+        rest = rest - sizes[size].0;
+        if rest <= Volume::ZERO {
+            break;
+        }
+    }
+    parts.into_iter().map(|(size, amount)| Stay { size, amount, ..bowl.clone() }).collect()
+}
+
+/// Nobody parts a dough further.
+const MOST_PARTS: usize = 100;
 
 fn names_tray(name: &str) -> bool {
     name.split(|c: char| !c.is_alphabetic()).any(|word| matches!(word, "tray" | "trays" | "tin" | "tins" | "rings"))

@@ -10,6 +10,7 @@ use super::stays::Stay;
 use super::workplace::Workplace;
 use crate::engine::Reached;
 use crate::problem::Slot;
+use crate::relief::Relief;
 use bench::forecast::Surroundings;
 use formula::Formula;
 use jiff::ZonedDateTime;
@@ -87,6 +88,10 @@ pub struct Timeline {
     /// Why: wishes that stand against each other, none of which can be left out; more than one such group where
     /// the first is not the only one.
     pub conflicts: Vec<Vec<Against>>,
+    /// Whether the search for the reasons was told to stop before its end.
+    pub is_why_cut_short: bool,
+    /// What else would help, each tried out; see [`crate::relief`].
+    pub relief: Vec<Relief>,
     /// What each aim has come to.
     pub reached: Vec<Reached>,
 }
@@ -137,7 +142,16 @@ pub enum HowFar {
 
 impl HowFar {
     pub(super) fn of(want: Want, by: Slot) -> Self {
-        if matches!(want, Want::Room(_)) { Self::Room(by) } else { Self::Time(span_of(by)) }
+        if matches!(want, Want::Room(_) | Want::Large(_)) { Self::Room(by) } else { Self::Time(span_of(by)) }
+    }
+
+    /// The room; none where time gives way.
+    #[must_use]
+    pub const fn room(self) -> i32 {
+        match self {
+            Self::Room(room) => room,
+            Self::Time(_) => 0,
+        }
     }
 
     /// The time; none where room gives way.
@@ -157,4 +171,6 @@ pub struct Against {
     pub want: Want,
     /// How far it would have to give way if it alone did; none if that would not help.
     pub alone: Option<HowFar>,
+    /// What is then kept of a time in which nobody is at hand: from when to when.
+    pub kept: Option<(ZonedDateTime, ZonedDateTime)>,
 }

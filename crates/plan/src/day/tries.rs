@@ -3,9 +3,11 @@
 //! Each try draws how long every job takes, between early and late and most likely the likely time (a triangle: an
 //! assumption); a quick or slow kitchen is so for everything in it that rises. Jobs keep their planned order and
 //! begin when planned, or as soon after as what they need is there. Times that a baker chooses within a window, such
-//! as a retard or a rest, do not vary.
+//! as a retard or a rest, do not vary. Where too little room is left, nothing waits for it: it is only counted.
 
 use super::job::{Job, bake_together};
+use super::model::Want;
+use super::stays::{Space, Stay, Until};
 use super::timeline::Timeline;
 use super::workplace::Station;
 use crate::day::Told;
@@ -24,6 +26,8 @@ pub struct Tries {
     pub late: (TimeSpan, TimeSpan),
     /// In how many of them something waits longer than it is at its best.
     pub past_best: usize,
+    /// In how many of them there is less room in bowls, fridge or oven than was planned with, for a while.
+    pub crowded: usize,
     /// By how much each job may be late before serving is, by its number.
     pub slack: Vec<TimeSpan>,
 }
@@ -52,6 +56,7 @@ pub fn tries(timeline: &Timeline, kitchens: usize) -> Tries {
         in_time: late.iter().filter(|late| **late <= IN_TIME).count(),
         late: (at(0.5), at(0.95)),
         past_best: runs.iter().filter(|run| run.is_past_best).count(),
+        crowded: runs.iter().filter(|run| run.is_crowded).count(),
         slack: plan.slack().into_iter().map(TimeSpan::minutes).collect(),
     }
 }
@@ -62,6 +67,8 @@ struct Run {
     served: f64,
     /// Whether something waited longer than it is at its best.
     is_past_best: bool,
+    /// Whether more room was missing than planned.
+    is_crowded: bool,
 }
 
 /// A timeline in minutes from its first job.
@@ -73,6 +80,30 @@ struct Planned<'p> {
     order: Vec<usize>,
     is_set_going: Vec<bool>,
     served: f64,
+    rooms: Vec<Room<'p>>,
+}
+
+/// What stands in something, and how much may.
+struct Room<'p> {
+    stays: Vec<&'p Stay>,
+    /// What there is, and what is missing already as planned.
+    most: i32,
+}
+
+impl<'p> Room<'p> {
+    /// All of them.
+    fn of(timeline: &'p Timeline) -> Vec<Self> {
+        let place = &timeline.place;
+        let spaces = Space::ALL.into_iter().map(|space| (Want::Room(space), space, 0, place.room(space)));
+        let sizes = (1..place.bowl_sizes.len()).map(|size| (Want::Large(size), Space::Bowls, size, place.bowls_from(size)));
+        let missing =
+            |want: Want| timeline.unmet.iter().find(|unmet| unmet.want == want).map_or(0, |unmet| unmet.gives_way.room());
+        let room = |(want, space, size, there): (Want, Space, usize, i32)| Self {
+            stays: timeline.stays.iter().filter(|stay| stay.space == space && stay.size >= size).collect(),
+            most: there.saturating_add(missing(want)),
+        };
+        spaces.chain(sizes).map(room).filter(|room| !room.stays.is_empty()).collect()
+    }
 }
 
 impl<'p> Planned<'p> {
@@ -89,7 +120,7 @@ impl<'p> Planned<'p> {
             is_set_going[entry.job] = entry.is_set_going;
         }
         let order = timeline.entries.iter().map(|entry| entry.job).collect();
-        Self { timeline, times, order, is_set_going, served: minutes(&timeline.served) }
+        Self { timeline, times, order, is_set_going, served: minutes(&timeline.served), rooms: Room::of(timeline) }
     }
 
     /// How long each job takes in one kitchen, in minutes.
@@ -126,9 +157,9 @@ impl<'p> Planned<'p> {
             let cooled = self.order[..at].iter().filter(|other| self.keeps_out(**other, job)).map(|other| ends[*other]);
             let mut begin = before.chain(cooled).fold(self.times[job].0, f64::max);
             for (station, places) in &mut free {
+                let Some(last) = self.needs(job, *station).checked_sub(1) else { continue };
                 places.sort_by(f64::total_cmp);
-                let last = self.needs(job, *station).checked_sub(1).and_then(|last| places.get(last));
-                begin = last.map_or(begin, |free| begin.max(*free));
+                begin = places.get(last).map_or(begin, |free| begin.max(*free));
             }
             begins[job] = begin;
             ends[job] = begin + lasts[job];
@@ -144,7 +175,23 @@ impl<'p> Planned<'p> {
             let wait = one.after.map_or(served, |after| begins[after]) - ends[one.before];
             one.most.is_some_and(|most| !one.is_strict && wait > most.as_minutes() + GRID)
         });
-        Run { served, is_past_best }
+        Run { served, is_past_best, is_crowded: self.is_crowded((&begins, &ends), served) }
+    }
+
+    /// Whether there is more in bowls, fridge or oven at a moment than there is room for, and than was planned.
+    fn is_crowded(&self, (begins, ends): (&[f64], &[f64]), served: f64) -> bool {
+        let over = |until: &Until| match *until {
+            Until::Begins(job) => begins[job],
+            Until::Done(job) => ends[job],
+            Until::Served => served,
+        };
+        self.rooms.iter().any(|room| {
+            let span = |stay: &&Stay| (begins[stay.from], stay.until.iter().map(over).fold(f64::MIN, f64::max), stay.amount);
+            let spans: Vec<(f64, f64, i32)> = room.stays.iter().map(span).collect();
+            let taken =
+                |now: f64| -> i32 { spans.iter().filter(|(from, to, _)| *from <= now && now < *to).map(|(.., of)| of).sum() };
+            spans.iter().any(|(from, ..)| taken(*from) > room.most)
+        })
     }
 
     fn needs(&self, job: usize, station: Station) -> usize {
@@ -152,11 +199,12 @@ impl<'p> Planned<'p> {
         usize::try_from(self.timeline.jobs[job].needs(station)).unwrap_or(0).max(usize::from(is_started))
     }
 
-    /// Whether an earlier job keeps a later one out of the oven until it is done, because they ask for other heats.
+    /// Whether an earlier job keeps a later one out of the oven or the proofer until it is done, because they ask for
+    /// other heats.
     fn keeps_out(&self, earlier: usize, later: usize) -> bool {
         let (jobs, dishes) = (&self.timeline.jobs, &self.timeline.dishes);
-        let is_in_the_oven = |job: usize| jobs[job].stations.contains(&Station::Oven);
-        is_in_the_oven(earlier) && is_in_the_oven(later) && !bake_together(dishes, &jobs[earlier], &jobs[later])
+        let are_in = |station: Station| [earlier, later].iter().all(|job| jobs[*job].stations.contains(&station));
+        (are_in(Station::Oven) || are_in(Station::Proofer)) && !bake_together(dishes, &jobs[earlier], &jobs[later])
     }
 
     /// By how many minutes each job may end late before serving is late.

@@ -44,8 +44,12 @@ pub struct Workplace {
     pub rings: Known<u32>,
     /// How many bowls and tubs.
     pub bowls: Known<u32>,
+    /// How many of them hold how much, the smallest first; nothing where they are only counted.
+    pub bowl_sizes: Vec<(Volume, u32)>,
     /// How much of the fridge is free for what is made.
     pub fridge_room: Known<Volume>,
+    /// How much the proofer holds; one thing at a time where that is not stated.
+    pub proofer_room: Option<Volume>,
     /// How many decks or shelves of the oven bake at once.
     pub decks: Known<u32>,
     /// When the baker sleeps.
@@ -80,11 +84,13 @@ impl Workplace {
             hands: count(working.hands, 1),
             rings: count(working.rings, 2),
             bowls: count(working.bowls, 6),
+            bowl_sizes: working.bowl_sizes.clone(),
             decks: count(kitchen.oven.as_ref().and_then(|oven| oven.decks), 1),
             fridge_room: match kitchen.fridge_room {
                 Some(value) => Known { value, band: None, origin: stated() },
                 None => Known::assumed(FRIDGE_ROOM, USUAL),
             },
+            proofer_room: kitchen.proofer_room,
             asleep,
             out: working.out.clone(),
         }
@@ -96,9 +102,15 @@ impl Workplace {
         match space {
             Space::Oven => self.capacity(Station::Oven),
             Space::Bowls => i32::try_from(self.bowls.value).unwrap_or(i32::MAX),
-            // What is only part of a decilitre is no room.
-            Space::Fridge => (self.fridge_room.value.as_millilitres() / 100.0).clamp(0.0, 1e9) as i32,
+            Space::Fridge => whole_decilitres(self.fridge_room.value),
         }
+    }
+
+    /// How many bowls there are that are no smaller than those of a size, by its place among the sizes.
+    #[must_use]
+    pub fn bowls_from(&self, size: usize) -> i32 {
+        let count: u32 = self.bowl_sizes[size.min(self.bowl_sizes.len())..].iter().map(|(_, count)| count).sum();
+        i32::try_from(count).unwrap_or(i32::MAX)
     }
 
     /// How much there is of a station; of the oven in hundredths of a deck.
@@ -108,9 +120,15 @@ impl Workplace {
             Station::Hands => i32::try_from(self.hands.value).unwrap_or(1),
             Station::Ring => i32::try_from(self.rings.value).unwrap_or(2),
             Station::Oven => i32::try_from(self.decks.value).unwrap_or(1) * DECK,
-            Station::Griddle | Station::Mixer | Station::Proofer => 1,
+            Station::Proofer => self.proofer_room.map_or(1, |room| whole_decilitres(room).max(1)),
+            Station::Griddle | Station::Mixer => 1,
         }
     }
+}
+
+/// What is only part of a decilitre is no room.
+fn whole_decilitres(room: Volume) -> i32 {
+    (room.as_millilitres() / 100.0).clamp(0.0, 1e6) as i32
 }
 
 fn usual_night() -> Option<DayHours> {

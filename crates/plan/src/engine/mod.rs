@@ -54,6 +54,8 @@ pub struct Plan {
     /// Why not every wish is granted: none if all are; each conflict is there even when the wish that counts
     /// least in those before it is dropped. No more than [`MOST_CONFLICTS`].
     pub conflicts: Vec<Conflict>,
+    /// Whether it was told to stop while it still asked why: there may be more conflicts, and more that would help.
+    pub is_why_cut_short: bool,
 }
 
 /// What an aim has come to.
@@ -79,9 +81,18 @@ pub const MOST_CONFLICTS: usize = 3;
 /// Wishes that cannot all be granted, though any of them being dropped the others could.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Conflict {
-    /// The wishes, by their place in the problem, with the least that each would have to give way if it
-    /// alone gave way; none if that alone does not help, or could not be told in time.
-    pub wishes: Vec<(usize, Option<Slot>)>,
+    /// The wishes, by their place in the problem, with what would do if each alone gave way; none if that alone does
+    /// not help, or could not be told in time.
+    pub wishes: Vec<(usize, Option<Alone>)>,
+}
+
+/// A wish that alone gives way.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Alone {
+    /// The least that it must.
+    pub by: Slot,
+    /// When each task begins in a plan in which it does.
+    pub begins: Vec<Slot>,
 }
 
 impl Plan {

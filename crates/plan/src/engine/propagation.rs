@@ -2,7 +2,7 @@
 
 use super::search::{AsLateAsCanBe, LatestFirst, Telling};
 use super::variables::Variables;
-use super::{Conflict, Engine, MOST_CONFLICTS, Outcome, Plan, Reached, Watch};
+use super::{Alone, Conflict, Engine, MOST_CONFLICTS, Outcome, Plan, Reached, Watch};
 use crate::problem::{Aim, Measure, Problem, Slot};
 use pumpkin_conflict_resolvers::resolvers::ResolutionResolver;
 use pumpkin_core::branching::branchers::autonomous_search::AutonomousSearch;
@@ -149,10 +149,10 @@ impl<'r> Run<'r> {
     }
 
     /// The least that a wish must give way when all others of these are granted.
-    fn least_way(&mut self, wish: usize, of: &[usize]) -> Option<Slot> {
+    fn least_way(&mut self, wish: usize, of: &[usize]) -> Option<Alone> {
         let others: Vec<usize> = of.iter().copied().filter(|other| *other != wish).collect();
         let granted = self.granting(&others);
-        let Attempt::Found(begins) = self.attempt(&granted, EFFORT) else { return None };
+        let Attempt::Found(mut begins) = self.attempt(&granted, EFFORT) else { return None };
         let mut most = self.problem.gives_way(&self.problem.wishes[wish], &begins);
         let mut least = 0;
         while least < most {
@@ -160,12 +160,15 @@ impl<'r> Run<'r> {
             let mut assumptions = granted.clone();
             assumptions.push(self.variables.gives_way[wish].upper_bound_predicate(goal));
             match self.attempt(&assumptions, EFFORT) {
-                Attempt::Found(begins) => most = self.problem.gives_way(&self.problem.wishes[wish], &begins).min(goal),
+                Attempt::Found(nearer) => {
+                    most = self.problem.gives_way(&self.problem.wishes[wish], &nearer).min(goal);
+                    begins = nearer;
+                }
                 Attempt::None => least = goal + 1,
                 Attempt::Stopped => return None,
             }
         }
-        Some(most)
+        Some(Alone { by: most, begins })
     }
 
     /// Works on the aims, one after another; then, if time is left, asks why wishes must give way.
@@ -181,8 +184,10 @@ impl<'r> Run<'r> {
         for (one, aim) in reached.iter_mut().zip(aims) {
             one.value = self.problem.value(aim, &begins);
         }
-        let conflicts = if is_granted || self.problem.is_without_why { Vec::new() } else { self.asked_why() };
-        Outcome::Found(Plan { begins, reached, conflicts })
+        let is_asked = !is_granted && !self.problem.is_without_why;
+        let conflicts = if is_asked { self.asked_why() } else { Vec::new() };
+        let is_why_cut_short = is_asked && self.watch.wants_to_stop();
+        Outcome::Found(Plan { begins, reached, conflicts, is_why_cut_short })
     }
 
     /// The conflicts of the problem as it was set up, before anything was held; what is wished for has no aims.

@@ -115,7 +115,7 @@ fn what_is_there_already_is_not_made() {
 }
 
 #[test]
-fn one_proofer_holds_one_dough_at_a_time() {
+fn what_asks_for_more_than_the_room_stands_in_the_proofer() {
     let timeline = plan(&["caraway-rye-tin", "cardamom-knots"], SERVE, "2026-11-25T12:00[Europe/Vienna]").expect("a timeline");
     assert_eq!(faults(&timeline), Vec::<String>::new());
     let warm = timeline.entries.iter().filter(|entry| timeline.jobs[entry.job].stations.contains(&Station::Proofer));

@@ -1,7 +1,7 @@
 //! Goes through a timeline minute by minute and says what is wrong with it. Knows nothing of slots or engines.
 
 use jiff::{SignedDuration, ZonedDateTime};
-use plan::day::{HowFar, Space, Station, Timeline, Until, Want};
+use plan::day::{Space, Station, Timeline, Until, Want};
 
 /// Minutes from one moment to another.
 fn minutes(from: &ZonedDateTime, to: &ZonedDateTime) -> f64 {
@@ -54,6 +54,7 @@ fn at(timeline: &Timeline, now: jiff::Timestamp) -> Vec<String> {
             match station {
                 Station::Hands => i32::from(job.is_work || is_being_set_going(entry)),
                 Station::Oven if job.stations.contains(&station) => job.decks,
+                Station::Proofer if job.stations.contains(&station) => job.warm,
                 _ => i32::from(job.stations.contains(&station)),
             }
         };
@@ -62,15 +63,18 @@ fn at(timeline: &Timeline, now: jiff::Timestamp) -> Vec<String> {
             found.push(format!("{in_use} of {station:?} at {now}"));
         }
     }
-    let heats = going.iter().filter_map(|entry| {
-        let job = &timeline.jobs[entry.job];
-        let step = &timeline.dishes[job.dish].formula.stage(job.at).steps[job.step];
-        job.stations.contains(&Station::Oven).then_some(step.temperature)
-    });
-    let heats: Vec<_> = heats.collect();
-    let is_one = |heat: f64| heats.iter().flatten().all(|range| range.from.as_celsius() <= heat && heat <= range.to.as_celsius());
-    if heats.len() > 1 && !heats.iter().flatten().any(|range| is_one(range.from.as_celsius())) {
-        found.push(format!("the oven is to be as hot as {heats:?} at {now}"));
+    for station in [Station::Oven, Station::Proofer] {
+        let heats = going.iter().filter_map(|entry| {
+            let job = &timeline.jobs[entry.job];
+            let step = &timeline.dishes[job.dish].formula.stage(job.at).steps[job.step];
+            job.stations.contains(&station).then_some(step.temperature)
+        });
+        let heats: Vec<_> = heats.collect();
+        let holds =
+            |heat: f64| heats.iter().flatten().all(|range| (range.from.as_celsius()..=range.to.as_celsius()).contains(&heat));
+        if heats.len() > 1 && !heats.iter().flatten().any(|range| holds(range.from.as_celsius())) {
+            found.push(format!("{station:?} is to be as hot as {heats:?} at {now}"));
+        }
     }
     found.extend(room(timeline, now));
     let is_quiet = timeline.left.iter().filter_map(|left| left.kept.as_ref()).any(|(from, to)| is_in(from, to));
@@ -103,12 +107,22 @@ fn room(timeline: &Timeline, now: jiff::Timestamp) -> Vec<String> {
         });
         let taken: i32 = stands.map(|stay| stay.amount).sum();
         let missing =
-            timeline.unmet.iter().find(|unmet| unmet.want == Want::Room(space)).map_or(0, |unmet| match unmet.gives_way {
-                HowFar::Room(room) => room,
-                HowFar::Time(_) => 0,
-            });
+            timeline.unmet.iter().find(|unmet| unmet.want == Want::Room(space)).map_or(0, |unmet| unmet.gives_way.room());
         if f64::from(taken) > there_is + f64::from(missing) {
             found.push(format!("{taken} of {there_is} {space:?} at {now}"));
+        }
+    }
+    let standing = |stay: &&plan::day::Stay| {
+        let has_come = entry(stay.from).is_none_or(|entry| entry.begin.timestamp() <= now);
+        stay.space == Space::Bowls && has_come && !stay.until.iter().all(is_over)
+    };
+    for (size, (holds, _)) in timeline.place.bowl_sizes.iter().enumerate().skip(1) {
+        let there: u32 = timeline.place.bowl_sizes[size..].iter().map(|(_, count)| count).sum();
+        let taken: i32 = timeline.stays.iter().filter(standing).filter(|stay| stay.size >= size).map(|stay| stay.amount).sum();
+        let missing = timeline.unmet.iter().find(|unmet| unmet.want == Want::Large(size));
+        let missing = missing.map_or(0.0, |unmet| f64::from(unmet.gives_way.room()));
+        if f64::from(taken) > f64::from(there) + missing {
+            found.push(format!("{taken} bowls of {holds:?} at {now}, of {there}"));
         }
     }
     found

@@ -9,5 +9,6 @@ mod dates;
 mod demo;
 mod held;
 mod hours;
+mod relief;
 mod room;
 mod seen;

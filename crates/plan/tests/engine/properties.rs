@@ -89,6 +89,11 @@ proptest! {
             for (wish, one) in problem.wishes.iter().map(|wish| (wish, problem.gives_way(wish, &plan.begins))) {
                 prop_assert_eq!(one == 0, granted(wish), "{:?}", wish);
             }
+            for (wish, alone) in plan.conflicts.iter().flat_map(|conflict| &conflict.wishes) {
+                let Some(alone) = alone else { continue };
+                prop_assert_eq!(problem.gives_way(&problem.wishes[*wish], &alone.begins), alone.by);
+                prop_assert_eq!(faults(&problem, &alone.begins), Vec::<String>::new());
+            }
         }
     }
 
@@ -107,6 +112,9 @@ proptest! {
                 prop_assert_eq!(problem.value(aim, &plan.begins), reached.value);
                 prop_assert!(reached.bound <= reached.value);
             }
+            // Nobody is left to think that there is no reason.
+            let is_granted = problem.wishes.iter().all(|wish| is_granted(&problem, wish, &plan.begins));
+            prop_assert!(is_granted || !plan.conflicts.is_empty() || plan.is_why_cut_short);
         }
     }
 

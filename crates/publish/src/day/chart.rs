@@ -15,18 +15,35 @@ const QUIET: f64 = 60.0;
 /// Hands that rest longer than that, in minutes, leave a gap in the drawing.
 const PAUSE: i64 = 75;
 
+/// How moments are told in a drawing.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub enum Days {
+    /// With the days of the calendar.
+    Dated,
+    /// By the clock alone, for a day like any other.
+    Undated,
+}
+
 /// The chart as a self-contained SVG.
 #[must_use]
 pub fn chart(timeline: &Timeline) -> String {
+    drawing(timeline, Days::Dated).into_string()
+}
+
+/// The chart as a part of a page.
+pub fn drawing(timeline: &Timeline, days: Days) -> Markup {
     let scale = Scale::of(timeline);
     let rows = rows(timeline);
     let width = LABEL + scale.width() + 72.0;
     let height = TOP + ROW * rows.len() as f64 + 30.0;
-    let title = format!("{}, on the table at {}", day(&timeline.served), time(&timeline.served));
+    let title = match days {
+        Days::Dated => format!("{}, on the table at {}", day(&timeline.served), time(&timeline.served)),
+        Days::Undated => format!("On the table at {}", time(&timeline.served)),
+    };
     let description =
         format!("What is done when for {}: solid is work, striped is heat, open is waiting", served(timeline).join(", "));
-    let markup = html! {
-        svg xmlns="http://www.w3.org/2000/svg" viewBox=(format!("0 0 {width:.0} {height:.0}")) role="img" aria-labelledby="day-title day-words" {
+    html! {
+        svg xmlns="http://www.w3.org/2000/svg" class="day" viewBox=(format!("0 0 {width:.0} {height:.0}")) role="img" aria-labelledby="day-title day-words" {
             title id="day-title" { (title) }
             desc id="day-words" { (description) }
             style { (PreEscaped(STYLE)) }
@@ -39,19 +56,19 @@ pub fn chart(timeline: &Timeline) -> String {
             rect.paper x="0" y="0" width=(format!("{width:.0}")) height=(format!("{height:.0}")) {}
             text.head x="16" y="28" { (title) }
             text.small x="16" y="48" { "solid: work · striped: on the heat · open: by itself · dotted: hours left out" }
-            (scale.ruled(timeline, height - 24.0))
+            (scale.ruled(timeline, days, height - 24.0))
             @for (n, (name, entries)) in rows.iter().enumerate() {
                 (row(timeline, name, entries, TOP + ROW * n as f64, &scale))
             }
         }
-    };
-    markup.into_string()
+    }
 }
 
-const STYLE: &str = "text{font:13px Georgia,'DejaVu Serif',serif;fill:#2a2520}.head{font-size:17px;font-weight:600}.small{font-size:11px}\
-.paper{fill:#fbf8f2}.work{fill:#2a2520;stroke:#fbf8f2}.wait{fill:#fbf8f2;stroke:#2a2520}.hot{fill:url(#heat);stroke:#2a2520}.ground{fill:#fbf8f2}\
-.stripe{stroke:#2a2520;stroke-width:1.6}.rule{stroke:#2a2520;stroke-width:.5;opacity:.45}.gap{stroke:#2a2520;stroke-dasharray:1 4}\
-.on{fill:#fbf8f2;font-size:11px}.under{font-size:11px}";
+const STYLE: &str = ".day text{font:13px Georgia,'DejaVu Serif',serif;fill:#2a2520}.day .head{font-size:17px;font-weight:600}\
+.day .small{font-size:11px}.day .paper{fill:#fbf8f2}.day .work{fill:#2a2520;stroke:#fbf8f2}.day .wait{fill:#fbf8f2;stroke:#2a2520}\
+.day .hot{fill:url(#heat);stroke:#2a2520}.day .ground{fill:#fbf8f2}.day .stripe{stroke:#2a2520;stroke-width:1.6}\
+.day .rule{stroke:#2a2520;stroke-width:.5;opacity:.45}.day .gap{stroke:#2a2520;stroke-dasharray:1 4}\
+.day .on{fill:#fbf8f2;font-size:11px}.day .under{font-size:11px}";
 
 type Row<'t> = (String, Vec<&'t Entry>);
 
@@ -165,7 +182,7 @@ impl Scale {
     }
 
     /// The hours over the rows, and where hours are left out.
-    fn ruled(&self, timeline: &Timeline, bottom: f64) -> Markup {
+    fn ruled(&self, timeline: &Timeline, days: Days, bottom: f64) -> Markup {
         let zone = timeline.served.time_zone();
         let hours = self.busy.iter().flat_map(|(from, to, _)| {
             let first = from.as_second().div_euclid(3600);
@@ -181,7 +198,7 @@ impl Scale {
             }
             @for (from, _, x) in &self.busy {
                 @let from = from.to_zoned_datetime(zone.clone());
-                text.small x=(format!("{x:.1}")) y=(format!("{:.1}", TOP - 24.0)) { (from.strftime("%a %H:%M")) }
+                text.small x=(format!("{x:.1}")) y=(format!("{:.1}", TOP - 24.0)) { (if days == Days::Dated { from.strftime("%a %H:%M").to_string() } else { time(&from) }) }
             }
             @for pair in self.busy.windows(2) {
                 @let x = pair[1].2 - QUIET / 2.0;

@@ -30,10 +30,13 @@ pub fn json(timeline: &Timeline) -> Value {
             "wish": want(timeline, one.want),
             "alone": one.alone.map(|far| json!({ how_far(far).0: how_far(far).1 })),
         })).collect::<Vec<_>>()).collect::<Vec<_>>(),
+        "reasons-cut-short": timeline.is_why_cut_short,
+        "would-help": timeline.relief.iter().map(|one| super::relief::json(timeline, one)).collect::<Vec<_>>(),
         "tried": {
             "kitchens": tried.kitchens,
             "within-10-minutes": tried.in_time,
             "something-past-its-best": tried.past_best,
+            "less-room-than-planned": tried.crowded,
             "minutes-late": { "half": minutes(tried.late.0), "one-in-twenty": minutes(tried.late.1) },
             "slack-minutes": tried.slack.iter().map(|span| minutes(*span)).collect::<Vec<_>>(),
         },
@@ -100,6 +103,10 @@ fn want(timeline: &Timeline, want: Want) -> Value {
                 Space::Fridge => "fridge",
                 Space::Oven => "oven",
             }
+        }),
+        Want::Large(size) => json!({
+            "room": "bowls",
+            "of-litres": timeline.place.bowl_sizes.get(size).map(|(holds, _)| holds.as_millilitres() / 1000.0),
         }),
         Want::Served => json!({ "serving": timeline.wanted.to_string() }),
         Want::Left(at) => {

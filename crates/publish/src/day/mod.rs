@@ -2,9 +2,11 @@
 
 mod alternatives;
 mod calendar;
+mod chances;
 mod chart;
 mod json;
 mod prep;
+mod relief;
 mod shopping;
 mod text;
 mod wishes;
@@ -13,8 +15,12 @@ mod words;
 pub use alternatives::{alternatives, alternatives_json, reason};
 pub use calendar::calendar;
 pub use chart::chart;
+pub(crate) use chart::{Days, drawing};
 pub use json::json;
 pub use prep::prep;
 pub(crate) use prep::{is_told, made_ready, told};
 pub use shopping::shopping;
+pub(crate) use text::place;
 pub use text::text;
+pub(crate) use wishes::gives_way;
+pub(crate) use words::{rests, verb, what};

@@ -1,13 +1,13 @@
 //! A day's timeline for the terminal.
 
-use super::wishes;
-use super::words::{about, action, between, day, heat, served, time, time_seen_from, verb, what};
+use super::words::{about, action, between, day, heat, rests, served, time, time_seen_from, verb, what};
+use super::{chances, wishes};
 use crate::words::wrap;
 use formula::read::Action;
 use formula::{Known, Origin};
 use jiff::ZonedDateTime;
-use plan::day::{Entry, Job, Readies, Space, Station, Timeline, Told, Why};
-use quantity::TimeSpan;
+use plan::day::{Entry, Job, Readies, Space, Station, Timeline, Told, Why, Workplace};
+use quantity::{TimeSpan, Volume};
 
 /// The timeline as text of that width.
 #[must_use]
@@ -22,11 +22,10 @@ pub fn text(timeline: &Timeline, width: usize) -> String {
     for entry in &timeline.entries {
         lines.push((&entry.begin, 1, line(timeline, entry)));
     }
-    for left in &timeline.left {
-        if let Some((from, to)) = &left.kept {
-            let word = if left.away.why == Why::Asleep { "asleep" } else { "out" };
-            lines.push((from, 0, format!("{}  ☾ {word} until {}", time(from), time_seen_from(to, from))));
-        }
+    for (from, to, why) in rests(timeline) {
+        let word = if why == Why::Asleep { "asleep" } else { "out" };
+        let after = if *from == timeline.served { 3 } else { 0 };
+        lines.push((from, after, format!("{}  ☾ {word} until {}", time(from), time_seen_from(to, from))));
     }
     lines.push((&timeline.served, 2, format!("{}  ★ on the table", time(&timeline.served))));
     lines.sort_by(|a, b| (a.0, a.1).cmp(&(b.0, b.1)));
@@ -48,7 +47,7 @@ pub fn text(timeline: &Timeline, width: usize) -> String {
     }
     out.push_str(&wrap(&wishes::proof(timeline), width));
     out.push('\n');
-    for told in wishes::chances(timeline) {
+    for told in chances::told(timeline) {
         out.push_str(&wrap(&told, width));
     }
     out.push_str(&wrap(CAUTION, width));
@@ -66,7 +65,8 @@ const KEPT_WARM: &str = "Hot food is held at 57 °C (135 °F) or more, and what 
 
 const CAUTION: &str = "Times are planned, not measured: look at the dough, not at the clock. Never leave hot fat, and nothing on the heat when nobody is there.";
 
-fn place(timeline: &Timeline) -> String {
+/// "In The estuary test kitchen: 1 pair of hands (assumed), 2 rings …".
+pub fn place(timeline: &Timeline) -> String {
     let place = &timeline.place;
     let assumed = |origin: &Origin| if matches!(origin, Origin::Assumed { .. }) { " (assumed)" } else { "" };
     let counted = |known: &Known<u32>, one: &str, more: &str| {
@@ -74,11 +74,15 @@ fn place(timeline: &Timeline) -> String {
     };
     let stands = |space: Space| timeline.stays.iter().any(|stay| stay.space == space);
     let mut told = vec![counted(&place.hands, "pair of hands", "pairs of hands"), counted(&place.rings, "ring", "rings")];
-    if timeline.jobs.iter().any(|job| job.stations.contains(&Station::Oven)) {
+    let stands_in = |station: Station| timeline.jobs.iter().any(|job| job.stations.contains(&station));
+    if stands_in(Station::Oven) {
         told.push(counted(&place.decks, "deck in the oven", "decks in the oven"));
     }
     if stands(Space::Bowls) {
-        told.push(counted(&place.bowls, "bowl", "bowls"));
+        told.push(format!("{}{}", counted(&place.bowls, "bowl", "bowls"), sizes(place)));
+    }
+    if let Some(room) = place.proofer_room.filter(|_| stands_in(Station::Proofer)) {
+        told.push(format!("{} in the proofer", quantity::print::volume(room)));
     }
     if stands(Space::Fridge) {
         let room = quantity::print::volume(place.fridge_room.value);
@@ -89,6 +93,13 @@ fn place(timeline: &Timeline) -> String {
     }
     told.extend(place.out.iter().map(|hours| format!("out {hours}")));
     format!("In {}: {}.", place.title, told.join(", "))
+}
+
+/// " (2 of 1.5 l, 1 of 5 l)".
+fn sizes(place: &Workplace) -> String {
+    let one = |(holds, count): &(Volume, u32)| format!("{count} of {}", quantity::print::volume(*holds));
+    let sizes: Vec<String> = place.bowl_sizes.iter().map(one).collect();
+    if sizes.is_empty() { String::new() } else { format!(" ({})", sizes.join(", ")) }
 }
 
 /// "06:25–07:55  ○ bulk      Potato muffins: potato dough, foreseen 1 h 20 min".

@@ -1,9 +1,12 @@
 //! Which wishes give way, why, and what would help, in words.
 
-use super::words::{about, action, between, day, span, thing, time_seen_from, verb};
-use jiff::SignedDuration;
-use plan::day::{HowFar, Learnt, Left, Space, Timeline, Told, Want, What, Why};
+use super::relief;
+use super::words::{action, day, span, thing, time, time_seen_from, verb};
+use jiff::{SignedDuration, ZonedDateTime};
+use plan::day::{Against, Away, HowFar, Learnt, Left, Space, Timeline, Told, Want, What, Why};
+use plan::engine::Reached;
 use quantity::{Between, TimeSpan, Volume, print};
+use std::collections::BTreeSet;
 
 /// What the wishes have come to, a sentence a line.
 pub fn told(timeline: &Timeline) -> Vec<String> {
@@ -12,20 +15,33 @@ pub fn told(timeline: &Timeline) -> Vec<String> {
         return vec!["Every wish is granted.".to_owned()];
     }
     lines.insert(0, "Not every wish can be granted:".to_owned());
+    lines.extend(relief::needed(timeline));
     for conflict in &timeline.conflicts {
         let rules: Vec<String> = conflict.iter().filter_map(|one| rule(timeline, one.want)).collect();
+        let help: Vec<String> = conflict.iter().filter_map(|one| would_help(timeline, one)).collect();
         match &rules[..] {
             [] => {}
             [alone] => lines.push(format!("Whatever else gives way, this cannot be: {alone}.")),
             _ => lines.push(format!("These stand against each other: {}.", rules.join("; "))),
         }
-        let help: Vec<String> = conflict.iter().filter_map(|one| would_help(timeline, one.want, one.alone?)).collect();
-        match &help[..] {
-            [] => {}
-            [alone] => lines.push(format!("This would do: {alone}.")),
+        match (&help[..], rules.len()) {
+            ([], _) => {}
+            ([alone], 1) => lines.push(format!("With everything else as wished: {alone}.")),
+            ([alone], _) => lines.push(format!("This would do: {alone}.")),
             _ => lines.push(format!("Any one of these would do: {}.", help.join("; or "))),
         }
     }
+    if timeline.is_why_cut_short {
+        lines.push("The search for the reasons was cut short: there may be more of them, and more that would help.".to_owned());
+    }
+    let tried = timeline.relief.iter().filter(|one| relief::is_open(one));
+    let tried: Vec<String> = tried.map(|one| relief::told(timeline, one)).collect();
+    match tried.len() {
+        0 => {}
+        1 => lines.push("Tried out, this would do too:".to_owned()),
+        _ => lines.push("Tried out, any one of these would do too:".to_owned()),
+    }
+    lines.extend(tried);
     lines
 }
 
@@ -58,10 +74,10 @@ fn left(timeline: &Timeline, want: Want) -> Option<&Left> {
 }
 
 /// How a wish gives way in this timeline.
-fn gives_way(timeline: &Timeline, want: Want, far: HowFar) -> String {
+pub fn gives_way(timeline: &Timeline, want: Want, far: HowFar) -> String {
     let by = far.time();
     match want {
-        Want::Room(space) => format!("- {} missing", room(space, far)),
+        Want::Room(_) | Want::Large(_) => format!("- {} missing", room(timeline, want, far, "")),
         Want::Served => {
             format!("- served {} later than wished, at {}", span(by), time_seen_from(&timeline.served, &timeline.wanted))
         }
@@ -87,15 +103,37 @@ fn gives_way(timeline: &Timeline, want: Want, far: HowFar) -> String {
     }
 }
 
-/// "2 bowls", "1.5 l in the fridge".
-fn room(space: Space, far: HowFar) -> String {
+/// "2 bowls", "1 bowl of 5 l or more", "1.5 l in the fridge"; "2 more bowls" where they are to be found.
+fn room(timeline: &Timeline, want: Want, far: HowFar, more: &str) -> String {
     let HowFar::Room(count) = far else { return String::new() };
-    match space {
-        Space::Oven => "an oven".to_owned(),
-        Space::Bowls if count == 1 => "1 bowl".to_owned(),
-        Space::Bowls => format!("{count} bowls"),
-        Space::Fridge => format!("{} in the fridge", print::volume(Volume::millilitres(100.0 * f64::from(count)))),
+    match want {
+        Want::Room(Space::Oven) => format!("an{} oven", if more.is_empty() { "" } else { "other" }),
+        Want::Room(Space::Fridge) => {
+            format!("{}{more} in the fridge", print::volume(Volume::millilitres(100.0 * f64::from(count))))
+        }
+        Want::Large(size) => format!("{} of {} or more", counted(count.unsigned_abs(), more), holds(timeline, size)),
+        _ => counted(count.unsigned_abs(), more),
     }
+}
+
+fn counted(bowls: u32, more: &str) -> String {
+    format!("{bowls}{more} bowl{}", if bowls == 1 { "" } else { "s" })
+}
+
+/// What needs bowls of a size or larger.
+fn large(timeline: &Timeline, size: usize) -> String {
+    let stays = timeline.stays.iter().filter(|stay| stay.space == Space::Bowls && stay.size >= size);
+    let things: BTreeSet<String> = stays.map(|stay| thing(timeline, &timeline.jobs[stay.from])).collect();
+    let things: Vec<String> = things.into_iter().collect();
+    match &things[..] {
+        [first @ .., last] if !first.is_empty() => format!("{} and {last}", first.join(", ")),
+        _ => things.join(""),
+    }
+}
+
+/// What bowls of a size hold, by its place among the kitchen's.
+fn holds(timeline: &Timeline, size: usize) -> String {
+    timeline.place.bowl_sizes.get(size).map(|(holds, _)| print::volume(*holds)).unwrap_or_default()
 }
 
 /// A wish of the conflict as a rule.
@@ -103,9 +141,14 @@ fn rule(timeline: &Timeline, want: Want) -> Option<String> {
     match want {
         Want::Room(space) => Some(match space {
             Space::Oven => "the oven for one thing at a time".to_owned(),
-            Space::Bowls => format!("no more than {} bowls", timeline.place.bowls.value),
+            Space::Bowls => format!("no more than {}", counted(timeline.place.bowls.value, "")),
             Space::Fridge => format!("no more than {} in the fridge", print::volume(timeline.place.fridge_room.value)),
         }),
+        Want::Large(size) => {
+            let count = timeline.place.bowls_from(size).unsigned_abs();
+            let (count, holds) = (counted(count, ""), holds(timeline, size));
+            Some(format!("no more than {count} of {holds} or more, for {}", large(timeline, size)))
+        }
         Want::Served => Some(format!("serving at {}", time_seen_from(&timeline.wanted, &timeline.wanted))),
         Want::Left(_) => {
             let away = &left(timeline, want)?.away;
@@ -135,19 +178,16 @@ fn rule(timeline: &Timeline, want: Want) -> Option<String> {
 const NO_LONGER_FOOD: TimeSpan = TimeSpan::hours(1.0);
 
 /// What would help if it alone gave way.
-fn would_help(timeline: &Timeline, want: Want, far: HowFar) -> Option<String> {
+fn would_help(timeline: &Timeline, one: &Against) -> Option<String> {
+    let (want, far) = (one.want, one.alone?);
     let by = far.time();
     match want {
-        Want::Room(space) => Some(format!("find {} more", room(space, far))),
+        Want::Room(_) | Want::Large(_) => Some(format!("find {}", room(timeline, want, far, " more"))),
         Want::Served => {
             let later = timeline.wanted.checked_add(SignedDuration::from_secs(by.as_seconds() as i64)).ok()?;
             Some(format!("serve at {}", time_seen_from(&later, &timeline.wanted)))
         }
-        Want::Left(_) => {
-            let away = &left(timeline, want)?.away;
-            let what = if away.why == Why::Asleep { "sleep" } else { "be out" };
-            Some(format!("{what} {} less on {}", span(by), day(&away.from)))
-        }
+        Want::Left(_) => Some(kept_less(&left(timeline, want)?.away, one.kept.as_ref(), by)),
         Want::AtItsBest(at) if by <= NO_LONGER_FOOD => {
             let before = &timeline.jobs[timeline.follows[at].before];
             Some(format!("allow {} more after “{}” of {}", span(by), verb(timeline, before), thing(timeline, before)))
@@ -156,70 +196,39 @@ fn would_help(timeline: &Timeline, want: Want, far: HowFar) -> Option<String> {
     }
 }
 
+/// "be up at 06:10 on Sunday 29 November, 20 min before 06:30".
+fn kept_less(away: &Away, kept: Option<&(ZonedDateTime, ZonedDateTime)>, by: TimeSpan) -> String {
+    let (until, there, begin) = match away.why {
+        Why::Asleep => ("be up", "sleep", "go to bed"),
+        Why::Out => ("be back", "be out", "leave"),
+    };
+    match kept {
+        Some((from, to)) if *from == away.from => {
+            format!("{until} at {} on {}, {} before {}", time(to), day(to), span(by), time(&away.to))
+        }
+        Some((from, to)) if *to == away.to => {
+            format!("{begin} at {} on {}, {} after {}", time(from), day(from), span(by), time(&away.from))
+        }
+        Some((from, to)) => {
+            format!("{there} only from {} to {}", time_seen_from(from, &away.from), time_seen_from(to, &away.from))
+        }
+        None => format!("{there} {} less on {}", span(by), day(&away.from)),
+    }
+}
+
 /// How good the plan is: proved, or how far from the bound.
 pub fn proof(timeline: &Timeline) -> String {
-    let open: Vec<&str> =
-        timeline.reached.iter().zip(plan::day::AIMS).filter(|(reached, _)| !reached.is_proved()).map(|(_, name)| name).collect();
+    let reached = timeline.reached.iter().map(Some).chain(std::iter::repeat(None));
+    let is_open = |reached: Option<&Reached>| reached.is_none_or(|one| !one.is_proved());
+    let open = plan::day::AIMS.into_iter().zip(reached).filter(|(_, reached)| is_open(*reached)).map(|(name, _)| name);
+    let open: Vec<&str> = open.collect();
     if open.is_empty() {
         return "Proved: no order on the grid of five minutes is better.".to_owned();
     }
     let first = timeline.reached.iter().zip(plan::day::AIMS).find(|(reached, _)| !reached.is_proved());
-    let gap = first
-        .map_or(0.0, |(reached, _)| 100.0 * f64::from(reached.value - reached.bound) / f64::from(reached.value.abs().max(1)));
-    format!(
-        "Not proved to be the best: by “{}” it may be up to {} % better; not looked at to the end: {}.",
-        first.map_or("", |(_, name)| name),
-        print::number(gap, 1),
-        open.join(", ")
-    )
+    let may_be = first.map_or_else(String::new, |(reached, name)| {
+        let gap = 100.0 * f64::from(reached.value - reached.bound) / f64::from(reached.value.abs().max(1));
+        format!(" by “{name}” it may be up to {} % better;", print::number(gap, 1))
+    });
+    format!("Not proved to be the best:{may_be} not looked at to the end: {}.", open.join(", "))
 }
-
-/// How often it would be served in time, and what to look at.
-pub fn chances(timeline: &Timeline) -> Vec<String> {
-    let tried = plan::day::tries(timeline, KITCHENS);
-    let share = 100.0 * tried.in_time as f64 / tried.kitchens as f64;
-    let is_late = |span: TimeSpan| span >= TimeSpan::minutes(1.0);
-    let half = if is_late(tried.late.0) { format!("{} late", about(tried.late.0)) } else { "in time".to_owned() };
-    let worst = if is_late(tried.late.1) {
-        format!("one in twenty {} late or more", about(tried.late.1))
-    } else {
-        "fewer than one in twenty late at all".to_owned()
-    };
-    let mut lines = vec![format!(
-        "Tried in {} kitchens as quick and as slow as the forecast allows: {} % serve within 10 min of {}; half of them {half}, {worst}.",
-        tried.kitchens,
-        print::number(share, 0),
-        time_seen_from(&timeline.served, &timeline.served),
-    )];
-    for entry in &timeline.entries {
-        let job = &timeline.jobs[entry.job];
-        let is_rise = job.span.from == Told::Foreseen && job.span.leeway <= NO_LONGER_FOOD;
-        if !is_rise {
-            continue;
-        }
-        let look = |span: TimeSpan| entry.begin.checked_add(SignedDuration::from_secs(span.as_seconds() as i64)).ok();
-        let (Some(from), Some(due)) = (look(job.span.early), look(between(&entry.begin, &entry.end) + tried.slack[entry.job]))
-        else {
-            continue;
-        };
-        if between(&entry.begin, &due) >= job.span.late {
-            continue;
-        }
-        let halfway = timeline.dishes[job.dish].halfway(job).and_then(|(after, share)| Some((look(after)?, share)));
-        let thing = thing(timeline, job);
-        let halfway = halfway.map_or_else(String::new, |(when, share)| {
-            let when = time_seen_from(&when, &entry.begin);
-            format!("at {when} {thing} should have risen by {}, else move to a warmer place; ", print::percent(share, 0))
-        });
-        lines.push(format!(
-            "- {halfway}look at {thing} from {}: if “{}” is not done by {}, serving moves",
-            time_seen_from(&from, &entry.begin),
-            verb(timeline, job),
-            time_seen_from(&due, &entry.begin),
-        ));
-    }
-    lines
-}
-
-/// So many kitchens are tried.
-const KITCHENS: usize = 1000;

@@ -2,7 +2,7 @@
 
 use formula::read::{Action, StageKind};
 use jiff::ZonedDateTime;
-use plan::day::{Entry, Job, Readies, Station, Timeline};
+use plan::day::{Entry, Job, Readies, Station, Timeline, Why};
 use quantity::{Between, TimeSpan, print};
 
 /// What a job is done to: "Potato muffins: overnight sponge".
@@ -98,6 +98,25 @@ pub fn about(span: TimeSpan) -> String {
 pub fn between(from: &ZonedDateTime, to: &ZonedDateTime) -> TimeSpan {
     TimeSpan::seconds(to.timestamp().duration_since(from.timestamp()).as_secs_f64())
 }
+
+/// When nobody is at hand, as it could be kept, and why: what is served in the night parts it.
+pub fn rests(timeline: &Timeline) -> Vec<(&ZonedDateTime, &ZonedDateTime, Why)> {
+    let served = &timeline.served;
+    let mut rests = Vec::new();
+    for left in &timeline.left {
+        let Some((from, to)) = &left.kept else { continue };
+        if from < served && served < to {
+            rests.extend((between(from, served) >= WORTH_LYING_DOWN).then_some((from, served, left.away.why)));
+            rests.push((served, to, left.away.why));
+        } else {
+            rests.push((from, to, left.away.why));
+        }
+    }
+    rests
+}
+
+/// For less than that before serving nobody lies down: common practice, no source.
+const WORTH_LYING_DOWN: TimeSpan = TimeSpan::hours(1.0);
 
 /// The titles of what is served, a line each.
 pub fn served(timeline: &Timeline) -> Vec<&str> {

@@ -31,6 +31,7 @@ pub fn formula_page(formula: &Formula, leaf: &Leaf) -> String {
                 (head(formula, leaf))
                 @if let Some(reader) = leaf.reader { (reader::controls(formula, settings, reader)) }
                 @for (name, part) in parts(formula, leaf) { div data-part=(name) { (part) } }
+                (leaf.day())
                 (leaf.serving(formula))
                 (leaf.used_in())
                 (foot(formula, leaf))

@@ -1,5 +1,6 @@
 //! What stands on a formula's page besides the formula: its place in the book, its picture, a serving's nutrition.
 
+use super::day::day_section;
 use super::lists::{ingredient_id, tag_links};
 use crate::needs::Need;
 use crate::picture::Picture;
@@ -10,6 +11,7 @@ use crate::tongue::Tongue;
 use formula::Formula;
 use formula::read::BookSettings;
 use maud::{Markup, html};
+use plan::day::Timeline;
 
 /// A formula's place in its book.
 pub struct Leaf<'l> {
@@ -21,13 +23,15 @@ pub struct Leaf<'l> {
     pub picture: Option<&'l Picture>,
     /// What lets its reader fit it to another kitchen, if that was worked out.
     pub reader: Option<&'l Reader>,
+    /// Its usual day, if it states when it is served.
+    pub day: Option<&'l Timeline>,
 }
 
 impl<'l> Leaf<'l> {
     /// A page of which nothing more is known than its book's settings.
     #[must_use]
     pub const fn alone(settings: &'l BookSettings) -> Self {
-        Self { settings, used_in: &[], picture: None, reader: None }
+        Self { settings, used_in: &[], picture: None, reader: None, day: None }
     }
 
     /// The language that the page speaks.
@@ -76,6 +80,11 @@ impl<'l> Leaf<'l> {
                 (need.title)
             }
         }
+    }
+
+    /// What is done when, where the formula states when it is served.
+    pub fn day(&self) -> Markup {
+        html! { @if let Some(day) = self.day { (day_section(day, self.tongue())) } }
     }
 
     /// The formulas that this one goes into.

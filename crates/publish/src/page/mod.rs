@@ -1,6 +1,7 @@
 //! Pages as self-contained HTML: readable with scripts off and no network, on a phone and on paper.
 
 mod abroad;
+mod day;
 pub(crate) mod figure;
 mod formula;
 mod index;

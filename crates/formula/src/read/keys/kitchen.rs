@@ -1,6 +1,6 @@
 //! The keys of a kitchen's file.
 
-use super::Value::{Figure as Fig, Table as Sub, Tables, Temperatures, Text, Texts, Truth, Word};
+use super::Value::{Figure as Fig, Sizes, Table as Sub, Tables, Temperatures, Text, Texts, Truth, Word};
 use super::{Table, may, must};
 use crate::read::words::{HeatsBy, Material};
 
@@ -21,12 +21,13 @@ pub static KITCHEN: Table = Table {
         may("altitude", Fig("a length, such as \"120 m\""), "how high above the sea"),
         may("hands", Fig("a number of people, such as 2"), "how many people work; one if left out"),
         may("rings", Fig("a number of rings, such as 4"), "how many pans can be on the hob at once; two if left out"),
-        may("bowls", Fig("a number of bowls, such as 4"), "how many bowls and tubs can be in use at once; six if left out"),
+        may("bowls", Sizes, "how many bowls and tubs can be in use at once, by what they hold if you say; six if left out"),
         may(
             "fridge-room",
             Fig("a volume, such as \"30 l\""),
             "how much of the fridge is free for what is made; 20 l if left out",
         ),
+        may("proofer-room", Fig("a volume, such as \"50 l\""), "how much the proofer holds; one thing at a time if left out"),
         may("asleep", Text, "when the baker sleeps, such as \"22:30-06:30\", which is meant if left out"),
         may("out", Texts, "when nobody is in the kitchen, every day: \"12:00-13:30\""),
         may("stored", Temperatures, "how warm ingredients are before they are used, by name"),

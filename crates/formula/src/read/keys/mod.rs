@@ -48,6 +48,8 @@ pub enum Value {
     Amounts,
     /// A table of names and temperatures.
     Temperatures,
+    /// A number of things, or a table of their sizes and numbers.
+    Sizes,
     /// A table of rule names, each with the reason why it is silenced.
     Reasons,
     /// A text, or a table that names a dataset and the entry in it.
@@ -103,6 +105,7 @@ impl Value {
             | Self::Temperatures
             | Self::Reasons => "a table",
             Self::Source => "a text in quotes",
+            Self::Sizes => "a number, or a table of sizes and numbers: { \"3 l\" = 2, \"5 l\" = 1 }",
             Self::Tables(_) => "a list of tables, each begun with [[ ]]",
         }
     }
@@ -132,6 +135,7 @@ pub static FORMULA: Table = Table {
         may("source", Text, "where it comes from"),
         may("notes", Texts, "what else a reader should know"),
         may("storage", Text, "how it keeps"),
+        may("served-at", Text, "when it usually comes to the table, such as \"09:30\"; its page then tells the day by the clock"),
         may("photograph", Sub(&PHOTOGRAPH), "a picture with its description"),
         may("label", Sub(&LABEL), "what a label needs to know beside the formula"),
         QUIET,

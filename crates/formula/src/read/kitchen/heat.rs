@@ -71,7 +71,8 @@ const POWERS: Taken = Taken { from: 50.0, to: 50_000.0, unit: "W" };
 const SURFACES: Taken = Taken { from: 20.0, to: 400.0, unit: "°C" };
 const ACROSS: Taken = Taken { from: 40.0, to: 2000.0, unit: "mm" };
 const FALLS: Taken = Taken { from: 0.0, to: 200.0, unit: "K" };
-const VOLUMES: Taken = Taken { from: 10.0, to: 1_000_000.0, unit: "ml" };
+/// What vessels hold, and what a fridge or a proofer has room for.
+pub const VOLUMES: Taken = Taken { from: 10.0, to: 1_000_000.0, unit: "ml" };
 
 /// Reads what a kitchen heats and holds with.
 pub fn read(reader: &mut Reader, fields: &Fields, kitchen: &mut Kitchen) {
@@ -109,6 +110,7 @@ pub fn read(reader: &mut Reader, fields: &Fields, kitchen: &mut Kitchen) {
         }
     }
     kitchen.fridge_room = volume_of(reader, fields, "fridge-room");
+    kitchen.proofer_room = volume_of(reader, fields, "proofer-room");
 }
 
 fn oven(reader: &mut Reader, fields: &Fields) -> Oven {

@@ -3,6 +3,7 @@
 mod heat;
 mod room_log;
 
+pub(super) use heat::VOLUMES;
 pub use heat::{Fryer, Hob, Oven, Pan, Vessel};
 pub use room_log::read_room_log;
 
@@ -36,6 +37,8 @@ pub struct Kitchen {
     pub fridge_room: Option<Volume>,
     /// What a proofer, or a warm place, can be set to.
     pub proofer: Option<Between<Temperature>>,
+    /// How much the proofer holds.
+    pub proofer_room: Option<Volume>,
     /// How high above the sea.
     pub altitude: Option<Length>,
     /// How warm ingredients are before they are used, by name.
@@ -82,6 +85,7 @@ impl Kitchen {
             fridge: None,
             fridge_room: None,
             proofer: None,
+            proofer_room: None,
             altitude: None,
             stored: Vec::new(),
             scales: vec![scale],
@@ -207,7 +211,7 @@ fn within(
     None
 }
 
-fn impossible(reader: &mut Reader, span: &std::ops::Range<usize>, name: &str, taken: Taken) {
+pub(super) fn impossible(reader: &mut Reader, span: &std::ops::Range<usize>, name: &str, taken: Taken) {
     let message = format!("no kitchen has such a figure for “{name}”: {} is taken", taken.in_words());
     reader.report(&fault::KITCHEN_IMPOSSIBLE, span.clone(), message, TAKEN);
 }

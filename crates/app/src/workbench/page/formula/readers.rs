@@ -12,6 +12,7 @@ use axum::http::header;
 use axum::response::{Html, IntoResponse};
 use axum::routing::get;
 use formula::Severity;
+use plan::day::{Workplace, usual};
 use publish::page::{Leaf, formula_page};
 use publish::reader::{POLICY, reader};
 
@@ -27,8 +28,11 @@ async fn page(State(desk): State<Desk>, _visitor: Visitor, Path(name): Path<Stri
         if checked.diagnostics.iter().any(|found| found.severity == Severity::Error) {
             return Err(Refusal::unfit("The formula has errors.", "mend them on its sheet first"));
         }
-        let reader = reader(&opened.book, &checked.value, &around(&opened, &wanted)?);
-        let leaf = Leaf { settings: &opened.book.settings, used_in: &[], picture: None, reader: Some(&reader) };
+        let around = around(&opened, &wanted)?;
+        let reader = reader(&opened.book, &checked.value, &around);
+        let day = usual(&checked.value, Workplace::of(&wanted.place().kitchen(&opened)?), &around);
+        let settings = &opened.book.settings;
+        let leaf = Leaf { settings, used_in: &[], picture: None, reader: Some(&reader), day: day.as_ref() };
         Ok(formula_page(&checked.value, &leaf))
     })?;
     // The page has its script within it, and brings the rule by which only that may run.
