@@ -19,9 +19,10 @@ target/debug/wellproved label crates/publish/tests/halligofen --for eu --format 
 for site in site halligofen hostile-site pictures-beside pictures-within; do
   node target/browser/pages.mjs "target/browser/$site"
 done
-cp tools/test/serving.mjs tools/test/sheet-by-hand.mjs target/browser/
+cp tools/test/serving.mjs tools/test/sheet-by-hand.mjs tools/test/logging.mjs target/browser/
 mkdir -p target/browser/looks
 node target/browser/sheet-by-hand.mjs .
+node target/browser/logging.mjs .
 cp tools/test/figures.mjs tools/test/reader.mjs tools/test/reader-looks.mjs target/browser/
 node target/browser/figures.mjs .
 node target/browser/reader.mjs .

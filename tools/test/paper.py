@@ -35,6 +35,100 @@ def judged(file, paper, texts):
     return int(facts["Pages"])
 
 
+# Millimetres, and how many labels a sheet holds.
+SHEETS = {"70x36": ("a4", 24), "105x57": ("a4", 10), "105x74": ("a4", 8), "105x148": ("a4", 4), "210x148": ("a4", 2),
+          "2.6x1in": ("letter", 30), "4x2in": ("letter", 10), "4x3.3in": ("letter", 6), "4x5in": ("letter", 4),
+          "8.5x5.5in": ("letter", 2)}
+
+
+def sheet_of(*words):
+    told = subprocess.run([PROGRAM, "label", *words], check=True, capture_output=True, text=True).stderr
+    return re.search(r"labels of (\S+)$", told, re.M).group(1)
+
+
+def labels(folder):
+    """Labels of every formula on every sheet; a larger one where there is no room."""
+    letters()
+    pages, file = 0, folder / "labels.pdf"
+    for formula in sorted((BOOK / "formulas").glob("*.toml")):
+        for law in ("eu", "us"):
+            name = json.loads(run(PROGRAM, "label", str(formula), "--for", law, "--format", "json"))[0]["name"]
+            for sheet in ("70x36", "105x74", "210x148", "2.6x1in", "4x5in"):
+                said = sheet_of(str(formula), "--for", law, "--pdf", str(file), "--sheet", sheet, "--copies", "3")
+                assert SHEETS[said][0] == SHEETS[sheet][0], f"{sheet} became {said}"
+                pages += judged(file, SHEETS[said][0], [name, "Ingredients:", "Draft: check it with your authority."])
+    formula = str(BOOK / "formulas/base-syrup.toml")
+    said = sheet_of(formula, "--pdf", str(file), "--sheet", "105x74", "--copies", "9", "--from", "8")
+    assert said == "105x74"
+    count = judged(file, "a4", ["Draft: check it with your authority."])
+    assert count == 2, f"nine labels from the eighth place on want two sheets, not {count}"
+    shown = run("pdftotext", "-bbox", str(file), "-")
+    first, second = shown.split("<page ")[1:]
+    draft = [tuple(map(float, found)) for found in re.findall(r'xMin="([\d.]+)" yMin="([\d.]+)"[^>]*>Draft:<', first)]
+    assert len(draft) == 1 and draft[0][0] > 297 and draft[0][1] > 630, f"the eighth place is at the lower right: {draft}"
+    assert second.count(">Draft:<") == 8
+    least(formula, folder, "eu", "x", 1.2)
+    least(formula, folder, "us", "o", 25.4 / 16)
+    hostile = folder / "hostile-label.toml"
+    text = (BOOK / "formulas/base-syrup.toml").read_text()
+    hostile.write_text(re.sub(r"^title = .*$", lambda _: f"title = '{HOSTILE}'", text, count=1, flags=re.M))
+    sheet_of(str(hostile), "--pdf", str(file), "--sheet", "210x148")
+    return pages + count + judged(file, "a4", [HOSTILE])
+
+
+def letters():
+    """What the form takes for the heights of letters is no more than what the fonts draw."""
+    from PIL import ImageFont
+
+    form = pathlib.Path("crates/paper/forms/labels.typ").read_text()
+    for font in sorted(pathlib.Path("crates/paper/fonts").glob("*.otf")):
+        drawn = ImageFont.truetype(str(font), 1000)
+        for name, signs in {"x-height": "x", "o-height": "o", "figure-height": "0123456789"}.items():
+            stated = float(re.search(rf"^#let {name} = ([\d.]+)$", form, re.M).group(1))
+            for sign in signs:
+                _, top, _, foot = drawn.getbbox(sign, anchor="ls")
+                high = (foot - top if sign == "o" else -top) / 1000
+                assert high >= stated, f"{font.name}: {sign} is {high} high, not {stated}"
+
+
+def least(formula, folder, law, letter, wanted):
+    """How high a letter of the list of ingredients stands on paper: a page drawn at 1200 dots an inch, not the form's own word."""
+    from PIL import Image
+
+    file, dots = folder / "least.pdf", 1200
+    sheet = "105x57" if law == "eu" else "4x2in"
+    sheet_of(formula, "--for", law, "--pdf", str(file), "--sheet", sheet, "--copies", "1")
+    words = re.findall(r'xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">([^<]+)<', run("pdftotext", "-bbox", str(file), "-"))
+    box = next(tuple(map(float, word[:4])) for word in words if word[4] == "Ingredients:")
+    left, top, right, foot = (int(side * dots / 72) for side in box)
+    run("pdftoppm", "-r", str(dots), "-x", str(left), "-y", str(top), "-W", str(right - left), "-H", str(foot - top),
+        "-png", "-gray", "-singlefile", str(file), str(folder / "least"))
+    image = Image.open(folder / "least.png").convert("L")
+    # "Ingredients:": most of its ink lies between the base line and the height of the x; rows with little ink are stems and tails.
+    ink = [sum(1 for dot in image.crop((0, row, image.width, row + 1)).getdata() if dot < 128) for row in range(image.height)]
+    rows = [row for row, much in enumerate(ink) if much > 0.35 * max(ink)]
+    high = (rows[-1] - rows[0] + 1) * 25.4 / dots
+    assert high >= wanted * 0.97, f"letters of a label for {law} are {high:.2f} mm high by the {letter}, not {wanted:.2f}"
+
+
+def published(folder):
+    """Pages lead to what is printed beside them; what is not asked for any more goes."""
+    out = folder / "published"
+    run(PROGRAM, "publish", str(BOOK), "--out", str(out), "--with", "card,sheet,labels")
+    pages = 0
+    for page in sorted(out.glob("*.html")):
+        for link in re.findall(r'href="(paper/[^"]+)"', page.read_text()):
+            paper = "a5" if link.endswith("-card.pdf") else "a4"
+            pages += judged(out / link, paper, [])
+    assert len(list(out.glob("paper/*-card.pdf"))) == len(list((BOOK / "formulas").glob("*.toml"))) and pages > 10
+    again = subprocess.run([PROGRAM, "publish", str(BOOK), "--out", str(out), "--with", "labels,card,sheet"], check=True,
+                           capture_output=True, text=True).stderr
+    assert "0 files written" in again, again
+    run(PROGRAM, "publish", str(BOOK), "--out", str(out))
+    assert not (out / "paper").exists() and "paper/" not in (out / "potato-muffins.html").read_text()
+    return pages
+
+
 def main(folder):
     pages = 0
     for formula in sorted((BOOK / "formulas").glob("*.toml")):
@@ -55,6 +149,8 @@ def main(folder):
     hostile.write_text(re.sub(r'^title = .*$', lambda _: f"title = '{HOSTILE}'", text, count=1, flags=re.M))
     run(PROGRAM, "card", str(hostile), str(folder / "hostile.pdf"), "--paper", "a5")
     pages += judged(folder / "hostile.pdf", "a5", [HOSTILE])
+    pages += labels(folder)
+    pages += published(folder)
     print(f"{pages} pages of paper, sound")
 
 

@@ -18,7 +18,8 @@ export async function serve(root, name, { from = 'examples/saltmarsh', args = []
 
 /** Opens the workbench of a folder as it is. */
 export function reopen(root, folder, args = [], built = 'target/debug/wellproved') {
-  const program = spawn(resolve(root, built), ['serve', folder, '--no-open', '--port', '0', ...args]);
+  const port = args.includes('--port') ? [] : ['--port', '0'];
+  const program = spawn(resolve(root, built), ['serve', folder, '--no-open', ...port, ...args]);
   program.stderr.pipe(process.stderr);
   const ended = new Promise((done) => program.once('exit', done));
   const close = async (signal = 'SIGTERM') => {

@@ -6,7 +6,7 @@ use std::path::Path;
 use store::{Address, Kind, Store, StoreFault};
 
 /// Where the memory is.
-#[derive(Clone, clap::Args)]
+#[derive(Clone, Default, clap::Args)]
 pub struct Memory {
     /// A team's PostgreSQL server, "postgres://…", instead of the file in the book's folder; also from the
     /// environment, WELLPROVED_STORE.

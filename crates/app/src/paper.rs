@@ -55,6 +55,14 @@ impl OnPaper {
     }
 }
 
+/// Whether this program can print.
+pub fn is_built() -> Result<(), Failure> {
+    #[cfg(not(feature = "pdf"))]
+    return Err(built_without());
+    #[cfg(feature = "pdf")]
+    Ok(())
+}
+
 /// What is printed, set in type.
 #[cfg(feature = "pdf")]
 pub fn set(what: Printed, paper: Paper, words: &Value) -> Result<Vec<u8>, Failure> {
@@ -75,7 +83,13 @@ pub fn set(what: Printed, paper: Paper, words: &Value) -> Result<Vec<u8>, Failur
 /// This program was built without.
 #[cfg(not(feature = "pdf"))]
 pub fn set(_: Printed, _: Paper, _: &Value) -> Result<Vec<u8>, Failure> {
+    Err(built_without())
+}
+
+/// Why this program prints nothing.
+#[cfg(not(feature = "pdf"))]
+pub fn built_without() -> Failure {
     let hint =
         "build it with: cargo install --path crates/app --features pdf; or print the page or the HTML sheet from a browser";
-    Err(Failure::new("this program was built without PDF, which takes long to build").hint(hint))
+    Failure::new("this program was built without PDF, which takes long to build").hint(hint)
 }

@@ -11,6 +11,7 @@ pub mod import;
 pub mod ingredient;
 pub mod known;
 pub mod larder;
+pub mod logging;
 pub mod prices;
 pub mod read;
 pub mod resolve;

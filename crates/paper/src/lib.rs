@@ -3,9 +3,11 @@
 //! Texts reach the forms as data and never as markup, whatever they hold. The same words give the same bytes.
 
 mod press;
+mod sheet;
 mod size;
 
-pub use press::{Fault, pdf};
+pub use press::{Fault, labels, pdf};
+pub use sheet::Sheet;
 pub use size::Size;
 
 /// What is printed; each is a form of its own in `forms/`, filled from data.
@@ -17,10 +19,12 @@ pub enum Form {
     Sheet,
     /// A day's list of what to do.
     Prep,
+    /// Labels on a sheet of them.
+    Labels,
 }
 
 impl Form {
-    /// Every form.
+    /// Every form that fills paper of any size.
     pub const ALL: [Self; 3] = [Self::Card, Self::Sheet, Self::Prep];
 
     /// The form's own text: how it is set.
@@ -29,6 +33,7 @@ impl Form {
             Self::Card => include_str!("../forms/card.typ"),
             Self::Sheet => include_str!("../forms/sheet.typ"),
             Self::Prep => include_str!("../forms/prep.typ"),
+            Self::Labels => include_str!("../forms/labels.typ"),
         }
     }
 }

@@ -1,6 +1,6 @@
 //! The press: a form, its data and four fonts, and nothing else of the world.
 
-use crate::{Form, Size};
+use crate::{Form, Sheet, Size};
 use serde_json::{Value, json};
 use std::fmt;
 use std::sync::LazyLock;
@@ -16,6 +16,17 @@ use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
 /// Why nothing could be printed.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Fault(String);
+
+/// What the form says where a label does not fit.
+const NO_ROOM: &str = "no room";
+
+impl Fault {
+    /// Whether a label does not fit in letters as large as it must have.
+    #[must_use]
+    pub fn is_for_want_of_room(&self) -> bool {
+        self.0.contains(NO_ROOM)
+    }
+}
 
 impl fmt::Display for Fault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -40,6 +51,22 @@ pub fn pdf(form: Form, size: Size, data: &Value) -> Result<Vec<u8>, Fault> {
     let strict = PdfStandards::new(&[PdfStandard::Ua_1]).map_err(|why| Fault(why.message().to_string()))?;
     let print = |standards: PdfStandards| typst_pdf::pdf(&document, &options(standards));
     print(strict).or_else(|_| print(PdfStandards::default())).map_err(|found| fault(&found))
+}
+
+/// Prints labels on a sheet of them: `places` says which of the words' labels stands at each place, from the first of
+/// the first sheet on; none leaves it empty.
+///
+/// # Errors
+/// As [`pdf`]; [`Fault::is_for_want_of_room`] where a label does not fit in letters as large as it must have.
+pub fn labels(sheet: Sheet, places: &[Option<usize>], words: &Value) -> Result<Vec<u8>, Fault> {
+    let ((left, top), (across, down)) = (sheet.begins(), sheet.places);
+    let mut words = words.clone();
+    words["places"] = json!(places);
+    words["sheet"] = json!({
+        "left": left, "top": top, "across": across, "down": down, "wide": sheet.label.0, "high": sheet.label.1,
+        "step": sheet.label.0 + sheet.gap,
+    });
+    pdf(Form::Labels, sheet.size, &words)
 }
 
 fn options(standards: PdfStandards) -> PdfOptions {

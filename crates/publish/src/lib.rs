@@ -8,6 +8,7 @@ mod edition;
 pub mod exchanged;
 pub mod label;
 pub mod lessons;
+pub mod logged;
 pub mod method;
 pub mod needs;
 pub mod outlook;

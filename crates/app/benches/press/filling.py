@@ -13,7 +13,7 @@ import lxml.html
 from jinja2 import Environment
 
 TEMPLATE = """<!DOCTYPE html><html lang="{{ lang }}"><head>{% for meta in metas %}<meta{% for key, value in meta %} {{ key }}="{{ value }}"{% endfor %}>{% endfor %}
-<title>{{ title }}</title><style>{{ style|safe }}</style><script type="application/ld+json">{{ data|safe }}</script></head><body>
+<title>{{ title }}</title>{% for style in styles %}<style>{{ style|safe }}</style>{% endfor %}<script type="application/ld+json">{{ data|safe }}</script></head><body>
 <header class="top"><nav aria-label="Book"><a href="index.html">{{ book }}</a></nav></header><main><article>
 {% for block in blocks %}{% if block.kind == "h1" %}<h1>{{ block.text }}</h1>{% elif block.kind == "h2" %}<h2 id="{{ block.id }}">{{ block.text }}</h2>
 {% elif block.kind == "h3" %}<h3>{{ block.text }}</h3>{% elif block.kind == "p" %}<p class="{{ block.cls }}">{{ block.text }}</p>
@@ -22,7 +22,7 @@ TEMPLATE = """<!DOCTYPE html><html lang="{{ lang }}"><head>{% for meta in metas 
 {% elif block.kind == "dl" %}<dl class="{{ block.cls }}">{% for term, words in block.rows %}<div><dt>{{ term }}</dt><dd>{{ words }}</dd></div>{% endfor %}</dl>
 {% elif block.kind == "table" %}<div class="scroll" tabindex="0" role="region" aria-label="{{ block.text }}"><table><caption>{{ block.text }}</caption>{% for row in block.rows %}<tr><th scope="row">{{ row[0] }}</th>{% for cell in row[1:] %}<td class="number">{{ cell }}</td>{% endfor %}</tr>{% endfor %}</table></div>
 {% elif block.kind == "svg" %}<svg viewBox="{{ block.text }}" role="img" aria-label="{{ block.cls }}">{% for row in block.rows %}<rect{% for key, value in row %} {{ key }}="{{ value }}"{% endfor %}></rect>{% endfor %}</svg>{% endif %}{% endfor %}
-</article></main></body></html>"""
+</article></main>{{ end|safe }}</body></html>"""
 
 
 def text(node):
@@ -36,7 +36,9 @@ def parts(node):
 
 
 def taken_apart(path):
-    tree = lxml.html.parse(path).getroot()
+    with open(path, encoding="utf-8") as file:
+        whole = file.read()
+    tree = lxml.html.fromstring(whole)
     blocks, seen = [], set()
     for node in tree.xpath("//main//*"):
         if node.tag not in ("h1", "h2", "h3", "p", "ul", "ol", "dl", "table", "svg") or any(up in seen for up in node.iterancestors() if up.tag != "ul"):
@@ -56,8 +58,10 @@ def taken_apart(path):
         blocks.append(block)
     return {
         "name": os.path.basename(path), "lang": "en-GB", "title": text(tree.xpath("//title")[0]), "book": "Bench",
-        "metas": [list(meta.items()) for meta in tree.xpath("//meta")], "style": tree.xpath("//style")[0].text,
-        "data": (tree.xpath("//script") or [tree.xpath("//style")[0]])[0].text, "blocks": blocks,
+        "metas": [list(meta.items()) for meta in tree.xpath("//meta")], "styles": [style.text for style in tree.xpath("//style")],
+        "data": tree.xpath("//script[@type='application/ld+json']")[0].text, "blocks": blocks,
+        # What readers' scripts need is handed over as one text, which is the least work there can be.
+        "end": whole[whole.rindex("</main>") + len("</main>"):whole.rindex("</body>")],
     }
 
 

@@ -107,7 +107,7 @@ impl Import {
 }
 
 /// The table's text.
-fn read(path: &Path) -> Result<Source, Stopped> {
+pub fn read(path: &Path) -> Result<Source, Stopped> {
     let shown = path.display().to_string();
     let failed = |error: std::io::Error| Failure::file("read", path, &error);
     let meta = std::fs::metadata(path).map_err(failed)?;
@@ -128,7 +128,7 @@ fn read(path: &Path) -> Result<Source, Stopped> {
 }
 
 /// Tells every wrong cell; nothing is taken.
-fn refuse(found: &[Diagnostic], table: Source) -> Ended {
+pub fn refuse(found: &[Diagnostic], table: Source) -> Ended {
     let texts = BookText { files: BTreeMap::from([(table.file.to_string(), table)]) };
     terminal::show(&findings::text(found, &texts))?;
     let errors = found.iter().filter(|one| one.severity == Severity::Error).count();

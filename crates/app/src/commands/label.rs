@@ -3,6 +3,7 @@
 use super::{Ended, Outcome};
 use crate::asked::{Formulas, unknown};
 use crate::failure::Failure;
+use crate::labelled::OnSheets;
 use crate::terminal;
 use bench::label::{self, EATEN_AS, Law, Sold};
 use formula::Formula;
@@ -16,6 +17,7 @@ use formula::Formula;
 ///   wellproved label potato-muffins.toml
 ///   wellproved label potato-muffins.toml --component muffins --for us
 ///   wellproved label saltmarsh --format html > labels.html
+///   wellproved label potato-muffins.toml --pdf labels.pdf --sheet 105x74 --copies 8
 ///
 /// A draft, not advice: your authority decides. What no source tells is left open, never nought.
 #[derive(clap::Args)]
@@ -35,6 +37,8 @@ pub struct Label {
     /// The form of the label.
     #[arg(long, value_enum, default_value_t = LabelFormat::Text)]
     format: LabelFormat,
+    #[command(flatten)]
+    on_sheets: OnSheets,
 }
 
 /// Whose rules.
@@ -63,13 +67,17 @@ impl Label {
     pub fn run(self) -> Ended {
         let (opened, formulas) = self.asked.open()?;
         let settings = &opened.book.settings;
-        let law = self.law.map_or_else(|| by_language(&settings.language), Where::law);
+        let law = self.law.map_or_else(|| Law::by_language(&settings.language), Where::law);
         let mut labels = Vec::new();
         for formula in &formulas {
             let sold = Sold { components: self.components(formula)?, eaten_as: self.eaten_as };
             let drafted = label::label(formula, settings, law, &sold);
             let nothing = || Failure::new(format!("“{}” makes nothing that could be labelled", formula.head.title));
             labels.push(drafted.ok_or_else(nothing)?);
+        }
+        if self.on_sheets.is_asked() {
+            self.on_sheets.print(&labels, settings)?;
+            return Ok(Outcome::Fine);
         }
         let text = |one| publish::label::text(one, terminal::width());
         terminal::say(&match self.format {
@@ -100,13 +108,4 @@ impl Where {
 fn kind(text: &str) -> Result<&'static str, String> {
     let known = EATEN_AS.iter().copied().find(|known| *known == text);
     known.ok_or_else(|| format!("there are: {}", EATEN_AS.join(", ")))
-}
-
-/// Whose rules a book's language suggests.
-pub fn by_language(language: &str) -> Law {
-    match language {
-        "en-GB" => Law::Uk,
-        "en-US" => Law::Us,
-        _ => Law::Eu,
-    }
 }

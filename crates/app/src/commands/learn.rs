@@ -2,8 +2,9 @@
 
 use super::{Ended, Format, Outcome};
 use crate::asked::{kitchen, proof_read};
+use crate::failure::Failure;
 use crate::learning::learning;
-use crate::terminal;
+use crate::{files, terminal};
 use publish::lessons::{self, Report};
 use std::path::PathBuf;
 
@@ -14,6 +15,10 @@ use std::path::PathBuf;
 ///
 ///   wellproved learn examples/saltmarsh
 ///   wellproved learn examples/saltmarsh --kitchen boathouse
+///   wellproved learn examples/saltmarsh --drift liveliness.svg
+///
+/// After each trial it tells what was foreseen then, what was seen, and what the trial changed; a figure that is far off is
+/// asked about with what may have been meant.
 ///
 /// A trial is a file in trials/. `forecast` and `solve` use what they taught.
 #[derive(clap::Args)]
@@ -24,6 +29,9 @@ pub struct Learn {
     /// The kitchen of this name instead of the book's own.
     #[arg(long, value_name = "NAME")]
     kitchen: Option<String>,
+    /// Write a drawing of how lively each leaven was over the weeks into this file, SVG.
+    #[arg(long, value_name = "FILE")]
+    drift: Option<PathBuf>,
     /// The form of the report.
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
@@ -41,6 +49,18 @@ impl Learn {
             Format::Text => lessons::text(&report, terminal::width()),
             Format::Json => format!("{:#}", lessons::json(&report)),
         })?;
+        for title in &learning.not_as_baked {
+            terminal::remark(&format!(
+                "“{title}” is held against the formula as it is now: the text that was baked is not remembered"
+            ));
+        }
+        if let Some(file) = &self.drift {
+            let drawing = lessons::drawing(&report);
+            let drawing =
+                drawing.ok_or_else(|| Failure::new("no trial with a day tells of a leaven yet").hint("nothing was drawn"))?;
+            files::write(file, drawing.as_bytes())?;
+            terminal::remark(&format!("written: {}", file.display()));
+        }
         Ok(Outcome::Fine)
     }
 }

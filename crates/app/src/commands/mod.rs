@@ -17,6 +17,7 @@ mod ingredients;
 mod keep;
 mod label;
 mod learn;
+mod logger;
 mod new;
 mod publish;
 mod save;
@@ -25,9 +26,10 @@ mod serve;
 mod sheet;
 mod solve;
 mod store;
+mod trial;
 
 pub use explain::explained;
-pub use label::by_language;
+pub use trial::said_of_entries;
 
 use crate::failure::Stopped;
 use clap::{Parser, Subcommand, ValueEnum};
@@ -98,6 +100,7 @@ commands![
     forecast::Forecast,
     day::Day,
     solve::Solve,
+    trial::Trial,
     learn::Learn,
     design::Design,
     exchange::Exchange,
@@ -111,6 +114,7 @@ commands![
     store::Store,
     ingredients::Ingredients,
     import::Import,
+    logger::Logger,
     explain::Explain,
     new::New,
     completions::Completions,

@@ -2,9 +2,10 @@
 
 use super::{Ended, Outcome};
 use crate::failure::{Failure, Stopped};
-use crate::press::{self, Files};
-use crate::{book, findings, looking, terminal};
+use crate::press::{self, Files, With};
+use crate::{book, findings, looking, paper, terminal};
 use formula::Diagnostic;
+use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
 /// Proof-reads a book, works it out and writes it as pages: one self-contained file a formula, and lists that lead to them.
@@ -22,6 +23,9 @@ pub struct Publish {
     /// The folder that the pages are written to.
     #[arg(long, value_name = "DIR", default_value = "published")]
     out: PathBuf,
+    /// Print these of each formula, too, as PDF that its page leads to.
+    #[arg(long, value_enum, value_name = "WHAT", value_delimiter = ',')]
+    with: Vec<With>,
     /// Go on publishing whenever a file of the book changes, until you press Ctrl-C.
     #[arg(long)]
     watch: bool,
@@ -44,9 +48,13 @@ impl Publish {
     }
 
     fn once(&self) -> Ended {
+        if !self.with.is_empty() {
+            paper::is_built()?;
+        }
+        let with: Vec<With> = self.with.iter().copied().collect::<BTreeSet<_>>().into_iter().collect();
         let opened = book::open(&self.book)?;
         self.keep_out_of_the_book(&opened.folder)?;
-        let printed = press::print(&opened, &self.out)?;
+        let printed = press::print(&opened, &self.out, &with)?;
         terminal::say_if_any(&findings::text(&printed.found, &opened.text))?;
         terminal::remark(&findings::summary(&printed.found, opened.names().len()));
         let Some(files) = printed.files else {

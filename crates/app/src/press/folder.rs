@@ -110,7 +110,9 @@ impl Folder {
             }
         }
         // Only empty folders go.
-        let _ = fs::remove_dir(self.out.join(super::pictures::FOLDER));
+        for folder in [super::pictures::FOLDER, super::papers::FOLDER] {
+            let _ = fs::remove_dir(self.out.join(folder));
+        }
         let _ = fs::remove_dir_all(self.out.join(OWN).join("next"));
         next.write(&self.out)?;
         Ok(Files { written, unchanged, removed, left })

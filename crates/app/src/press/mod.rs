@@ -7,6 +7,7 @@
 mod folder;
 mod inputs;
 mod pages;
+mod papers;
 mod pictures;
 mod proof;
 mod record;
@@ -15,6 +16,7 @@ use crate::book::Opened;
 use crate::failure::Failure;
 use crate::moment;
 pub use inputs::stamp;
+pub use papers::With;
 
 use folder::Folder;
 use formula::{Diagnostic, Severity};
@@ -44,15 +46,15 @@ pub struct Files {
     pub left: Vec<String>,
 }
 
-/// Brings the pages in a folder up to date with a book.
-pub fn print(opened: &Opened, out: &Path) -> Result<Printed, Failure> {
+/// Brings the pages in a folder up to date with a book, with what is printed of each formula.
+pub fn print(opened: &Opened, out: &Path, with: &[With]) -> Result<Printed, Failure> {
     let record = Record::read(out);
     let Proof { found, formulas } = proof::read(opened, &record);
     if found.iter().any(|one| one.severity == Severity::Error) {
         return Ok(Printed { found, files: None });
     }
     let mut folder = Folder::open(out, &record)?;
-    let pages = Pages { opened, record: &record, formulas, now: moment::of_publishing(), around: OnceLock::new() };
+    let pages = Pages { opened, with, record: &record, formulas, now: moment::of_publishing(), around: OnceLock::new() };
     let next = pages.lay_out(&folder)?;
     let files = folder.put_in_place(next)?;
     Ok(Printed { found, files: Some(files) })

@@ -2,6 +2,7 @@
 
 use super::folder::Folder;
 use super::inputs::{Hash, Hasher, hash};
+use super::papers::{self, With};
 use super::pictures;
 use super::proof::Proofed;
 use super::record::{Kept, Left, Record};
@@ -21,6 +22,8 @@ use std::sync::OnceLock;
 pub struct Pages<'p> {
     /// The book.
     pub opened: &'p Opened,
+    /// What is printed of each formula.
+    pub with: &'p [With],
     /// The last edition.
     pub record: &'p Record,
     /// The formulas of this one.
@@ -61,7 +64,7 @@ impl Pages<'_> {
     /// A formula's page, made anew if anything that it depends on changed or its files are not as they were left.
     fn page(&self, folder: &Folder, name: &str, proofed: &Proofed, used_in: &[Link]) -> Result<Kept, Failure> {
         let old = self.record.formulas.get(name);
-        let page = print_of(proofed.prints.all, used_in);
+        let page = print_of(proofed.prints.all, used_in, self.with);
         let is_right = |kept: &&Kept| kept.page == page && kept.files.iter().all(|file| folder.is_as_left(file));
         if let Some(kept) = old.filter(|kept| !proofed.is_due || is_right(kept)) {
             return Ok(kept.clone());
@@ -101,23 +104,27 @@ impl Pages<'_> {
             None => (None, Vec::new()),
         };
         let reader = reader(&self.opened.book, &formula, self.around());
+        let on_paper = papers::ready(&self.opened.book, &formula, self.with, folder)?;
         let day = usual(&formula, Workplace::of(&self.opened.book.kitchen()), self.around());
-        let leaf = Leaf { settings, used_in, picture: picture.as_ref(), reader: Some(&reader), day: day.as_ref() };
+        let leaf =
+            Leaf { settings, used_in, picture: picture.as_ref(), reader: Some(&reader), day: day.as_ref(), on_paper: &on_paper };
         let file = page_name(name);
         folder.stage(&file, formula_page(&formula, &leaf).as_bytes())?;
         files.push(file);
+        files.extend(on_paper.into_iter().map(|one| one.file));
         Ok(files)
     }
 }
 
 /// The print of all that a page depends on.
-fn print_of(all: Hash, used_in: &[Link]) -> Hash {
+fn print_of(all: Hash, used_in: &[Link], with: &[With]) -> Hash {
     let mut page = Hasher::of("page");
     page.add(&all.to_le_bytes());
     for link in used_in {
         page.add(link.name.as_bytes());
         page.add(&hash(link.title.as_bytes()).to_le_bytes());
     }
+    with.iter().for_each(|one| page.add(one.names().0.as_bytes()));
     page.end()
 }
 

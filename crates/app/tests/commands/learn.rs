@@ -56,7 +56,7 @@ fn a_strange_trial_is_asked_about() {
     };
     sandbox.write("saltmarsh/trials/strange.toml", strange(""));
     let asked = sandbox.fine(&["learn", "saltmarsh"]);
-    assert!(asked.contains("4 trials.") && asked.contains("Out of line?") && asked.contains("The cold morning"), "{asked}");
+    assert!(asked.contains("7 trials.") && asked.contains("Out of line?") && asked.contains("The cold morning"), "{asked}");
     sandbox.write("saltmarsh/trials/strange.toml", strange("left-out = \"the heater failed\"\n"));
     let told = sandbox.fine(&["learn", "saltmarsh"]);
     assert!(told.contains("1 left out") && told.contains("the heater failed") && !told.contains("Out of line?"), "{told}");
@@ -91,4 +91,40 @@ fn a_book_without_trials_says_so() {
     sandbox.fine(&["new", "book"]);
     assert!(sandbox.fine(&["learn", "book"]).contains("No trial of this kitchen"));
     assert_eq!(sandbox.run(&["learn", "book", "--kitchen", "cellar"]).status, 2);
+}
+
+/// A time twelve hours off is asked about with the time that was meant, and the liveliness over the weeks is drawn.
+#[test]
+fn slips_and_drift() {
+    let sandbox = Sandbox::with_demo();
+    let slip = "title = \"The late morning\"\nformula = \"cardamom-knots\"\ndate = \"2026-11-20\"\n[[mix]]\nstage = \"dough\"\ntemperature = \"25 °C\"\n\
+                [[rise]]\nstage = \"dough\"\nroom = \"22 °C\"\ndoubled-after = \"13 h 40 min\"\n";
+    sandbox.write("saltmarsh/trials/slip.toml", slip);
+    let asked = sandbox.fine(&["learn", "saltmarsh", "--drift", "drift.svg"]).replace("\n  ", " ").replace('\u{a0}', " ");
+    assert!(asked.contains("is this 13 h 40 min, or 1 h 40 min?"), "{asked}");
+    let drawing = sandbox.read("drift.svg");
+    assert!(
+        drawing.starts_with("<svg")
+            && drawing.contains("The vigour of ripe rye culture")
+            && drawing.matches("<circle").count() >= 6
+    );
+    let json: serde_json::Value = serde_json::from_str(&sandbox.fine(&["learn", "saltmarsh", "--format", "json"])).expect("JSON");
+    assert!(json["asked"][0]["instead"].as_f64().is_some_and(|hours| (hours - 5.0 / 3.0).abs() < 0.01), "{}", json["asked"]);
+}
+
+/// Whoever tells a time that trials taught says so: the forecast, the day, the page.
+#[test]
+fn every_time_says_that_it_is_measured() {
+    let sandbox = Sandbox::with_demo();
+    assert!(sandbox.fine(&["forecast", KNOTS]).contains("learnt from 3 trials"));
+    let day = |more: &[&str]| {
+        sandbox.fine(&[&["day", KNOTS, "--serve", "2026-12-06 10:30", "--now", "2026-12-04 08:00"][..], more].concat())
+    };
+    assert!(day(&[]).contains("Times of instant yeast are learnt from 3 trials in this kitchen."));
+    assert!(!day(&["--without-trials"]).contains("learnt from"));
+    let json: serde_json::Value = serde_json::from_str(&day(&["--format", "json"])).expect("JSON");
+    assert_eq!(json["measured"][0], "Times of instant yeast are learnt from 3 trials in this kitchen.");
+    sandbox.fine(&["publish", "saltmarsh", "--out", "published"]);
+    let page = sandbox.read("published/cardamom-knots.html");
+    assert!(page.contains("Times of instant yeast from 3 trials in the author’s own kitchen."));
 }

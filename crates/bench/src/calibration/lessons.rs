@@ -50,6 +50,8 @@ pub struct Compared {
     pub before: Option<f64>,
     /// With what all trials taught.
     pub after: Option<f64>,
+    /// With what the trials before it had taught: what was foreseen on that day.
+    pub then: Option<f64>,
     /// With what the other trials taught, if there are others.
     pub apart: Option<f64>,
 }
@@ -128,6 +130,14 @@ fn all_but(trial: Option<usize>, lessons: &[Lesson], books: &Calibration) -> Cal
     })
 }
 
+/// What had been taught before a trial was baked.
+fn before_that(trial: usize, lessons: &[Lesson], books: &Calibration) -> Calibration {
+    lessons.iter().fold(books.clone(), |known, lesson| match lesson.until(trial) {
+        Some(learnt) => lesson.parameter.know(&known, learnt),
+        None => known,
+    })
+}
+
 fn compare(
     trial: usize,
     logged: &Logged,
@@ -136,20 +146,37 @@ fn compare(
     calibration: &Calibration,
 ) -> Seen {
     let books = Calibration::default();
+    let earlier = before_that(trial, lessons, &books);
     let others = lessons.iter().flat_map(|lesson| &lesson.evidence).any(|evidence| evidence.trial != trial);
     let before = Outlook::of(logged, &books);
     let after = Outlook::of(logged, calibration);
+    let then = (earlier != books).then(|| Outlook::of(logged, &earlier));
     let apart = others.then(|| Outlook::of(logged, &all_but(Some(trial), lessons, &books)));
     let one = |seen: &Observation| Compared {
         seen: seen.clone(),
         before: before.foreseen(seen),
         after: after.foreseen(seen),
+        then: then.as_ref().unwrap_or(&before).foreseen(seen),
         apart: apart.as_ref().and_then(|apart| apart.foreseen(seen)),
     };
     Seen { left_out: logged.trial.left_out.clone(), figures: figures.iter().map(one).collect(), untold: *untold }
 }
 
 impl Lesson {
+    /// What was known of the figure before a trial; nothing where none had told of it.
+    #[must_use]
+    pub fn until(&self, trial: usize) -> Option<Learnt> {
+        let earlier: Vec<Evidence> = self.evidence.iter().filter(|one| one.trial < trial).copied().collect();
+        (!earlier.is_empty()).then(|| taught(&self.before, &earlier))
+    }
+
+    /// What a trial made of it: known before and after, where it told of it.
+    #[must_use]
+    pub fn step(&self, trial: usize) -> Option<(Learnt, Learnt)> {
+        self.evidence.iter().find(|one| one.trial == trial)?;
+        Some((self.until(trial).unwrap_or_else(|| self.before.clone()), self.until(trial + 1)?))
+    }
+
     /// The trials that lie out of line with the rest, each with how many standard deviations.
     pub fn out_of_line(&self) -> impl Iterator<Item = (usize, f64)> {
         let strange = |which: usize| strangeness(&self.before, &self.evidence, which);

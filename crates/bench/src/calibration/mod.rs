@@ -5,18 +5,25 @@
 //! known before them. Nothing is dropped in silence: a trial that is out of line counts, and is asked about.
 
 mod as_done;
+mod beside;
+mod drift;
 mod fit;
 mod knowledge;
 mod lessons;
 mod observation;
 mod observed;
 mod parameter;
+mod slip;
 
+pub use as_done::as_done;
+pub use beside::{Outcome, beside};
+pub use drift::{Drift, drift};
 pub use knowledge::{Evidence, OUT_OF_LINE, strangeness, taught};
 pub use lessons::{Compared, Errors, Lesson, Lessons, Seen, learn};
-pub use observation::{Observation, What};
+pub use observation::{Observation, Outlook, What};
 pub use observed::{Observed, Saw, Untold, foreseen_anew};
 pub use parameter::Parameter;
+pub use slip::Question;
 
 use formula::Formula;
 use formula::read::{Kitchen, Trial};

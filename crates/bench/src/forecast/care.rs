@@ -13,18 +13,25 @@ pub const BEYOND: TimeSpan = TimeSpan::hours(36.0);
 pub enum Care {
     /// As closely as the model is, with all that is told of it.
     Full,
+    /// As closely, and followed no further than until all that is asked was seen: for questions asked backwards.
+    Asked,
     /// As closely as a thousand kitchens differ: for trying it many times.
     Quick,
-    /// As quickly, and followed as far as in full: for tables that are read in between.
+    /// As quickly, and no further than that: for tables that are read in between.
     Table,
 }
 
 impl Care {
     pub const fn limits(self) -> Limits {
         match self {
-            Self::Full => LIMITS,
+            Self::Full | Self::Asked => LIMITS,
             Self::Quick | Self::Table => Limits { relative: 1e-4, absolute: 1e-7, ..LIMITS },
         }
+    }
+
+    /// Whether a course ends where all that its steps ask for was seen.
+    pub const fn ends_early(self) -> bool {
+        matches!(self, Self::Asked | Self::Table)
     }
 
     /// How long a course is followed beyond its steps.
@@ -33,7 +40,7 @@ impl Care {
         match self {
             Self::Quick if !ripens => TimeSpan::hours(6.0),
             Self::Quick => TimeSpan::hours(24.0),
-            Self::Full | Self::Table => BEYOND,
+            Self::Full | Self::Asked | Self::Table => BEYOND,
         }
     }
 }

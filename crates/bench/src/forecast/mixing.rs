@@ -126,6 +126,7 @@ fn by_rule(
 }
 
 /// Whether a stage comes from the bowl with the temperature of such a step.
+#[must_use]
 pub const fn is_mixing(action: Action) -> bool {
     matches!(action, Action::Mix | Action::Knead | Action::Cream)
 }

@@ -18,17 +18,18 @@ mod room_taken;
 mod surroundings;
 mod verdict;
 mod warmed;
+mod watch;
 mod yielded;
 
 pub use calibration::{BAND, Calibration, Learnt, VIGOUR};
 use care::Care;
+use cooking::Ends;
 pub use cooking::{Browning, Cooking, Heated, Surely};
 pub(crate) use cooking::{expected_core, quick_cores};
 pub use cream::Cream;
 pub(crate) use held::Held;
 pub use keeping::Keeping;
-pub(crate) use mixing::is_mixing;
-pub use mixing::{ByRule, Mixed};
+pub use mixing::{ByRule, Mixed, is_mixing};
 pub use nutrition::{Nutrient, Nutrition, nutrition};
 pub use pot::{Pot, Pours, Wanted};
 pub(crate) use pot::{boils, poured_at, reached as reached_in_pot};
@@ -93,8 +94,17 @@ pub fn forecast(formula: &Formula, kitchen: &Kitchen) -> Forecast {
 /// Foresees a formula in these surroundings.
 #[must_use]
 pub fn foresee(formula: &Formula, surroundings: &Surroundings) -> Forecast {
+    foreseen(formula, surroundings, Ends::Both)
+}
+
+/// Foresees what rules judge: how warm a middle gets at the most, not how cold it may stay.
+pub(crate) fn foresee_for_rules(formula: &Formula, kitchen: &Kitchen) -> Forecast {
+    foreseen(formula, &Surroundings::of(kitchen), Ends::Upper)
+}
+
+fn foreseen(formula: &Formula, surroundings: &Surroundings, ends: Ends) -> Forecast {
     let (rises, mut missing) = risen(formula, surroundings, Care::Full);
-    let (cookings, lacking) = cooking::cookings(formula, surroundings, &rises);
+    let (cookings, lacking) = cooking::cookings(formula, surroundings, &rises, ends);
     missing.extend(lacking);
     Forecast {
         surroundings: surroundings.clone(),
@@ -129,7 +139,7 @@ pub(crate) fn in_the_pot(formula: &Formula, at: StageAt) -> Held {
 
 /// Foresees only what ferments up to a stage: what questions asked backwards try again and again.
 pub(crate) fn rises_until(formula: &Formula, surroundings: &Surroundings, (c, s): StageAt) -> Vec<Rise> {
-    let mut foreseeing = rise::Foreseeing::new(formula, surroundings, Care::Full);
+    let mut foreseeing = rise::Foreseeing::new(formula, surroundings, Care::Asked);
     for before in 0..c {
         foreseeing.component(before);
     }

@@ -5,6 +5,7 @@ use super::care::{BEYOND, Care};
 use super::mixing::{Mixed, mixed};
 use super::surroundings::{Clock, Stand};
 use super::verdict::{Foreseen, foresee};
+use super::watch::Watch;
 use super::{Surroundings, middle};
 use formula::read::{Action, Attention, Leaven as Raises};
 use formula::resolve::formula::{Content, StageAt};
@@ -254,7 +255,9 @@ impl<'f> Foreseeing<'f> {
         let mut fermentation = Fermentation::new(&start.dough, &start.leaven, path);
         fermentation.organisms.vigour = self.around.calibration.vigour(&start.named).factor();
         fermentation.limits = self.care.limits();
-        let course = fermentation.run(lasts + self.care.beyond(steps));
+        let mut watch = Watch::over(steps, &ends);
+        let course = fermentation
+            .run_until(lasts + self.care.beyond(steps), |now, risen| self.care.ends_early() && watch.has_seen_all(now, risen));
         let points = points(&course, lasts, self.care);
         let is_sound = points.iter().all(|point| point.risen.is_finite() && point.temperature.is_finite());
         let Some(last) = course.at(lasts).filter(|_| is_sound) else {
@@ -277,7 +280,7 @@ impl<'f> Foreseeing<'f> {
                 points,
                 steps: foresee(&course, steps, &ends, self.around, &start.named),
                 leaven: start.named.clone(),
-                outside: if self.care == Care::Quick { Vec::new() } else { outside(&course, is_mixed) },
+                outside: if self.care == Care::Full { outside(&course, is_mixed) } else { Vec::new() },
                 course,
             });
         }
@@ -339,7 +342,7 @@ fn lasts(step: &Step) -> TimeSpan {
 
 /// The course to its planned end for a chart.
 fn points(course: &Course, lasts: TimeSpan, care: Care) -> Vec<Point> {
-    let count = if care == Care::Quick { 2 } else { 25 };
+    let count = if care == Care::Full { 25 } else { 2 };
     (0..count)
         .filter_map(|n| course.at(lasts * (f64::from(n) / f64::from(count - 1))))
         .map(|moment| Point { time: moment.time, risen: moment.risen, temperature: moment.temperature })

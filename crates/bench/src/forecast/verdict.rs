@@ -6,6 +6,7 @@ use formula::read::{Action, Attention, Condition};
 use formula::{Known, Place, Step};
 use quantity::{Between, Fraction, Temperature, TimeSpan};
 use science::ferment::Course;
+use science::numeric::dormand_prince::Ending;
 
 /// A step with what is foreseen of it.
 #[derive(Clone, Debug)]
@@ -115,12 +116,7 @@ fn one(course: &Course, step: &Step, lasts: Between<TimeSpan>, known: &dyn Fn(Ti
     let (from, reached) = (at(began), at(end));
     let risen = super::by_the_ferment(reached / from);
     let since = |time: TimeSpan| known((time - began).max(TimeSpan::ZERO));
-    // A preferment is on its way to ripeness whatever words tell it by.
-    let is_preferment = match &step.until {
-        Some(Condition::Ripe) => true,
-        None | Some(Condition::Words(_)) => step.action == Action::Ferment,
-        _ => false,
-    };
+    let is_preferment = is_preferment(step);
     let (reached, verdict) = match &step.until {
         _ if is_preferment => ripe(course, step, began, &since),
         Some(Condition::RisenBy(share)) => {
@@ -139,9 +135,23 @@ fn one(course: &Course, step: &Step, lasts: Between<TimeSpan>, known: &dyn Fn(Ti
         until: step.until.clone(),
         stands: None,
         reached,
-        spent: if is_preferment { course.spent().map(since) } else { None },
+        spent: if is_preferment { spent(course).map(since) } else { None },
         risen,
         verdict,
+    }
+}
+
+/// When it is spent, if it was followed so far.
+fn spent(course: &Course) -> Option<TimeSpan> {
+    if course.ending() == Ending::Seen { None } else { course.spent() }
+}
+
+/// A preferment is on its way to ripeness whatever words tell it by.
+pub fn is_preferment(step: &Step) -> bool {
+    match &step.until {
+        Some(Condition::Ripe) => true,
+        None | Some(Condition::Words(_)) => step.action == Action::Ferment,
+        _ => false,
     }
 }
 
@@ -164,7 +174,7 @@ fn ripe(
     } else if latest < opens {
         Verdict::Later
     } else {
-        match course.spent() {
+        match spent(course) {
             Some(spent) if spent <= earliest => Verdict::Spent,
             Some(spent) if spent <= latest => Verdict::PastThenSpent,
             _ => Verdict::PastAndUsable,

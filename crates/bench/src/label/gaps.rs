@@ -6,7 +6,8 @@ use super::law::Law;
 use super::list::List;
 use super::{DeclarationLine, Label, Part};
 use formula::Formula;
-use quantity::print;
+use formula::ingredient::Figure;
+use quantity::{Mass, print};
 
 /// What is missing, each as a sentence without its stop.
 pub fn gaps(label: &Label, food: &Food, is_kind_chosen: bool) -> Vec<String> {
@@ -32,6 +33,7 @@ pub fn gaps(label: &Label, food: &Food, is_kind_chosen: bool) -> Vec<String> {
             "figures of a pack fill such gaps: a row of your own with “like” and what the pack states “per-100-g”".to_owned(),
         );
     }
+    gaps.extend(strength(label, food));
     if label.law == Law::Us && !is_kind_chosen {
         let kinds = science::nutrition::serving::EATEN_AS.join(", ");
         gaps.push(format!("nutrition facts need a kind of food: state “eaten-as” under [label] or --eaten-as, one of {kinds}"));
@@ -48,6 +50,31 @@ pub fn gaps(label: &Label, food: &Food, is_kind_chosen: bool) -> Vec<String> {
         );
     }
     gaps
+}
+
+/// From so much alcohol in 100 g on a drink may have to state its strength: 1.2 % vol of ethanol with 0.789 g to the
+/// millilitre, in a drink as light as water.
+const SLIGHT: Mass = Mass::grams(0.94);
+
+/// What is nearly all water, sugar and alcohol may be a drink.
+const LIQUID: f64 = 0.9;
+
+/// A drink states its strength by what was measured: heat drives alcohol off and ferments make it.
+fn strength(label: &Label, food: &Food) -> Option<String> {
+    let alcohol = label.alcohol.as_ref().filter(|alcohol| alcohol.at_most > SLIGHT)?;
+    let gram = |figure| super::contents::held(food, figure).told;
+    let fluid = gram(Figure::Water) + gram(Figure::Sugars) + gram(Figure::Alcohol) - food.steam.as_grams();
+    let law = match label.law {
+        Law::Eu | Law::Uk => "a drink over 1.2 % vol states it (Regulation (EU) No 1169/2011, Art. 9(1)(k) and Annex XII)",
+        Law::Us => "drinks with alcohol fall under rules of their own (27 CFR, from memory)",
+    };
+    (fluid >= LIQUID * food.weighs().as_grams()).then(|| {
+        format!(
+            "the strength in % vol, should it be sold as a drink, is left open: {law}; at most {} of alcohol in 100 g is reckoned, \
+             heat drives it off and ferments make it: have it measured",
+            print::mass(alcohol.at_most)
+        )
+    })
 }
 
 /// A title within a sentence.

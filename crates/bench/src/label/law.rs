@@ -26,7 +26,7 @@ const fn rule(decides: &'static str, name: &'static str, date: &'static str) -> 
     Rule { decides, name, date }
 }
 
-const EUROPE: [Rule; 8] = [
+const EUROPE: [Rule; 9] = [
     rule("order of ingredients, added water", "Regulation (EU) No 1169/2011, Art. 18 and Annex VII", "25 October 2011"),
     rule("stated quantities", "the same, Art. 22 and Annex VIII; Commission Notice 2017/C 393/05", "21 November 2017"),
     rule("allergens", "the same, Art. 21 and Annex II", "25 October 2011"),
@@ -34,6 +34,7 @@ const EUROPE: [Rule; 8] = [
     rule("rounding", "Commission guidance on tolerances, Table 4; guidance, not law", "December 2012"),
     rule("size of letters", "Regulation (EU) No 1169/2011, Art. 13 and Annex IV", "25 October 2011"),
     rule("date marking", "the same, Art. 24 and Annex X", "25 October 2011"),
+    rule("strength of drinks over 1.2 % vol", "the same, Art. 28 and Annex XII", "25 October 2011"),
     rule("height of the net quantity, from memory", "Directive 76/211/EEC, Annex I", "20 January 1976"),
 ];
 
@@ -63,6 +64,16 @@ const STATES: [Rule; 7] = [
 ];
 
 impl Law {
+    /// Whose rules a book's language suggests.
+    #[must_use]
+    pub fn by_language(language: &str) -> Self {
+        match language {
+            "en-GB" => Self::Uk,
+            "en-US" => Self::Us,
+            _ => Self::Eu,
+        }
+    }
+
     /// Every one.
     pub const ALL: [Self; 3] = [Self::Eu, Self::Uk, Self::Us];
 

@@ -3,7 +3,7 @@
 use super::customs::{Custom, Figure, custom};
 use super::stages::{Stages, Traits};
 use super::texts::{Sentence, head};
-use crate::forecast::{Forecast, Foreseen, forecast};
+use crate::forecast::{Forecast, Foreseen, foresee_for_rules};
 use formula::arithmetic::{Figures, Overall, RowKind, figures, overall_of};
 use formula::read::{Action, BookSettings, Group, Kitchen, Leaven, StageKind};
 use formula::resolve::formula::Word;
@@ -53,7 +53,7 @@ impl<'c> Case<'c> {
     #[must_use]
     pub fn of(formula: &'c Formula, kitchen: &'c Kitchen, settings: &'c BookSettings) -> Self {
         let stages = Stages::of(formula);
-        let forecast = forecast(formula, kitchen);
+        let forecast = foresee_for_rules(formula, kitchen);
         let mut case = Self { formula, kitchen, settings, products: Vec::new(), head: head(formula), forecast, stages };
         for component in 0..formula.components.len() {
             let overall = dough(formula, component);

@@ -1,5 +1,6 @@
 //! What trials teach, held to what is known beforehand: hidden vigours, limits, and trials that say nothing.
 
+mod drifting;
 mod knowledge;
 mod nonsense;
 mod synthetic;

@@ -149,3 +149,20 @@ fn baking_concentrates() {
     assert_eq!(declared(&label, false)[2], "12");
     assert_eq!(declared(&label, false)[8], "0.78");
 }
+
+/// Regulation (EU) No 1169/2011, Art. 9(1)(k): a drink over 1.2 % vol states its strength. What is reckoned is a bound, no
+/// figure to print; what is no drink, or too weak, is not asked for it.
+#[test]
+fn a_drink_with_alcohol_lacks_its_strength() {
+    let row = "[spirit]\ntitle = \"Spirit\"\ncalled = \"spirit\"\ngroup = \"spirit\"\nsource = \"pack\"\n\
+               per-100-g = { water = 67, alcohol = 33 }\n";
+    let asked = |lines: &str, law: Law| {
+        let label = drafted(&baked("Cup", lines, 100.0, 100.0), row, law);
+        label.gaps.iter().any(|gap| gap.contains("% vol, should it be sold as a drink"))
+    };
+    let cup = |gram: f64| format!("spirit = \"{gram} g\"\nwater = \"{} g\"", 100.0 - gram);
+    for law in Law::ALL {
+        assert!(asked(&cup(10.0), law) && !asked(&cup(2.0), law), "{law:?}");
+        assert!(!asked("spirit = \"10 g\"\nflour-bread = \"90 g\"", law), "{law:?}");
+    }
+}

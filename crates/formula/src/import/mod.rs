@@ -4,10 +4,12 @@
 //! advice of a wrong line, marked at the cell. Nothing is taken by halves: one wrong cell refuses all.
 
 mod ingredients;
+mod logger;
 mod prices;
 mod table;
 
 pub use ingredients::import_ingredients;
+pub use logger::{Asked, Clock, Log, Logged, Scale, as_course, clock, mean, read_logger, with_room_log};
 pub use prices::import_prices;
 
 use crate::Diagnostic;

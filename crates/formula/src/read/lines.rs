@@ -19,6 +19,11 @@ impl<'s> Lines<'s> {
             heading if heading.contains('\t') => b'\t',
             _ => b',',
         };
+        Self::parted_by(source, delimiter)
+    }
+
+    /// Parted by that sign.
+    pub fn parted_by(source: &'s Source, delimiter: u8) -> Self {
         let reader =
             csv::ReaderBuilder::new().has_headers(false).flexible(true).delimiter(delimiter).from_reader(source.text.as_bytes());
         Self { text: &source.text, records: reader.into_records() }

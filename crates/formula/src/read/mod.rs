@@ -32,7 +32,7 @@ pub use label::ForLabel;
 pub use larder::{Larder, read_larder};
 pub use prices::{Pack, Prices, Wanted, read_prices};
 pub use settings::{BookSettings, is_german, read_book};
-pub use trial::{CookSeen, MixSeen, OfStage, Reading, RiseSeen, Trial, WeighedSeen, read_trial};
+pub use trial::{CookSeen, Correction, MixSeen, OfStage, PhotographSeen, Reading, RiseSeen, Trial, WeighedSeen, read_trial};
 pub use words::{Action, Attention, Condition, EggSize, Group, HeatsBy, Leaven, Material, PercentOf, PictureKeeping, StageKind};
 pub use working::{DayHours, DayTime, Working};
 

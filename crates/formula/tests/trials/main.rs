@@ -1,5 +1,8 @@
 //! Trials as they are read: what loggers write, what is missing, and what nobody can have meant.
 
+mod logger;
+mod noted;
+
 use formula::read::{Reading, RiseSeen, Trial};
 use formula::source::{MOST_LINES, Source};
 use formula::{Book, BookText, Checked};

@@ -1,6 +1,6 @@
 //! What is printed: on paper of the size that is asked for, the same bytes for the same words, whatever they hold.
 
-use paper::{Form, Size, pdf};
+use paper::{Form, Sheet, Size, labels, pdf};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
@@ -28,6 +28,14 @@ fn filled(form: Form, text: &str) -> Value {
         Form::Prep => json!({
             "language": "en", "title": text, "dishes": [text],
             "days": [{ "day": text, "items": [{ "time": text, "what": text, "weights": [text], "words": text }] }],
+        }),
+        Form::Labels => json!({
+            "language": "en", "title": text, "least": { "by": "x", "high": 1.2 },
+            "labels": [{
+                "name": text, "runs": [{ "words": text, "strong": false }, { "words": text, "strong": true }], "lines": [text],
+                "net": { "words": text, "high": 2.0 }, "after": [text], "draft": text, "facts": null,
+                "declaration": { "head": [text, text], "rows": [{ "part": true, "cells": [text, text] }], "note": text },
+            }],
         }),
     }
 }
@@ -61,6 +69,44 @@ fn the_same_words_give_the_same_bytes() {
     for form in Form::ALL {
         let print = || pdf(form, Size::A4, &filled(form, "Rye")).expect("a PDF");
         assert_eq!(print(), print(), "{form:?}");
+    }
+}
+
+/// Whatever labels say they are only text; what does not fit is refused, not cut off.
+#[test]
+fn labels_whatever_they_say() {
+    for text in HOSTILE {
+        for sheet in Sheet::ALL {
+            let places = [None, Some(0), Some(0)];
+            match labels(sheet, &places, &filled(Form::Labels, text)) {
+                Ok(bytes) => assert!(bytes.starts_with(b"%PDF-1.7"), "{} {text:?}", sheet.name),
+                Err(why) => assert!(
+                    why.is_for_want_of_room() && (sheet.label.0 < 200.0 || text.len() > 100),
+                    "{} {text:?}: {why}",
+                    sheet.name
+                ),
+            }
+        }
+    }
+    let much = "flour, ".repeat(2_000);
+    let why = labels(Sheet::ALL[4], &[Some(0)], &filled(Form::Labels, &much)).expect_err("too much");
+    assert!(why.is_for_want_of_room(), "{why}");
+}
+
+/// Every label lies on its paper, and none on another; each next sheet is larger.
+#[test]
+fn sheets_of_labels() {
+    for sheet in Sheet::ALL {
+        let (width, height) = sheet.size.millimetres();
+        let (left, top) = sheet.begins();
+        assert!(left >= 0.0 && top >= 0.0 && sheet.gap >= 0.0, "{}", sheet.name);
+        let across = sheet.places.0 as f64 * (sheet.label.0 + sheet.gap) - sheet.gap;
+        let down = sheet.places.1 as f64 * sheet.label.1;
+        assert!((2.0 * left + across - width).abs() < 1e-9 && (2.0 * top + down - height).abs() < 1e-9, "{}", sheet.name);
+        assert_eq!(Sheet::named(sheet.name), Some(sheet));
+        if let Some(larger) = sheet.larger() {
+            assert!(larger.label.0 * larger.label.1 > sheet.label.0 * sheet.label.1 && larger.size == sheet.size);
+        }
     }
 }
 

@@ -12,6 +12,7 @@ pub fn json(timeline: &Timeline) -> Value {
     let reached = AIMS.iter().zip(&timeline.reached);
     json!({
         "kitchen": timeline.place.title,
+        "measured": super::text::own_times(timeline),
         "wanted": timeline.wanted.to_string(),
         "served": timeline.served.to_string(),
         "formulas": timeline.dishes.iter().map(|dish| json!({ "name": dish.formula.name, "served": dish.is_served })).collect::<Vec<_>>(),

@@ -2,6 +2,7 @@
 
 use super::words::{about, action, between, day, heat, rests, served, time, time_seen_from, verb, what};
 use super::{chances, wishes};
+use crate::outlook::sure;
 use crate::words::wrap;
 use formula::read::Action;
 use formula::{Known, Origin};
@@ -39,6 +40,9 @@ pub fn text(timeline: &Timeline, width: usize) -> String {
         out.push_str(&wrap(&line, width));
     }
     out.push_str("\n● hands all the while, ◐ hands to set it going, ○ by itself\n\n");
+    for told in own_times(timeline) {
+        out.push_str(&wrap(&told, width));
+    }
     for told in wishes::learnt(timeline) {
         out.push_str(&wrap(&told, width));
     }
@@ -55,6 +59,11 @@ pub fn text(timeline: &Timeline, width: usize) -> String {
         out.push_str(&wrap(KEPT_WARM, width));
     }
     out
+}
+
+/// The leavens of which times were learnt in this kitchen's own trials.
+pub fn own_times(timeline: &Timeline) -> Vec<String> {
+    sure::of_the_day(timeline.dishes.iter().flat_map(|dish| dish.rises.iter().map(|rise| (&*dish.formula, rise))))
 }
 
 fn is_kept_warm(timeline: &Timeline, job: &Job) -> bool {

@@ -4,7 +4,7 @@ mod html;
 mod json;
 mod panel;
 mod text;
-mod words;
+pub(crate) mod words;
 
 pub use html::html;
 pub use json::json;

@@ -57,29 +57,16 @@ pub fn stated(facts: &Facts) -> Markup {
                 tbody { @for line in lines { (fact(line)) } }
                 tbody.traces { @for line in traces { (fact(line)) } }
             }
-            p.small {
-                "* The % Daily Value (DV) tells you how much a nutrient in a serving of food contributes to a daily diet. \
-                 2,000 calories a day is used for general nutrition advice."
-            }
+            p.small { (words::DAILY) }
         }
     }
 }
 
 fn fact(line: &FactLine) -> Markup {
-    let amount = match line.amount.printed().map(|printed| printed.to_string()) {
-        Some(text) if text.starts_with('<') => format!("less than {}{}", text.trim_start_matches('<'), line.unit),
-        Some(text) => format!("{text}{}", line.unit),
-        None => "gap".to_owned(),
-    };
+    let (strong, rest) = words::fact(line);
     html! {
         tr class={ "depth" (line.depth) } {
-            th scope="row" {
-                @match (line.title, line.depth) {
-                    ("Added Sugars", _) => { "Includes " (amount) " Added Sugars" }
-                    (title, 0) if !line.is_trace => { b { (title) } " " (amount) }
-                    (title, _) => { (title) " " (amount) }
-                }
-            }
+            th scope="row" { @if !strong.is_empty() { b { (strong) } } (rest) }
             td { @if let Some(daily) = line.daily { (daily) "%" } }
         }
     }

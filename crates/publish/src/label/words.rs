@@ -1,7 +1,7 @@
 //! What a label says, in pieces that every form of it uses.
 
 use crate::tongue::Tongue;
-use bench::label::{DateForm, Entry, LITTLE, Label, Law, Run, Serving, Shown};
+use bench::label::{DateForm, Entry, FactLine, LITTLE, Label, Law, Run, Serving, Shown};
 use quantity::{Count, Fraction, Mass, TimeSpan, print};
 
 /// What stands on every sheet.
@@ -174,6 +174,24 @@ pub fn nutrient(title: &'static str, tongue: Tongue) -> &'static str {
         "protein" => tongue.label_protein(),
         "salt" => tongue.label_salt(),
         other => other,
+    }
+}
+
+/// The sentence that must stand by percentages of daily values.
+pub const DAILY: &str = "* The % Daily Value (DV) tells you how much a nutrient in a serving of food contributes to a daily diet. \
+                         2,000 calories a day is used for general nutrition advice.";
+
+/// A line of the American facts: what of it is set off, and the rest.
+pub fn fact(line: &FactLine) -> (&'static str, String) {
+    let amount = match line.amount.printed().map(|printed| printed.to_string()) {
+        Some(text) if text.starts_with('<') => format!("less than {}{}", text.trim_start_matches('<'), line.unit),
+        Some(text) => format!("{text}{}", line.unit),
+        None => "gap".to_owned(),
+    };
+    match (line.title, line.depth) {
+        ("Added Sugars", _) => ("", format!("Includes {amount} Added Sugars")),
+        (title, 0) if !line.is_trace => (title, format!(" {amount}")),
+        (title, _) => ("", format!("{title} {amount}")),
     }
 }
 

@@ -8,6 +8,7 @@ use quantity::{Between, Temperature, TimeSpan, print};
 const SIDE: i32 = 12;
 
 /// A figure that was seen, or is foreseen, with its unit.
+#[must_use]
 pub fn figure(what: What, value: f64) -> String {
     match what {
         What::Risen => format!("{} times", print::number(value, 2)),
@@ -19,6 +20,7 @@ pub fn figure(what: What, value: f64) -> String {
 }
 
 /// What was looked at, in words.
+#[must_use]
 pub fn label(seen: &Observation) -> String {
     let after = seen.after.map(|after| print::time(Between::just(after))).unwrap_or_default();
     match seen.what {

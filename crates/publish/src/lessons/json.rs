@@ -2,7 +2,7 @@
 
 use super::figures::KINDS;
 use super::{Report, ground};
-use bench::calibration::{Compared, Lesson, Seen, What};
+use bench::calibration::{Compared, Lesson, Parameter, Seen, What, drift};
 use bench::forecast::Learnt;
 use serde_json::{Map, Value, json};
 
@@ -26,7 +26,14 @@ pub fn json(report: &Report) -> Value {
         "kitchen": report.kitchen,
         "learnt": report.lessons.lessons.iter().map(|lesson| learnt(report, lesson)).collect::<Vec<_>>(),
         "errors": errors,
-        "trials": trials.map(|(trial, seen)| self::trial(trial, seen)).collect::<Vec<_>>(),
+        "trials": trials.enumerate().map(|(at, (trial, seen))| self::trial(report, at, trial, seen)).collect::<Vec<_>>(),
+        "asked": report.lessons.questions().iter().map(|one| {
+            let compared = &report.lessons.trials[one.trial].figures[one.figure];
+            json!({
+                "trial": report.trials.get(one.trial).map(|trial| trial.name.as_str()), "figure": super::figures::label(&compared.seen),
+                "stage": compared.seen.title, "seen": compared.seen.seen, "expected": one.expected, "instead": one.instead,
+            })
+        }).collect::<Vec<_>>(),
     })
 }
 
@@ -40,6 +47,7 @@ fn learnt(report: &Report, lesson: &Lesson) -> Value {
     let name = |trial: usize| report.trials.get(trial).map(|trial| trial.name.as_str());
     let evidence =
         lesson.evidence.iter().map(|one| json!({ "trial": name(one.trial), "value": scale(one.middle), "error": one.error }));
+    let drift = drift(lesson, |trial| super::drift::day(report, trial)).filter(|_| matches!(parameter, Parameter::Vigour(_)));
     let strange = lesson.out_of_line().map(|(trial, apart)| json!({ "trial": name(trial), "standard-deviations": apart }));
     json!({
         "figure": report.name(parameter),
@@ -48,11 +56,20 @@ fn learnt(report: &Report, lesson: &Lesson) -> Value {
         "after": known(&lesson.after),
         "evidence": evidence.collect::<Vec<_>>(),
         "out-of-line": strange.collect::<Vec<_>>(),
+        "drift-a-week": drift.map(|one| json!({ "value": libm::exp(one.a_week), "logarithm": one.a_week, "error": one.error, "is-told": one.is_told() })),
         "grounds": ground(parameter),
     })
 }
 
-fn trial(trial: &formula::read::Trial, seen: &Seen) -> Value {
+fn trial(report: &Report, at: usize, trial: &formula::read::Trial, seen: &Seen) -> Value {
+    let taught = report.lessons.lessons.iter().filter_map(|lesson| {
+        let (before, after) = lesson.step(at)?;
+        let scale = |known: &Learnt| {
+            let scale = |middle: f64| if lesson.parameter.is_factor() { libm::exp(middle) } else { middle };
+            json!({ "value": scale(known.middle), "band": [scale(known.middle - known.own_band()), scale(known.middle + known.own_band())] })
+        };
+        Some(json!({ "figure": report.name(&lesson.parameter), "before": scale(&before), "after": scale(&after) }))
+    });
     json!({
         "name": trial.name,
         "title": trial.title,
@@ -61,6 +78,7 @@ fn trial(trial: &formula::read::Trial, seen: &Seen) -> Value {
         "revision": trial.revision,
         "left-out": seen.left_out,
         "readings-that-tell-nothing": seen.untold,
+        "taught": taught.collect::<Vec<_>>(),
         "figures": seen.figures.iter().map(figure).collect::<Vec<_>>(),
     })
 }
@@ -80,6 +98,7 @@ fn figure(one: &Compared) -> Value {
         "seen": one.seen.seen,
         "by-the-books": one.before,
         "as-learnt": one.after,
+        "foreseen-then": one.then,
         "from-the-others-alone": one.apart,
     })
 }

@@ -1,9 +1,12 @@
 //! What trials taught, as a readable report with its chart, and for other programs.
 
+mod drift;
 mod figures;
 mod json;
 mod text;
 
+pub use drift::drawing;
+pub use figures::{figure as told, label};
 pub use json::json;
 pub use text::text;
 

@@ -14,7 +14,7 @@ mod pot;
 mod rise;
 mod spread;
 mod story;
-mod sure;
+pub(crate) mod sure;
 mod yielded;
 
 use crate::words::Units;

@@ -34,6 +34,7 @@ pub fn formula_page(formula: &Formula, leaf: &Leaf) -> String {
                 (leaf.day())
                 (leaf.serving(formula))
                 (leaf.used_in())
+                (leaf.on_paper())
                 (foot(formula, leaf))
             }
         }

@@ -13,6 +13,15 @@ use formula::read::BookSettings;
 use maud::{Markup, html};
 use plan::day::Timeline;
 
+/// Something of a formula that lies beside its page to be printed.
+#[derive(Clone, Debug)]
+pub struct OnPaper {
+    /// Its file, seen from the page.
+    pub file: String,
+    /// What it is.
+    pub title: String,
+}
+
 /// A formula's place in its book.
 pub struct Leaf<'l> {
     /// The book's settings.
@@ -23,6 +32,8 @@ pub struct Leaf<'l> {
     pub picture: Option<&'l Picture>,
     /// What lets its reader fit it to another kitchen, if that was worked out.
     pub reader: Option<&'l Reader>,
+    /// What lies beside the page to be printed.
+    pub on_paper: &'l [OnPaper],
     /// Its usual day, if it states when it is served.
     pub day: Option<&'l Timeline>,
 }
@@ -31,7 +42,7 @@ impl<'l> Leaf<'l> {
     /// A page of which nothing more is known than its book's settings.
     #[must_use]
     pub const fn alone(settings: &'l BookSettings) -> Self {
-        Self { settings, used_in: &[], picture: None, reader: None, day: None }
+        Self { settings, used_in: &[], picture: None, reader: None, day: None, on_paper: &[] }
     }
 
     /// The language that the page speaks.
@@ -78,6 +89,20 @@ impl<'l> Leaf<'l> {
                 a.quiet href={ "ingredients.html#" (ingredient_id(&one.name)) } { (need.title) }
             } @else {
                 (need.title)
+            }
+        }
+    }
+
+    /// What there is to print.
+    pub fn on_paper(&self) -> Markup {
+        html! {
+            @if !self.on_paper.is_empty() {
+                p.fine.on-paper {
+                    @for (n, one) in self.on_paper.iter().enumerate() {
+                        @if n > 0 { " · " }
+                        a href=(one.file) type="application/pdf" { (quantity::print::capital(&one.title)) " (PDF)" }
+                    }
+                }
             }
         }
     }

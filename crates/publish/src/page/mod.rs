@@ -16,7 +16,7 @@ pub use abroad::xml_text;
 pub(crate) use formula::contained;
 pub use formula::formula_page;
 pub use index::index_page;
-pub use leaf::Leaf;
+pub use leaf::{Leaf, OnPaper};
 pub use lists::{LISTS, ingredients_page, tags_page};
 pub use sheets::{beside, sheets};
 pub(crate) use style::squeezed;

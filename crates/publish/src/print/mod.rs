@@ -1,10 +1,12 @@
 //! What is printed, put into words: data that a form of type is filled from.
 
 mod card;
+mod labels;
 mod prep;
 mod sheet;
 
 pub use card::card;
+pub use labels::{Meant, labels};
 pub use prep::prep;
 pub use sheet::sheet;
 

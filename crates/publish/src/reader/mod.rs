@@ -18,6 +18,7 @@ pub use script::MODULES;
 pub use script::{POLICY, SCRIPT, STYLE, policy};
 pub use ways::Way;
 
+use crate::outlook::sure;
 use crate::tongue::Tongue;
 use bench::forecast::Surroundings;
 use formula::{Book, Formula};
@@ -32,6 +33,8 @@ pub struct Reader {
     pub ways: Vec<Way>,
     /// Whether anything in it ferments, so that the room matters.
     pub ferments: bool,
+    /// Whose trials its times were learnt from, if any.
+    pub learnt: Option<String>,
     /// The data as JSON, safe to stand in a script element.
     pub data: String,
 }
@@ -50,6 +53,7 @@ pub fn reader(book: &Book, formula: &Formula, around: &Surroundings) -> Reader {
         .chain(ways.iter().map(|other| way(book, &other.formula, around, Some(other))))
         .collect();
     let ferments = told.iter().any(|way| !way["rooms"].is_null());
+    let learnt = sure::for_readers(formula, &around.calibration).filter(|_| ferments);
     let mut data = Map::new();
     data.insert("name".into(), json!(formula.name));
     let tongue = Tongue::of(&book.settings.language);
@@ -61,7 +65,7 @@ pub fn reader(book: &Book, formula: &Formula, around: &Surroundings) -> Reader {
     data.insert("room".into(), rooms::usual(around));
     data.insert("ways".into(), Value::Array(told));
     // "</" would end the script element, and "<!--" would begin a comment in it.
-    Reader { data: Value::Object(data).to_string().replace('<', "\\u003c"), ways, ferments }
+    Reader { data: Value::Object(data).to_string().replace('<', "\\u003c"), ways, ferments, learnt }
 }
 
 fn way(book: &Book, formula: &Formula, around: &Surroundings, other: Option<&Way>) -> Value {

@@ -50,9 +50,8 @@ pub fn ways(book: &Book, formula: &Formula, around: &Surroundings) -> Vec<Way> {
         let wishes = Wishes { of: Some(stage.name.clone()), into: into.map(str::to_owned), ..Wishes::default() };
         let Remade { formula: made, lost, minded } = remade(exchange, book, &formula.name, around, &wishes).ok()?;
         // A way in which something would not rise any more is none.
-        let gone =
-            reached.iter().any(|(name, rises)| *rises && foreseen(&made, around).iter().any(|one| *one == (name.clone(), false)));
-        if gone {
+        let made_so = foreseen(&made, around);
+        if reached.iter().any(|(name, rises)| *rises && made_so.contains(&(name.clone(), false))) {
             return None;
         }
         let [lost, mut minded] = [lost, minded].map(|told| told.iter().map(|one| tongue.of_exchange(one)).collect::<Vec<_>>());

@@ -1,6 +1,7 @@
 //! The course of a fermentation: every state at every time, and when what is reached.
 
-use super::state::{ACID, GAS_LOST, GAS_MADE, SIZE, YEAST};
+use super::gas_volume::risen;
+use super::state::{ACID, GAS_LOST, GAS_MADE, SIZE, TEMPERATURE, YEAST};
 use super::temperature_path::Stretch;
 use super::{Carried, Organisms, Peak, Stage, State, acidity, ethanol, gas_rate, gas_volume};
 use crate::Outside;
@@ -135,7 +136,7 @@ impl Course {
     /// When that much carbon dioxide a kilogram of flour was made.
     #[must_use]
     pub fn gas_made(&self, amount: Amount) -> Option<TimeSpan> {
-        self.crossing(0.0, |hour| self.numbers(hour)[GAS_MADE] - amount.as_moles()).map(TimeSpan::hours)
+        self.crossing(0.0, |hour| self.number(GAS_MADE, hour) - amount.as_moles()).map(TimeSpan::hours)
     }
 
     /// When the dough is as sour as that.
@@ -145,12 +146,14 @@ impl Course {
     }
 
     pub(super) fn risen(&self, hour: f64) -> f64 {
-        let state = State::of(&self.numbers(hour));
-        gas_volume(state.gas_held(), self.temperature(hour, &state), &self.stage).risen
+        let held = self.number(GAS_MADE, hour) - self.number(GAS_LOST, hour);
+        let given = self.stretch(hour).and_then(|stretch| stretch.temperature(hour));
+        let dough = given.unwrap_or_else(|| Temperature::celsius(self.number(TEMPERATURE, hour)));
+        risen(held, dough, &self.stage)
     }
 
     pub(super) fn acidity(&self, hour: f64) -> f64 {
-        let acid = self.numbers(hour)[ACID];
+        let acid = self.number(ACID, hour);
         acidity(Amount::millimoles(acid), &self.stage.buffer).as_ph()
     }
 
@@ -174,15 +177,26 @@ impl Course {
         self.steps.iter().flat_map(|step| [0.25, 0.5, 0.75, 1.0].map(|part| step.start + part * step.length))
     }
 
-    pub(super) fn numbers(&self, hour: f64) -> [f64; SIZE] {
-        let place = self.steps.partition_point(|step| step.end() < hour);
-        self.steps.get(place).map_or(self.last, |step| read(step, hour))
+    fn step(&self, hour: f64) -> Option<&Step<SIZE>> {
+        self.steps.get(self.steps.partition_point(|step| step.end() < hour))
+    }
+
+    fn numbers(&self, hour: f64) -> [f64; SIZE] {
+        self.step(hour).map_or(self.last, |step| std::array::from_fn(|state| read(step, state, hour)))
+    }
+
+    /// One state alone, since questions of ripeness read it again and again.
+    pub(super) fn number(&self, state: usize, hour: f64) -> f64 {
+        self.step(hour).map_or(self.last[state], |step| read(step, state, hour))
+    }
+
+    fn stretch(&self, hour: f64) -> Option<&Stretch> {
+        let place = self.stretches.partition_point(|stretch| stretch.to < hour);
+        self.stretches.get(place).or(self.stretches.last())
     }
 
     fn temperature(&self, hour: f64, state: &State) -> Temperature {
-        let place = self.stretches.partition_point(|stretch| stretch.to < hour);
-        let stretch = self.stretches.get(place).or(self.stretches.last());
-        stretch.map_or(state.temperature, |stretch| stretch.temperature_of(hour, state))
+        self.stretch(hour).map_or(state.temperature, |stretch| stretch.temperature_of(hour, state))
     }
 
     fn moment(&self, hour: f64) -> Moment {
@@ -228,20 +242,19 @@ impl Course {
     }
 }
 
-/// The states within a step. What only ever grows is read so: where salt and sugar bring the yeast to a halt its rate
+/// A state within a step. What only ever grows is read so: where salt and sugar bring the yeast to a halt its rate
 /// has a corner, and the smooth curve across a corner swings.
-fn read(step: &Step<SIZE>, hour: f64) -> [f64; SIZE] {
-    let mut numbers = step.at(hour);
-    for state in [YEAST, ACID, GAS_MADE, GAS_LOST] {
-        let ends = step.ends(state);
-        let rise = ends.last - ends.first;
-        let bend = ends.leaving / rise;
-        numbers[state] = if ends.arriving == 0.0 && bend >= 1.0 {
-            let left = ((step.end() - hour) / step.length).clamp(0.0, 1.0);
-            ends.first + rise * (1.0 - libm::pow(left, bend))
-        } else {
-            numbers[state].max(ends.first.min(ends.last)).min(ends.first.max(ends.last))
-        };
+fn read(step: &Step<SIZE>, state: usize, hour: f64) -> f64 {
+    if !matches!(state, YEAST | ACID | GAS_MADE | GAS_LOST) {
+        return step.one_at(state, hour);
     }
-    numbers
+    let ends = step.ends(state);
+    let rise = ends.last - ends.first;
+    let bend = ends.leaving / rise;
+    if ends.arriving == 0.0 && bend >= 1.0 {
+        let left = ((step.end() - hour) / step.length).clamp(0.0, 1.0);
+        ends.first + rise * (1.0 - libm::pow(left, bend))
+    } else {
+        step.one_at(state, hour).max(ends.first.min(ends.last)).min(ends.first.max(ends.last))
+    }
 }

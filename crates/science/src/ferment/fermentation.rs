@@ -1,10 +1,11 @@
 //! A dough, what makes it rise and the temperatures it meets, run through time.
 
+use super::gas_volume::risen;
 use super::rates::Rates;
-use super::state::{SIZE, TEMPERATURE};
+use super::state::{GAS_LOST, GAS_MADE, SIZE, TEMPERATURE};
 use super::temperature_path::{Stretch, StretchCourse};
 use super::{Course, Dough, Leaven, Organisms, Stage, State, TemperaturePath};
-use crate::numeric::dormand_prince::{Ending, Limits, integrate};
+use crate::numeric::dormand_prince::{Ending, Limits, Step, integrate_until};
 use crate::{Equation, Outside, Standing, Valid};
 use quantity::{Fraction, Mass, Temperature, TimeSpan};
 
@@ -107,6 +108,13 @@ impl Fermentation {
     /// ```
     #[must_use]
     pub fn run(&self, time: TimeSpan) -> Course {
+        self.run_until(time, |_, _| false)
+    }
+
+    /// The same, and no further than something is seen: asked after each step when that is and how far the dough has
+    /// risen by then.
+    #[must_use]
+    pub fn run_until(&self, time: TimeSpan, mut is_seen: impl FnMut(TimeSpan, f64) -> bool) -> Course {
         let until = time.as_hours();
         let mut course = Course::empty(self.stage, self.organisms, self.start);
         if !self.is_sound(until) {
@@ -120,7 +128,13 @@ impl Fermentation {
             let slopes = |hour: f64, numbers: &[f64; SIZE]| slopes(&rates, &stretch, hour, numbers);
             let taken = course.steps.len();
             let limits = Limits { steps: self.limits.steps.saturating_sub(taken), ..self.limits };
-            let (last, ending) = integrate(slopes, (stretch.from, stretch.to), state, &limits, &mut course.steps);
+            let is_seen = |step: &Step<SIZE>| {
+                let [made, lost, own] = [GAS_MADE, GAS_LOST, TEMPERATURE].map(|state| step.ends(state).last);
+                let dough = stretch.temperature(step.end()).unwrap_or(Temperature::celsius(own));
+                is_seen(TimeSpan::hours(step.end()), risen(made - lost, dough, &self.stage))
+            };
+            let span = (stretch.from, stretch.to);
+            let (last, ending) = integrate_until(slopes, span, state, &limits, (&mut course.steps, is_seen));
             course.stretches.push(stretch);
             state = last;
             course.ending = ending;

@@ -67,6 +67,13 @@ pub fn gas_volume(held: Amount, dough: Temperature, stage: &Stage) -> Gas {
     Gas { in_bubbles: Amount::moles(in_bubbles), volume: Volume::litres(volume), risen: (room.compact + volume) / room.mixed }
 }
 
+/// Only how far a dough rises by the moles it holds.
+pub(super) fn risen(held: f64, dough: Temperature, stage: &Stage) -> f64 {
+    let room = GasRoom::of(stage);
+    let (_, volume) = room.share(held, atmospheric_volume(dough), dissolved_gas(dough).as_moles());
+    (room.compact + volume) / room.mixed
+}
+
 /// The litres that a mole of gas takes at one atmosphere.
 pub(super) fn atmospheric_volume(dough: Temperature) -> f64 {
     8.314_462 * dough.as_kelvins() / 101.325

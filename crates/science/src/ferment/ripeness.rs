@@ -120,7 +120,7 @@ impl Course {
     #[must_use]
     pub fn spent(&self) -> Option<TimeSpan> {
         let peak = self.peak()?.time.as_hours();
-        self.crossing(peak, |hour| (WEAK - self.numbers(hour)[READINESS]).max(SOUR - self.acidity(hour))).map(TimeSpan::hours)
+        self.crossing(peak, |hour| (WEAK - self.number(READINESS, hour)).max(SOUR - self.acidity(hour))).map(TimeSpan::hours)
     }
 
     /// The share of the sugar at hand when mixed that has become gas.
@@ -133,7 +133,7 @@ impl Course {
     #[must_use]
     pub fn sugar_spent(&self) -> Option<TimeSpan> {
         let limit = SUGAR_SPENT * self.all_gas().as_moles();
-        self.crossing(0.0, |hour| self.numbers(hour)[GAS_MADE] - limit).map(TimeSpan::hours)
+        self.crossing(0.0, |hour| self.number(GAS_MADE, hour) - limit).map(TimeSpan::hours)
     }
 
     fn all_gas(&self) -> Amount {

@@ -83,7 +83,8 @@ impl Curve {
                 _ => 0.0,
             })
             .sum();
-        let above = (hot - cold.max(last.0)).max(0.0) * self.rate(Temperature::celsius(last.0.max(first.0)));
+        let beyond = (hot - cold.max(last.0)).max(0.0);
+        let above = if beyond > 0.0 { beyond * self.rate(Temperature::celsius(last.0.max(first.0))) } else { 0.0 };
         // An endless segment that never gets warm enough is worth nothing, not endless times nothing.
         if lines + above == 0.0 { 0.0 } else { seconds_per_kelvin * (lines + above) }
     }

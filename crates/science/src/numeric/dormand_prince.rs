@@ -28,6 +28,8 @@ pub struct Limits {
 pub enum Ending {
     /// The end of the time was reached.
     Complete,
+    /// What was looked for was seen first; what lies before holds.
+    Seen,
     /// The step limit was reached first; what lies before holds.
     StepLimit,
     /// A state left the ordinary numbers; what lies before holds.
@@ -77,6 +79,14 @@ impl<const N: usize> Step<N> {
         Ends { first, last: first + rise, leaving: rise + bend, arriving: rise - bend - twist }
     }
 
+    /// One state at a time within the step, to fourth order.
+    #[must_use]
+    pub fn one_at(&self, state: usize, time: f64) -> f64 {
+        let x = (time - self.start) / self.length;
+        let [p0, p1, p2, p3, p4] = self.parts.map(|part| part[state]);
+        p0 + x * (p1 + (1.0 - x) * (p2 + x * (p3 + (1.0 - x) * p4)))
+    }
+
     /// The states at a time within the step, to fourth order.
     #[must_use]
     pub fn at(&self, time: f64) -> [f64; N] {
@@ -118,10 +128,21 @@ impl<const N: usize> Step<N> {
 /// ```
 pub fn integrate<const N: usize>(
     slope: impl Fn(f64, &[f64; N]) -> [f64; N],
-    (from, to): (f64, f64),
+    span: (f64, f64),
     start: [f64; N],
     limits: &Limits,
     steps: &mut Vec<Step<N>>,
+) -> ([f64; N], Ending) {
+    integrate_until(slope, span, start, limits, (steps, |_: &Step<N>| false))
+}
+
+/// The same, and no further than the step in which something is seen.
+pub fn integrate_until<const N: usize>(
+    slope: impl Fn(f64, &[f64; N]) -> [f64; N],
+    (from, to): (f64, f64),
+    start: [f64; N],
+    limits: &Limits,
+    (steps, mut is_seen): (&mut Vec<Step<N>>, impl FnMut(&Step<N>) -> bool),
 ) -> ([f64; N], Ending) {
     let (mut time, mut state) = (from, start);
     if !(from.is_finite() && to.is_finite()) {
@@ -144,12 +165,14 @@ pub fn integrate<const N: usize>(
             return (state, Ending::NotFinite);
         }
         if error <= 1.0 {
-            steps.push(Step { start: time, length, parts: trial.parts(&state, length) });
+            let step = Step { start: time, length, parts: trial.parts(&state, length) };
+            let seen = is_seen(&step);
+            steps.push(step);
             time = if last { to } else { time + length };
             state = trial.state;
             k1 = trial.slopes[6];
-            if last {
-                return (state, Ending::Complete);
+            if last || seen {
+                return (state, if last { Ending::Complete } else { Ending::Seen });
             }
             let log = libm::log(error);
             length *= (0.9 * exp(0.04 * log_before - 0.17 * log)).clamp(0.2, 10.0);

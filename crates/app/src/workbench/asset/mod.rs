@@ -17,6 +17,9 @@ const ALL: &[(&str, &str, &str)] = &[
     ("workbench.js", SCRIPT, include_str!("workbench.js")),
     ("parts.js", SCRIPT, include_str!("parts.js")),
     ("sending.js", SCRIPT, include_str!("sending.js")),
+    ("logging.css", "text/css; charset=utf-8", include_str!("logging.css")),
+    ("logging.js", SCRIPT, include_str!("logging.js")),
+    ("queue.js", SCRIPT, include_str!("queue.js")),
     ("live.js", SCRIPT, include_str!("live.js")),
 ];
 

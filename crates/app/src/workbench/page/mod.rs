@@ -2,6 +2,7 @@
 
 mod book;
 mod formula;
+mod trial;
 mod why;
 
 use super::desk::Desk;
@@ -19,12 +20,12 @@ pub struct Way {
 }
 
 /// The ways about, in their order.
-pub const WAYS: &[Way] = &[book::WAY];
+pub const WAYS: &[Way] = &[book::WAY, trial::WAY];
 
 /// The ways from a formula to what else can be done with it; each address follows the formula's own.
 pub const OF_A_FORMULA: &[Way] = &[];
 
 /// Every page.
 pub fn all() -> Router<Desk> {
-    Router::new().merge(book::routes()).merge(formula::routes()).merge(why::routes())
+    Router::new().merge(book::routes()).merge(formula::routes()).merge(trial::routes()).merge(why::routes())
 }

@@ -1,6 +1,6 @@
 //! A piece in hot fat.
 
-use super::guesses::band;
+use super::guesses::{Ends, FEW, band};
 use super::piece::Made;
 use super::{Heating, moist};
 use crate::forecast::surroundings::Surroundings;
@@ -16,14 +16,14 @@ const FAT_CAPACITY: f64 = 1.94;
 /// What food takes up until its water boils, kJ/(kg K): from memory.
 const FOOD_HEAT: f64 = 3.0;
 
-pub fn heated(made: &Made, step: &Step, around: &Surroundings, weight: Option<Mass>) -> Heating {
+pub fn heated(made: &Made, step: &Step, around: &Surroundings, (weight, ends): (Option<Mass>, Ends)) -> Heating {
     let fat = step.temperature.map_or(Temperature::celsius(175.0), midway);
     let time = step.time.map_or(TimeSpan::ZERO, middle);
     let seen = cook(&made.piece, &immersed(fat, time));
     let usual = made.piece.saturation;
-    let core = |saturation: Fraction, stages: &[Stage]| course(&Piece { saturation, ..made.piece }, stages).core();
+    let core = |saturation: Fraction, stages: &[Stage]| course(&Piece { saturation, moments: FEW, ..made.piece }, stages).core();
     let likeliest = moist(seen.expected.core(), made.boils());
-    let band = band(likeliest, made.boils(), |end| {
+    let band = band(likeliest, made.boils(), ends, |end| {
         let moved = immersed_by(fat, time, |transfer| end.contact(transfer));
         [core(end.of(SATURATION), &immersed(fat, time)), core(usual, &moved)]
     });

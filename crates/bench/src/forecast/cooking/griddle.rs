@@ -1,6 +1,6 @@
 //! A piece on a griddle, one side after the other.
 
-use super::guesses::band;
+use super::guesses::{Ends, FEW, band};
 use super::piece::Made;
 use super::{Heating, moist};
 use crate::forecast::surroundings::Surroundings;
@@ -13,13 +13,13 @@ use science::heat::griddle::{Griddle, kitchen};
 /// How long a piece is followed after it has left the griddle.
 const REST: TimeSpan = TimeSpan::minutes(2.0);
 
-pub fn heated(made: &Made, step: &Step, around: &Surroundings) -> Heating {
+pub fn heated(made: &Made, step: &Step, around: &Surroundings, ends: Ends) -> Heating {
     let (griddle, off) = griddle(step, around);
     let (pores, usual) = (around.calibration.pores(), made.piece.saturation);
     // What comes after the griddle does not count for the middle as it leaves it.
     let unrested = Griddle { rest: TimeSpan::ZERO, ..griddle.clone() };
     let core = |saturation: Fraction, transfer: HeatTransfer| {
-        course(&Piece { saturation, ..made.piece }, &unrested.stages(transfer)).core()
+        course(&Piece { saturation, moments: FEW, ..made.piece }, &unrested.stages(transfer)).core()
     };
     let seen = cook(&made.piece, &griddle.stages(griddle.transfer.usual));
     let likeliest = moist(seen.expected.core_at(off).unwrap_or(made.piece.start), made.boils());
@@ -30,7 +30,7 @@ pub fn heated(made: &Made, step: &Step, around: &Surroundings) -> Heating {
     Heating {
         seen,
         core: likeliest,
-        band: band(likeliest, made.boils(), |end| {
+        band: band(likeliest, made.boils(), ends, |end| {
             [core(end.of(pores), griddle.transfer.usual), core(usual, end.contact(&griddle.transfer))]
         }),
         off,

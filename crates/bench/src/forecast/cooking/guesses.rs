@@ -33,8 +33,25 @@ impl End {
     }
 }
 
+/// Which ends of a band are worked out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ends {
+    /// Both.
+    Both,
+    /// The upper one; the band begins at what is usual.
+    Upper,
+}
+
+/// Of a cook whose end alone counts so many moments are kept.
+pub const FEW: u16 = 60;
+
 /// The band of the middle; `alone` gives it with each guess alone at an end. The water in a middle caps it at the boil.
-pub fn band(usual: Temperature, boils: Temperature, alone: impl Fn(End) -> [Temperature; 2]) -> (Temperature, Temperature) {
+pub fn band(
+    usual: Temperature,
+    boils: Temperature,
+    ends: Ends,
+    alone: impl Fn(End) -> [Temperature; 2],
+) -> (Temperature, Temperature) {
     let off = |end: End| {
         let each = alone(end).map(|core| moist(core, boils).as_celsius() - usual.as_celsius());
         let counted = each.map(|off| if end == End::Poor { off.min(0.0) } else { off.max(0.0) });
@@ -42,7 +59,7 @@ pub fn band(usual: Temperature, boils: Temperature, alone: impl Fn(End) -> [Temp
     };
     // Nothing is to be gained where it boils already, and a cook takes its time to work out.
     let above = if usual >= boils { usual } else { moist(usual + off(End::Good), boils) };
-    (usual - off(End::Poor), above)
+    (if ends == Ends::Both { usual - off(End::Poor) } else { usual }, above)
 }
 
 #[cfg(test)]
@@ -53,7 +70,7 @@ mod tests {
 
     fn told(usual: f64, poor: [f64; 2], good: [f64; 2]) -> (f64, f64) {
         let ends = |end: End| if end == End::Poor { poor } else { good }.map(Temperature::celsius);
-        let (from, to) = band(Temperature::celsius(usual), BOILS, ends);
+        let (from, to) = band(Temperature::celsius(usual), BOILS, Ends::Both, ends);
         (from.as_celsius(), to.as_celsius())
     }
 

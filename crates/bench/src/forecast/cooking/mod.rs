@@ -7,6 +7,8 @@ mod guesses;
 mod oven;
 mod piece;
 
+pub use guesses::Ends;
+
 use super::surroundings::Surroundings;
 use super::{Rise, midway};
 use formula::read::{Action, Condition};
@@ -134,10 +136,10 @@ struct Heating {
 }
 
 /// Foresees every cooking of a formula, and says what is missing where it cannot.
-pub fn cookings(formula: &Formula, around: &Surroundings, rises: &[Rise]) -> (Vec<Cooking>, Vec<String>) {
+pub fn cookings(formula: &Formula, around: &Surroundings, rises: &[Rise], ends: Ends) -> (Vec<Cooking>, Vec<String>) {
     let (mut cookings, mut missing) = (Vec::new(), Vec::new());
     for (at, steps) in cooked(formula) {
-        match cooking(formula, at, &steps, around, rises) {
+        match cooking((formula, at), &steps, around, rises, ends) {
             Ok(cooking) => cookings.push(cooking),
             Err(lacking) => missing.push(lacking),
         }
@@ -184,7 +186,13 @@ const fn is_foreseen(step: &Step) -> bool {
     matches!(step.action, Action::Griddle | Action::Fry | Action::Bake)
 }
 
-fn cooking(formula: &Formula, at: StageAt, steps: &[&Step], around: &Surroundings, rises: &[Rise]) -> Result<Cooking, String> {
+fn cooking(
+    (formula, at): (&Formula, StageAt),
+    steps: &[&Step],
+    around: &Surroundings,
+    rises: &[Rise],
+    ends: Ends,
+) -> Result<Cooking, String> {
     let Some((first, last)) = steps.first().zip(steps.last()) else { return Err("nothing is cooked".to_owned()) };
     let what = format!("“{}” of {}", first.action.word(), formula.components[at.0].title);
     let lacking = |datum: &str| format!("how far {what} cooks through: it states no {datum}");
@@ -198,9 +206,9 @@ fn cooking(formula: &Formula, at: StageAt, steps: &[&Step], around: &Surrounding
     let made =
         piece::piece(formula, at.0, first.action, around, risen).ok_or_else(|| lacking("thickness of a piece in its yield"))?;
     let mut heating = match first.action {
-        Action::Griddle => griddle::heated(&made, first, around),
-        Action::Fry => fat::heated(&made, first, around, formula.components[at.0].yields.scaling_weight),
-        _ => oven::heated(&made, steps, around),
+        Action::Griddle => griddle::heated(&made, first, around, ends),
+        Action::Fry => fat::heated(&made, first, around, (formula.components[at.0].yields.scaling_weight, ends)),
+        _ => oven::heated(&made, steps, around, ends),
     };
     let boils = made.boils();
     heating.assumed.splice(0..0, made.assumed);

@@ -1,6 +1,6 @@
 //! A piece in an oven, or one heat after another.
 
-use super::guesses::band;
+use super::guesses::{Ends, FEW, band};
 use super::piece::Made;
 use super::{Heating, moist};
 use crate::forecast::surroundings::Surroundings;
@@ -12,18 +12,20 @@ use science::heat::griddle::oven;
 use science::heat::surroundings::{FAN_OVEN, STILL_OVEN, TUNNEL_OVEN, Transfer};
 use science::heat::{Face, Shape, Surroundings as Air};
 
-pub fn heated(made: &Made, steps: &[&Step], around: &Surroundings) -> Heating {
+pub fn heated(made: &Made, steps: &[&Step], around: &Surroundings, ends: Ends) -> Heating {
     let transfer = if around.heat.fan.value { FAN_OVEN } else { STILL_OVEN };
     let heats = heats(steps, around);
     let off = heats.iter().map(|(_, lasts)| *lasts).sum();
     let stages = |convection: HeatTransfer| stages(&made.piece, &heats, convection);
     let seen = cook(&made.piece, &stages(transfer.usual));
     let usual = made.piece.saturation;
-    let core =
-        |saturation: Fraction, convection: HeatTransfer| course(&Piece { saturation, ..made.piece }, &stages(convection)).core();
+    let core = |saturation: Fraction, convection: HeatTransfer| {
+        course(&Piece { saturation, moments: FEW, ..made.piece }, &stages(convection)).core()
+    };
     let likeliest = moist(seen.expected.core(), made.boils());
-    let band =
-        band(likeliest, made.boils(), |end| [core(end.of(SATURATION), transfer.usual), core(usual, end.contact(&transfer))]);
+    let band = band(likeliest, made.boils(), ends, |end| {
+        [core(end.of(SATURATION), transfer.usual), core(usual, end.contact(&transfer))]
+    });
     let mut assumed = vec!["moist air; ovens heat small pieces rather sooner than the model does".to_owned()];
     if is_assumed(&around.heat.fan.origin) {
         assumed.push("an oven without a fan".to_owned());

@@ -13,7 +13,7 @@ pub use kitchen::{FRYER, HOB, KITCHEN, OVEN, PAN, SCALE, VESSEL};
 pub use label::LABEL;
 pub use larder::LARDER;
 pub use prices::{PRICE, PRICES};
-pub use trial::{COOK_SEEN, MIX_SEEN, READING, RISE_SEEN, TRIAL, WEIGHED};
+pub use trial::{COOK_SEEN, CORRECTION, MIX_SEEN, PHOTOGRAPH_SEEN, READING, RISE_SEEN, TRIAL, WEIGHED};
 
 use super::words::{Action, Attention, PercentOf, StageKind};
 use crate::ingredient::Figure;

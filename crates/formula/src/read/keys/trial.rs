@@ -18,6 +18,9 @@ pub static TRIAL: Table = Table {
         may("mix", Tables(&MIX_SEEN), "a stage as it was mixed"),
         may("rise", Tables(&RISE_SEEN), "a step in which something rose"),
         may("cook", Tables(&COOK_SEEN), "a batch that was cooked"),
+        may("photograph", Tables(&PHOTOGRAPH_SEEN), "a photograph that was taken, beside the trial"),
+        may("correction", Tables(&CORRECTION), "a figure that was put right: what it was before; `trial note` writes it"),
+        may("received", Texts, "the numbers of entries that a phone sent, so that none is taken twice"),
     ],
 };
 
@@ -28,6 +31,7 @@ pub static MIX_SEEN: Table = Table {
         must("stage", Text, "the stage of the formula"),
         may("component", Text, "its component, where two have a stage of that name"),
         may("temperature", Fig("a temperature, such as \"24.5 °C\""), "how warm it came from the bowl"),
+        may("ph", Fig("a number, such as 5.4"), "its pH, from the bowl"),
         may("ingredients", Lines(&WEIGHED), "what was weighed, or how warm it went in, where the formula says otherwise"),
     ],
 };
@@ -65,6 +69,7 @@ pub static READING: Table = Table {
         may("height", Fig("a length, such as \"62 mm\""), "how high it stood in a jar with straight sides"),
         may("volume", Fig("a volume, such as \"420 ml\""), "how much room it took"),
         may("temperature", Fig("a temperature, such as \"22.5 °C\""), "how warm its middle was"),
+        may("ph", Fig("a number, such as 4.6"), "its pH"),
     ],
 };
 
@@ -80,5 +85,32 @@ pub static COOK_SEEN: Table = Table {
         may("time", Fig("a time, such as \"3 min\""), "how long it was cooked in all"),
         may("thickness", Fig("a length, such as \"19 mm\""), "how thick the piece was that was probed"),
         may("core", Fig("a temperature, such as \"91 °C\""), "how warm its middle was when it left the heat"),
+        may("pieces", Fig("a number of pieces, such as 12"), "how many pieces came of it"),
+        may("bake-loss", Fig("a share, such as \"11 %\""), "what share of its weight was lost, from raw to cooled"),
+    ],
+};
+
+/// A photograph of a trial.
+pub static PHOTOGRAPH_SEEN: Table = Table {
+    title: "a photograph of a trial",
+    keys: &[
+        must("file", Text, "the picture's file, beside the trial"),
+        may("shows", Text, "what it shows, such as \"crumb\"; photographs of the same are set side by side"),
+        may(
+            "across",
+            Fig("a length, such as \"120 mm\""),
+            "how wide that is which the picture shows from edge to edge, for the same scale",
+        ),
+    ],
+};
+
+/// A figure that was put right.
+pub static CORRECTION: Table = Table {
+    title: "a correction",
+    keys: &[
+        must("figure", Text, "which figure"),
+        must("was", Fig("a figure"), "what it was before"),
+        may("at", Text, "when it was put right"),
+        may("why", Text, "why"),
     ],
 };

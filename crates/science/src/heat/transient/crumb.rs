@@ -10,6 +10,7 @@ use crate::heat::{
     WaterConstant, boiling_point, component_density, component_heat_capacity, saturation_pressure, vaporisation_heat,
 };
 use quantity::{Density, Fraction, Pressure, Temperature};
+use std::sync::LazyLock;
 
 /// The temperature at which the heat capacities and the volume of the solids are taken.
 const USUAL: Temperature = Temperature::celsius(60.0);
@@ -53,9 +54,10 @@ pub(in crate::heat) struct Crumb {
     crust: Crust,
     table: Table,
     line: BoilingLine,
-    exponential: Curve,
-    logistic: Curve,
 }
+
+static EXPONENTIAL: LazyLock<Curve> = LazyLock::new(|| Curve::new(-7.0, 1.0, libm::exp));
+static LOGISTIC: LazyLock<Curve> = LazyLock::new(|| Curve::new(-20.0, 20.0, |y| 1.0 / (1.0 + libm::exp(y))));
 
 impl Crumb {
     /// The medium and its water in kg/m³.
@@ -83,8 +85,6 @@ impl Crumb {
             crust: recipe.crust,
             table: Table::new(&volumes, boiling),
             line: BoilingLine::new(solids, pressure, boiling),
-            exponential: Curve::new(-7.0, 1.0, libm::exp),
-            logistic: Curve::new(-20.0, 20.0, |y| 1.0 / (1.0 + libm::exp(y))),
         };
         (crumb, density * recipe.composition.water.as_ratio())
     }
@@ -99,7 +99,7 @@ impl Crumb {
             return f64::from(u8::from(water > 0.0));
         }
         let moisture = libm::log((100.0 * water / self.solids).max(0.0));
-        self.logistic.at((half_moisture_logarithm(t) - moisture) / EXPONENT)
+        LOGISTIC.at((half_moisture_logarithm(t) - moisture) / EXPONENT)
     }
 
     /// Boils water that nothing holds.
@@ -155,7 +155,7 @@ impl Medium for Crumb {
         let row = self.table.at(temperature);
         let wet = water / row.water_density;
         let dense = self.solid_volume + wet;
-        let walls = self.exponential.at((wet * row.water_logarithm + row.solid_logarithm) / dense);
+        let walls = EXPONENTIAL.at((wet * row.water_logarithm + row.solid_logarithm) / dense);
         let porosity = (1.0 - dense).clamp(0.0, 0.95);
         let mut pores = DRY_AIR.as_watts_per_metre_kelvin();
         if self.saturation > 0.0 {

@@ -6,6 +6,7 @@ use crate::heat::pore_vapour_conductivity::saturated_term;
 use crate::heat::saturation_pressure::pascals_per_kelvin;
 use crate::heat::{component_conductivity, component_density, saturation_pressure};
 use quantity::Temperature;
+use std::sync::LazyLock;
 
 /// What depends on the temperature alone, degree by degree, so that a step needs no power or root.
 pub(super) struct Table {
@@ -22,6 +23,30 @@ pub(super) struct Row {
     pub vapour_term: f64,
 }
 
+/// What is the same of every crumb, worked out once.
+struct Degree {
+    at: Temperature,
+    water_density: f64,
+    /// Of the conductivity of each component.
+    logarithms: [f64; Component::ALL.len()],
+    /// Vapour pressure, and what saturated pores add.
+    saturated: (f64, f64),
+}
+
+static DEGREES: LazyLock<Vec<Degree>> = LazyLock::new(|| {
+    let degree = |i: usize| {
+        let at = Temperature::celsius(Table::FIRST + i as f64);
+        let logarithm = |part| libm::log(component_conductivity(part, at).as_watts_per_metre_kelvin().max(1e-3));
+        Degree {
+            at,
+            water_density: component_density(Component::Water, at).as_kilograms_per_cubic_metre().max(100.0),
+            logarithms: Component::ALL.map(logarithm),
+            saturated: (saturation_pressure(at).as_pascals(), saturated_term(at)),
+        }
+    };
+    (0..Table::ROWS).map(degree).collect()
+});
+
 impl Table {
     const FIRST: f64 = -60.0;
     const ROWS: usize = 441;
@@ -30,19 +55,17 @@ impl Table {
         // Pores near and above boiling hold hardly any air: the vapour term keeps its last value.
         let hottest = Temperature::celsius(boiling.as_celsius() - 1.0);
         let last = (saturation_pressure(hottest).as_pascals(), saturated_term(hottest));
-        let row = |i: usize| {
-            let t = Temperature::celsius(Self::FIRST + i as f64);
-            let logarithm = |part| libm::log(component_conductivity(part, t).as_watts_per_metre_kelvin().max(1e-3));
-            let below = t < hottest;
+        let row = |one: &Degree| {
+            let (vapour_pressure, vapour_term) = if one.at < hottest { one.saturated } else { last };
             Row {
-                water_density: component_density(Component::Water, t).as_kilograms_per_cubic_metre().max(100.0),
-                water_logarithm: logarithm(Component::Water),
-                solid_logarithm: solids.iter().map(|(part, volume)| volume * logarithm(*part)).sum(),
-                vapour_pressure: if below { saturation_pressure(t).as_pascals() } else { last.0 },
-                vapour_term: if below { saturated_term(t) } else { last.1 },
+                water_density: one.water_density,
+                water_logarithm: one.logarithms[Component::Water as usize],
+                solid_logarithm: solids.iter().map(|(part, volume)| volume * one.logarithms[*part as usize]).sum(),
+                vapour_pressure,
+                vapour_term,
             }
         };
-        Self { rows: (0..Self::ROWS).map(row).collect() }
+        Self { rows: DEGREES.iter().map(row).collect() }
     }
 
     pub fn at(&self, temperature: f64) -> Row {

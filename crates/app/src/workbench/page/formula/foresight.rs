@@ -4,7 +4,6 @@ use super::OnBench;
 use super::kitchen::Wanted;
 use crate::asked::time_of_day;
 use crate::book::Opened;
-use crate::commands::by_language;
 use crate::workbench::answer::{Answer, Refusal, parts as answer_parts};
 use crate::workbench::desk::Desk;
 use crate::workbench::door::Visitor;
@@ -12,7 +11,7 @@ use axum::Router;
 use axum::extract::{Path, Query, State};
 use axum::routing::get;
 use bench::forecast::{Forecast, Surroundings, foresee};
-use bench::label::{Sold, label};
+use bench::label::{Law, Sold, label};
 use formula::{Checked, Formula, Severity};
 use maud::{Markup, html};
 use publish::outlook::{Glance, glance, markup, of_label, story};
@@ -59,7 +58,7 @@ pub fn parts(opened: &Opened, checked: &Checked<Formula>, wanted: &Wanted) -> Re
         div #glance {
             dl {
                 @for one in glance(formula, &forecast, units) { (figure(&one)) }
-                @if let Some(label) = label(formula, &opened.book.settings, by_language(&opened.book.settings.language), &Sold::default()) {
+                @if let Some(label) = label(formula, &opened.book.settings, Law::by_language(&opened.book.settings.language), &Sold::default()) {
                     (figure(&of_label(&label)))
                 }
             }

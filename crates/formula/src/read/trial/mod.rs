@@ -1,5 +1,11 @@
 //! A trial: what was seen when a formula was baked. What was not seen is missing, never nought.
 
+mod beside;
+mod cook;
+
+pub use beside::{Correction, PhotographSeen};
+pub use cook::CookSeen;
+
 use super::amount::measure;
 use super::course::read_course;
 use super::fields::{Fields, Reader, figure, in_written_order};
@@ -9,6 +15,8 @@ use super::words::Action;
 use super::{At, keys, toml_text};
 use crate::source::{MOST_LINES, Source};
 use crate::{Checked, fault};
+use beside::{read_corrections, read_ph, read_photographs};
+use cook::read_cook;
 use quantity::{Kind, Length, Mass, SpoonSystem, Temperature, TimeSpan, Volume};
 use std::ops::Range;
 use std::sync::Arc;
@@ -42,6 +50,12 @@ pub struct Trial {
     pub rises: Vec<RiseSeen>,
     /// Batches that were cooked.
     pub cooks: Vec<CookSeen>,
+    /// Photographs that were taken.
+    pub photographs: Vec<PhotographSeen>,
+    /// Figures that were put right, with what they were.
+    pub corrections: Vec<Correction>,
+    /// The numbers of entries that came from elsewhere, so that none is taken twice.
+    pub received: Vec<String>,
 }
 
 /// The stage that a record is about.
@@ -60,6 +74,8 @@ pub struct MixSeen {
     pub of: OfStage,
     /// How warm it came from the bowl.
     pub temperature: Option<Temperature>,
+    /// Its pH, from the bowl.
+    pub ph: Option<f64>,
     /// Lines that were weighed otherwise, or went in otherwise warm.
     pub lines: Vec<WeighedSeen>,
 }
@@ -105,25 +121,8 @@ pub struct Reading {
     pub volume: Option<Volume>,
     /// How warm.
     pub temperature: Option<Temperature>,
-}
-
-/// A batch that was cooked.
-#[derive(Clone, Debug)]
-pub struct CookSeen {
-    /// The stage.
-    pub of: OfStage,
-    /// Which step, by its action.
-    pub step: Option<Action>,
-    /// How hot the griddle or the fat was.
-    pub surface: Option<Temperature>,
-    /// The time a side.
-    pub side_time: Option<TimeSpan>,
-    /// How long in all.
-    pub time: Option<TimeSpan>,
-    /// How thick the probed piece was.
-    pub thickness: Option<Length>,
-    /// How warm its middle was when it left the heat.
-    pub core: Option<Temperature>,
+    /// How sour.
+    pub ph: Option<f64>,
 }
 
 impl RiseSeen {
@@ -158,6 +157,9 @@ pub fn read_trial<'s>(source: &Source, files: &dyn Fn(&str) -> Option<&'s Source
         mixes: Vec::new(),
         rises: Vec::new(),
         cooks: Vec::new(),
+        photographs: Vec::new(),
+        corrections: Vec::new(),
+        received: Vec::new(),
     };
     if found.iter().any(|found| found.code == fault::NESTED_TOO_DEEP.code) {
         return Checked { value: trial, diagnostics: found };
@@ -175,6 +177,9 @@ pub fn read_trial<'s>(source: &Source, files: &dyn Fn(&str) -> Option<&'s Source
     for (table, span) in fields.tables(&mut reader, "mix") {
         trial.mixes.push(read_mix(&mut reader, table, span));
     }
+    trial.photographs = read_photographs(&mut reader, &fields);
+    trial.corrections = read_corrections(&mut reader, &fields);
+    trial.received = fields.texts(&mut reader, "received").into_iter().map(|one| one.value).collect();
     let mut courses = Vec::new();
     for (table, span) in fields.tables(&mut reader, "rise") {
         let (rise, course) = read_rise(&mut reader, table, span, files);
@@ -214,7 +219,8 @@ fn read_mix(reader: &mut Reader, table: &DeTable, span: Range<usize>) -> MixSeen
             }
         }
     }
-    MixSeen { of: of_stage(reader, &fields), temperature: read_temperature(reader, &fields, "temperature"), lines }
+    let temperature = read_temperature(reader, &fields, "temperature");
+    MixSeen { of: of_stage(reader, &fields), temperature, ph: read_ph(reader, &fields), lines }
 }
 
 fn read_rise<'s>(
@@ -286,33 +292,16 @@ fn read_reading(reader: &mut Reader, table: &DeTable, span: Range<usize>) -> Opt
     if is_nothing {
         takes_no_room(reader, fields.span());
     }
+    let ph = read_ph(reader, &fields);
     let after = read_time(reader, &fields, "after")?;
     let seen = |reading: Reading| if is_nothing { Reading { height: None, volume: None, ..reading } } else { reading };
-    Some(seen(Reading { after, height, volume: size, temperature }))
+    Some(seen(Reading { after, height, volume: size, temperature, ph }))
 }
 
 /// A dough or a piece that takes no room is a slip of the pen.
 pub fn takes_no_room(reader: &mut Reader, span: Range<usize>) {
     let message = "what takes no room at all was not measured".to_owned();
     reader.report(&fault::READING_OF_NOTHING, span, message, "leave out what was not measured: missing is missing");
-}
-
-fn read_cook(reader: &mut Reader, table: &DeTable, span: Range<usize>) -> CookSeen {
-    let fields = Fields::open(reader, table, span, &keys::COOK_SEEN);
-    let thickness = read_length(reader, &fields, "thickness");
-    if thickness.is_some_and(|thickness| thickness <= Length::ZERO) {
-        takes_no_room(reader, fields.span());
-    }
-    let thickness = thickness.filter(|thickness| *thickness > Length::ZERO);
-    CookSeen {
-        of: of_stage(reader, &fields),
-        step: read_word(reader, &fields, "step", Action::WORDS, Action::named),
-        surface: read_temperature(reader, &fields, "surface"),
-        side_time: read_time(reader, &fields, "side-time"),
-        time: read_time(reader, &fields, "time"),
-        thickness,
-        core: read_temperature(reader, &fields, "core"),
-    }
 }
 
 fn read_temperature(reader: &mut Reader, fields: &Fields, name: &str) -> Option<Temperature> {

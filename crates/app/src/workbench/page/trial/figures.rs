@@ -1,0 +1,42 @@
+//! What was noted of a trial so far, as a list and beside each field.
+
+use crate::logbook::Logbook;
+use crate::workbench::answer::Refusal;
+use formula::logging::figures;
+use maud::{Markup, html};
+use publish::logged::is_same_figure;
+
+/// The figures that stand in no list: they are the trial's head.
+const HEAD: [&str; 5] = ["title", "formula", "revision", "kitchen", "date"];
+
+/// Everything that was noted, each figure with what it was before.
+pub fn noted(logbook: &Logbook) -> Result<Markup, Refusal> {
+    let trial = logbook.trial()?;
+    let all: Vec<(String, String)> =
+        figures(logbook.text()).into_iter().filter(|(name, _)| !HEAD.contains(&name.as_str())).collect();
+    Ok(html! {
+        section #noted aria-label="What was noted" {
+            h2 { "Noted" }
+            @if all.is_empty() { p { "Nothing yet. What is not noted is missing, never nought." } }
+            dl {
+                @for (name, value) in &all {
+                    div {
+                        dt { (name) }
+                        dd {
+                            (value)
+                            @for one in trial.corrections.iter().filter(|one| is_same_figure(&one.figure, name)) {
+                                span.fine { ", was " (one.was) @if let Some(why) = &one.why { ": " (why) } }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    })
+}
+
+/// What a figure was noted as, for the place beside its field.
+pub fn value(logbook: &Logbook, name: &str) -> String {
+    let all = figures(logbook.text());
+    all.into_iter().find(|(other, _)| other == name || is_same_figure(name, other)).map(|(_, value)| value).unwrap_or_default()
+}

@@ -1,0 +1,165 @@
+//! What is sent from the bench: each entry with a number of its own, so that one that comes twice is taken once.
+
+use super::{figures, logbook};
+use crate::failure::Failure;
+use crate::findings;
+use crate::logbook::{Against, Logbook};
+use crate::photographs::{free_name, keep_beside, print_of_trial};
+use crate::workbench::answer::{Answer, Refusal, parts, see, wants_parts};
+use crate::workbench::desk::{Desk, Happened};
+use crate::workbench::door::Visitor;
+use axum::Router;
+use axum::body::Bytes;
+use axum::extract::{DefaultBodyLimit, Form, Path, Query, State};
+use axum::http::HeaderMap;
+use axum::routing::post;
+use formula::logging::{Entry, Figure, Shown};
+use publish::picture::Print;
+use serde::Deserialize;
+
+/// A photograph of any phone fits in.
+const MOST_OF_A_PHOTOGRAPH: usize = 32 << 20;
+
+pub fn routes() -> Router<Desk> {
+    Router::new()
+        .route("/trial/{name}/note", post(note))
+        .route("/trial/{name}/photograph", post(photograph).layer(DefaultBodyLimit::max(MOST_OF_A_PHOTOGRAPH)))
+}
+
+/// What a form of the bench says.
+#[derive(Default, Deserialize)]
+#[serde(default)]
+struct Said {
+    /// The entry's own number.
+    number: String,
+    figure: String,
+    amount: String,
+    unit: String,
+    /// The expected figure, tapped.
+    #[serde(rename = "as")]
+    as_said: String,
+    /// Minutes after the step began.
+    after: String,
+    words: String,
+    why: String,
+}
+
+impl Said {
+    fn entry(&self, logbook: &Logbook) -> Result<Entry, Refusal> {
+        let words = self.words.trim();
+        if !words.is_empty() {
+            return Ok(Entry::Note(words.split_whitespace().collect::<Vec<_>>().join(" ")));
+        }
+        let amount = if self.as_said.is_empty() { self.amount.trim() } else { self.as_said.trim() };
+        let is_bare = !amount.is_empty() && amount.chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | ','));
+        let amount = if is_bare { amount.replace(',', ".") } else { amount.replace('\u{a0}', " ") };
+        let with_unit = if is_bare && !self.unit.is_empty() { format!("{amount} {}", self.unit) } else { amount };
+        let after = self.after.trim().replace(',', ".");
+        let value = if after.is_empty() { with_unit } else { format!("{with_unit} after {after} min") };
+        let formula = logbook.formula()?;
+        let unfit = |why: formula::logging::Unnoted| Refusal::unfit(why.message, why.hint);
+        let (figure, value) = Figure::read(&self.figure, &value, &formula).map_err(unfit)?;
+        Ok(Entry::Figure(figure, value))
+    }
+}
+
+async fn note(
+    State(desk): State<Desk>,
+    visitor: Visitor,
+    headers: HeaderMap,
+    Path(name): Path<String>,
+    Form(said): Form<Said>,
+) -> Answer {
+    let _alone = desk.to_write().await;
+    let book = tokio::task::block_in_place(|| logbook(&desk, &name))?;
+    let entry = said.entry(&book)?;
+    take(&desk, &visitor, &book, &Noting { entries: &[entry], number: &said.number, why: &said.why, picture: None }).await?;
+    drop(book);
+    answer(&desk, &headers, &name)
+}
+
+/// What is said of a photograph.
+#[derive(Default, Deserialize)]
+#[serde(default)]
+struct OfPhotograph {
+    number: String,
+    shows: String,
+    across: String,
+}
+
+async fn photograph(
+    State(desk): State<Desk>,
+    visitor: Visitor,
+    headers: HeaderMap,
+    Path(name): Path<String>,
+    Query(said): Query<OfPhotograph>,
+    bytes: Bytes,
+) -> Answer {
+    let _alone = desk.to_write().await;
+    let unfit = |failure: Failure| Refusal::unfit(failure.to_string(), "");
+    let (book, print) = tokio::task::block_in_place(|| -> Result<_, Refusal> {
+        Ok((logbook(&desk, &name)?, print_of_trial(&bytes, "photograph").map_err(unfit)?))
+    })?;
+    let text = |text: &str| Some(text.trim().to_owned()).filter(|text| !text.is_empty());
+    let shows = text(&said.shows);
+    let across = text(&said.across).map(|across| format!("{} mm", across.replace(',', ".")));
+    let file = free_name(&book.path, shows.as_deref(), &print)?;
+    let entry = Entry::Photograph(Shown { file: file.clone(), shows, across });
+    take(&desk, &visitor, &book, &Noting { entries: &[entry], number: &said.number, why: "", picture: Some((&file, &print)) })
+        .await?;
+    drop(book);
+    answer(&desk, &headers, &name)
+}
+
+/// Entries that came together.
+struct Noting<'n> {
+    entries: &'n [Entry],
+    number: &'n str,
+    why: &'n str,
+    picture: Option<(&'n str, &'n Print)>,
+}
+
+/// Lays entries into a trial, once: nothing is done where their number was received before.
+async fn take(desk: &Desk, visitor: &Visitor, book: &Logbook, noting: &Noting<'_>) -> Result<(), Refusal> {
+    let number = Some(noting.number.trim()).filter(|number| !number.is_empty() && number.len() <= 64);
+    let (noted, text) = tokio::task::block_in_place(|| book.note(noting.entries, number, noting.why)).map_err(refused)?;
+    let Some(text) = text else { return Ok(()) };
+    // The picture first: a trial never names one that is not there.
+    if let Some((file, print)) = noting.picture {
+        keep_beside(&book.path, file, print)?;
+    }
+    crate::files::write(&book.path, text.as_bytes())?;
+    let said = crate::commands::said_of_entries(noting.entries, &noted);
+    // What is written is kept, whatever becomes of the memory.
+    if let Ok(store) = desk.store()
+        && let Err(failure) = book.remember_in(store, &text, &said).await
+    {
+        crate::terminal::complain(&failure);
+    }
+    desk.read_again()?;
+    let file = book.trial().map(|trial| trial.file.to_string()).unwrap_or_default();
+    desk.tell(Happened::Changed { file, what: said, by: visitor.name.clone() });
+    Ok(())
+}
+
+fn refused(against: Against) -> Refusal {
+    match against {
+        Against::Failed(failure) => Refusal::unfit(failure.to_string(), ""),
+        Against::Faults(found, _) => {
+            let first = found.first();
+            Refusal::unfit(
+                first.map(|one| one.message.clone()).unwrap_or_else(|| findings::summary(&found, 1)),
+                first.and_then(|one| one.hint.clone()).unwrap_or_default(),
+            )
+        }
+    }
+}
+
+/// What was noted, for the page's own script; the page itself for a browser without.
+fn answer(desk: &Desk, headers: &HeaderMap, name: &str) -> Answer {
+    if !wants_parts(headers) {
+        return see(&format!("/trial/{name}"));
+    }
+    let book = tokio::task::block_in_place(|| logbook(desk, name))?;
+    parts(&figures::noted(&book)?)
+}

@@ -1,0 +1,11 @@
+//! Trials as they are logged: what is expected beside what is to be noted, what was noted with its corrections, and trials
+//! side by side.
+
+mod beside;
+mod expected;
+mod report;
+mod shown;
+
+pub use beside::{Beside, Plate, Row};
+pub use expected::{Expected, Moment, Weight, expected};
+pub use shown::{Change, Shown, is_same_figure};
