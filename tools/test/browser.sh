@@ -13,7 +13,10 @@ cp tools/test/pages.mjs target/browser/pages.mjs
 target/venv/bin/python tools/test/site.py
 cp tools/test/structured.mjs target/browser/structured.mjs
 node target/browser/structured.mjs target/browser/{demo-site,hostile-site,pictures-beside}
-for site in site hostile-site pictures-beside pictures-within; do
+rm -rf target/browser/halligofen
+target/debug/wellproved publish crates/publish/tests/halligofen --out target/browser/halligofen
+target/debug/wellproved label crates/publish/tests/halligofen --for eu --format html > target/browser/halligofen/labels.html
+for site in site halligofen hostile-site pictures-beside pictures-within; do
   node target/browser/pages.mjs "target/browser/$site"
 done
 mkdir -p target/browser/looks
@@ -25,6 +28,7 @@ done
 cp tools/test/figures.mjs tools/test/reader.mjs tools/test/reader-looks.mjs target/browser/
 node target/browser/figures.mjs .
 node target/browser/reader.mjs .
+node target/browser/reader.mjs . 60 de
 node target/browser/reader-looks.mjs .
 cp tools/test/workbench.mjs target/browser/
 node target/browser/workbench.mjs .

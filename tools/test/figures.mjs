@@ -7,6 +7,7 @@ const root = resolve(process.argv[2] ?? '.');
 const script = (name) => import(pathToFileURL(resolve(root, 'crates/publish/src/reader/script', name)).href);
 const figures = await script('figures.js');
 const { spoons } = await script('spoons.js');
+const { speak } = await script('words.js');
 // In millilitre, after the documents that crates/quantity/src/spoons.rs names.
 const systems = {
   metric: { cup: 250, tbsp: 15, tsp: 5 },
@@ -15,7 +16,9 @@ const systems = {
   'us-label': { cup: 240, tbsp: 15, tsp: 5 },
 };
 
-const rows = JSON.parse(execFileSync('cargo', ['run', '--quiet', '-p', 'publish', '--example', 'figures'], { cwd: root, maxBuffer: 1e8 }));
+// In every language that pages speak.
+const languages = ['en-GB', 'de'].map((language) =>
+  JSON.parse(execFileSync('cargo', ['run', '--quiet', '-p', 'publish', '--example', 'figures', language], { cwd: root, maxBuffer: 1e8 })));
 let checked = 0;
 const wrong = [];
 const same = (row, what, told, expected) => {
@@ -24,7 +27,8 @@ const same = (row, what, told, expected) => {
   const plain = typeof told === 'string' ? told.replaceAll('\u2060', '') : told;
   if (plain !== expected) wrong.push(`${what} of ${row.value}: ${JSON.stringify(plain)}, not ${JSON.stringify(expected)}`);
 };
-for (const row of rows) {
+for (const row of languages.flatMap(({ words, rows }) => rows.map((one) => ({ ...one, words })))) {
+  speak(row.words);
   const { value } = row;
   same(row, 'mass', figures.mass(value), row.mass);
   if (value > 0) same(row, 'bare gram', figures.bareGrams(value), row.bare);

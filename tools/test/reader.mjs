@@ -8,16 +8,24 @@ import { chromium } from 'playwright-core';
 
 const root = resolve(process.argv[2] ?? '.');
 const SETTINGS = Number(process.argv[3] ?? 200);
+// The book's own language, or the one it is to be published in.
+const LANGUAGE = process.argv[4] ?? 'en-GB';
 const place = resolve(root, 'target/browser/reader');
 const book = resolve(place, 'book');
 const program = resolve(root, 'target/debug/wellproved');
 const script = (name) => import(pathToFileURL(resolve(root, 'crates/publish/src/reader/script', name)).href);
 const amounts = await script('amounts.js');
 const figures = await script('figures.js');
+const { speak } = await script('words.js');
+const spoken = ['run', '--quiet', '-p', 'publish', '--example', 'figures', LANGUAGE];
+const { words } = JSON.parse(execFileSync('cargo', spoken, { cwd: root, maxBuffer: 1e8 }));
+speak(words);
 
 rmSync(place, { recursive: true, force: true });
 mkdirSync(place, { recursive: true });
 cpSync(resolve(root, 'examples/saltmarsh'), book, { recursive: true });
+const settingsFile = resolve(book, 'book.toml');
+writeFileSync(settingsFile, readFileSync(settingsFile, 'utf8').replace('language = "en-GB"', `language = "${LANGUAGE}"`));
 const answers = new Map();
 const run = (...words) => {
   const key = words.join(' ');
@@ -142,7 +150,14 @@ function same(where, shown, told, value, slack) {
   if (!fits) amiss(where, `“${shown}”, not “${told(value)}”`);
 }
 
-const minutes = (text) => [...text.replaceAll('\u202f', '').matchAll(/([\d.]+)\s(d|h|min|s)/g)]
+// What a sentence is filled with, by the message that it was made of.
+function filling(name, sentence) {
+  const plain = words.messages[name].replace('{says}', '').replace(/[.*+?^$()|[\]\\]/g, '\\$&');
+  return sentence.match(new RegExp(`^${plain.replace(/\{(\w+)\}/g, '(?<$1>.*?)')}$`))?.groups;
+}
+
+const { group, point } = words.notation;
+const minutes = (text) => [...text.replaceAll(group, '').replaceAll(point, '.').matchAll(/([\d.]+)\s(d|h|min|s)/g)]
   .reduce((sum, [, number, unit]) => sum + Number(number) * { d: 1440, h: 60, min: 1, s: 1 / 60 }[unit], 0);
 const coarse = (value) => (value < 60 ? 1 : value < 180 ? 5 : value < 1440 ? 30 : 60);
 
@@ -228,6 +243,9 @@ function rows(overall, shown, c) {
   return [...merged.values()];
 }
 
+// Without what the method says after it.
+const untold = (text) => text.replace(/;.*$/, '.');
+
 function timed(where, name, settings, shown, forecast, scale) {
   const stages = data[name].ways.find((one) => one.key === settings.way).stages;
   const rises = forecast.rises.flatMap((rise) => rise.steps);
@@ -238,19 +256,24 @@ function timed(where, name, settings, shown, forecast, scale) {
   const keys = stages.flatMap((stage) => stage.steps.map((_, n) => `${stage.key}.${n}`));
   const keyOf = (step) => keys[forecast.countdown.indexOf(step)];
   seen.forEach((step, n) => {
-    const words = shown.foreseen[keyOf(step)];
-    if (words === undefined) return amiss(where, `foresees nothing of ${step.stage}: ${step.action}`);
+    const told = shown.foreseen[keyOf(step)];
+    if (told === undefined) return amiss(where, `foresees nothing of ${step.stage}: ${step.action}`);
     const { from, to } = reached[n].reached;
-    const [first, second, third] = words.split('; the method')[0].split(/: ripe from |: after | to |, from /).slice(1);
-    near(`${where} ${step.stage} from`, first, from.value * 60);
-    if (words.includes('ripe')) return near(`${where} ${step.stage} until`, second, to.value * 60);
-    near(`${where} ${step.stage} earliest`, second, from.band[0] * 60);
-    near(`${where} ${step.stage} latest`, third, from.band[1] * 60);
+    const ripe = filling('foreseen_ripe', untold(told));
+    if (ripe) {
+      near(`${where} ${step.stage} from`, ripe.from, from.value * 60);
+      return near(`${where} ${step.stage} until`, ripe.to, to.value * 60);
+    }
+    const after = filling('foreseen_after', untold(told));
+    if (!after) return amiss(where, `“${told}” tells no time`);
+    near(`${where} ${step.stage} from`, after.after, from.value * 60);
+    near(`${where} ${step.stage} earliest`, after.from, from.band[0] * 60);
+    near(`${where} ${step.stage} latest`, after.to, from.band[1] * 60);
   });
   const liquids = forecast.rises.filter((rise) => rise.mixed?.liquid);
   liquids.forEach((rise, n) => {
     const at = rise.mixed.liquid.at.value;
-    const degrees = shown.liquids[n]?.match(/ at (−?[\d.]+)\u00a0°([CF])/);
+    const degrees = filling('liquid_at', shown.liquids[n] ?? '')?.degrees.replaceAll(point, '.').match(/(−?[\d.]+)\u00a0°([CF])/);
     checked += 1;
     if (at <= 1.05 || at >= 59.95) return;
     const celsius = degrees && (degrees[2] === 'C' ? Number(degrees[1]) : (Number(degrees[1]) - 32) / 1.8);

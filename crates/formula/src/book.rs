@@ -129,7 +129,7 @@ impl Book {
                 found.extend(measured_room(kitchen, &file, &logs));
             }
         }
-        let pantry = Pantry::stocked(stocked);
+        let pantry = Pantry::stocked(stocked, &settings.language);
         found.extend(pantry.diagnostics);
         found.extend(misplaced_prices(&prices, &pantry.value, &settings));
         found.extend(misplaced_larder(&larder, &pantry.value));

@@ -19,7 +19,7 @@ pub fn is_own(bytes: &[u8]) -> bool {
 #[must_use]
 pub fn book_files(formulas: &[Dated], settings: &BookSettings) -> BTreeMap<&'static str, String> {
     let cards: Vec<&Card> = formulas.iter().map(|one| &one.card).collect();
-    let lists: Vec<&str> = LISTS.iter().map(|(file, _)| *file).collect();
+    let lists: Vec<&str> = LISTS.to_vec();
     let mut files = BTreeMap::from([
         ("index.html", index_page(&cards, settings)),
         ("tags.html", tags_page(&cards, settings)),

@@ -1,9 +1,9 @@
 //! A step's sentence with its figures in place: as plain text, and in pieces that know which figure they tell.
 
-use crate::words::{Units, in_sentence, pieces_in_words, small, until_in_pieces};
+use crate::words::{Units, counted_title, in_sentence, pieces_in_words, small_in, until_in_pieces};
 use formula::resolve::formula::{Shown, Word};
 use formula::{Formula, Step};
-use quantity::{Between, Count, Mass, Temperature, TimeSpan, print};
+use quantity::{Between, Count, Mass, Temperature, TimeSpan};
 
 /// A piece of a sentence.
 #[derive(Clone, Debug, PartialEq)]
@@ -76,6 +76,7 @@ impl Teller<'_> {
     fn tell(&self, word: &Word) -> Vec<Piece> {
         let component = &self.formula.components[self.c];
         let (step, yields) = (self.step, &component.yields);
+        let (tongue, print) = (self.units.tongue, self.units.tongue.print);
         let told = match word {
             Word::Text(text) => Some(Piece::plain(text.clone())),
             Word::Line { .. } => return self.line(word),
@@ -85,17 +86,19 @@ impl Teller<'_> {
                 let celsius = measure.temperature().filter(|_| measure.unit.kind() == quantity::Kind::Temperature);
                 Some(Piece { text: told, figure: celsius.map(Figure::Temperature) })
             }
-            Word::Time => step.time.map(|time| Piece::of(print::time(time), Figure::Lasts(time))),
-            Word::SideTime => step.side_time.map(|time| Piece::plain(print::time(time))),
+            Word::Time => step.time.map(|time| Piece::of(print.time(time), Figure::Lasts(time))),
+            Word::SideTime => step.side_time.map(|time| Piece::plain(print.time(time))),
             Word::Until => return step.until.as_ref().map(|one| until_in_pieces(one, self.units)).unwrap_or_default(),
             Word::Temperature => step.temperature.map(|range| Piece::of(self.units.temperature(range), Figure::Stands(range))),
-            Word::Pieces => yields.pieces.map(|pieces| Piece::of(pieces_in_words(component, pieces), Figure::Pieces(pieces))),
-            Word::ScalingWeight => yields.scaling_weight.map(|mass| Piece::of(print::mass(mass), Figure::Each(mass))),
-            Word::AtATime => step.at_a_time.map(|count| Piece::plain(print::count(count))),
-            Word::Serves => yields.serves.map(|serves| Piece::of(print::count(serves), Figure::Number(serves))),
+            Word::Pieces => {
+                yields.pieces.map(|pieces| Piece::of(pieces_in_words(component, pieces, tongue), Figure::Pieces(pieces)))
+            }
+            Word::ScalingWeight => yields.scaling_weight.map(|mass| Piece::of(print.mass(mass), Figure::Each(mass))),
+            Word::AtATime => step.at_a_time.map(|count| Piece::plain(print.count(count))),
+            Word::Serves => yields.serves.map(|serves| Piece::of(print.count(serves), Figure::Number(serves))),
             Word::KeptBack => {
                 let kept = component.stages[self.s].kept_back;
-                Some(Piece::of(print::mass(kept), Figure::Mass(kept)))
+                Some(Piece::of(print.mass(kept), Figure::Mass(kept)))
             }
             Word::LineTemperature(range) => Some(Piece::of(self.units.temperature(*range), Figure::Temperature(*range))),
         };
@@ -107,17 +110,18 @@ impl Teller<'_> {
         let Word::Line { stage, line: index, mass, shown, whole } = word else { return Vec::new() };
         let line = &self.formula.components[self.c].stages[*stage].lines[*index];
         let is_stage = matches!(line.content, formula::Content::Stage(..));
-        let name = in_sentence(line);
-        let weight = || Piece::of(print::mass(*mass), Figure::Weight(*stage, *index, *mass));
+        let (tongue, print) = (self.units.tongue, self.units.tongue.print);
+        let name = in_sentence(line, tongue);
+        let weight = || Piece::of(print.mass(*mass), Figure::Weight(*stage, *index, *mass));
         match shown {
             Shown::Name => vec![Piece::plain(name)],
             Shown::Amount => vec![weight()],
             // All of another stage is called by its name: nobody weighs a whole dough again.
-            Shown::Both if is_stage && *whole => vec![Piece::plain(format!("the {name}"))],
-            Shown::Both if is_stage => vec![weight(), Piece::plain(format!(" of the {name}"))],
+            Shown::Both if is_stage && *whole => vec![Piece::plain(tongue.the_whole(&name))],
+            Shown::Both if is_stage => vec![weight(), Piece::plain(format!(" {}", tongue.part_of_the(&name)))],
             Shown::Both => match line.pieces_of(*mass) {
                 Some(pieces) => {
-                    let told = format!("{}\u{a0}{}", print::count(pieces), small(&line.counted_title(pieces)));
+                    let told = format!("{}\u{a0}{}", print.count(pieces), counted_title(line, pieces, tongue));
                     vec![Piece::of(told, Figure::Counted(*stage, *index, pieces))]
                 }
                 None => vec![weight(), Piece::plain(format!("\u{a0}{name}"))],
@@ -128,6 +132,6 @@ impl Teller<'_> {
     fn stage(&self, c: usize, s: usize) -> String {
         let component = &self.formula.components[c];
         let title = if c == self.c { &component.stages[s].title } else { &component.title };
-        format!("the {}", small(title))
+        self.units.tongue.the_whole(&small_in(title, self.units.tongue))
     }
 }

@@ -1,14 +1,15 @@
 //! What must be at hand: every ingredient once a component, with household measures where sensible.
 
+use crate::tongue::Tongue;
 use crate::words::Units;
 use formula::arithmetic::weighed;
-use formula::ingredient::eggs::{self, EggPart};
+use formula::ingredient::eggs;
 use formula::ingredient::plain_name;
 use formula::read::EggSize;
 use formula::read::Group;
 use formula::resolve::formula::Content;
 use formula::{Component, Formula, Ingredient};
-use quantity::{Count, Mass, print};
+use quantity::{Count, Mass};
 use std::sync::Arc;
 
 /// An ingredient of a component, all stages together.
@@ -37,10 +38,10 @@ pub struct Need {
 impl Need {
     /// "350 g strong white flour (2½ cups), sifted", as structured data says it and the page shows it.
     #[must_use]
-    pub fn in_words(&self) -> String {
+    pub fn in_words(&self, tongue: Tongue) -> String {
         let household = self.household.as_ref().map(|measure| format!(" ({measure})")).unwrap_or_default();
         let note = self.note.as_ref().map(|note| format!(", {note}")).unwrap_or_default();
-        format!("{} {}{household}{note}", print::mass(self.mass), self.title)
+        format!("{} {}{household}{note}", tongue.print.mass(self.mass), self.title)
     }
 }
 
@@ -77,10 +78,15 @@ pub fn needs(formula: &Formula, component: usize, units: Units, egg: EggSize) ->
             }
         }
     }
+    let tongue = units.tongue;
     let finish = |(_, mut need): (String, Need)| {
-        let counted = need
-            .pieces
-            .map(|pieces| format!("{} {}", print::count(pieces), if pieces <= Count::pieces(1.0) { "piece" } else { "pieces" }));
+        let counted = need.pieces.map(|pieces| {
+            format!(
+                "{} {}",
+                tongue.print.count(pieces),
+                if pieces <= Count::pieces(1.0) { tongue.piece() } else { tongue.pieces() }
+            )
+        });
         let measured = |one: &Arc<Ingredient>| {
             household(one, need.mass, units, need.egg).filter(|_| counted.is_none() || one.group == Group::Egg)
         };
@@ -101,7 +107,7 @@ pub fn household(ingredient: &Ingredient, mass: Mass, units: Units, egg: EggSize
     if let Some(one) = eggs::one(ingredient, egg) {
         let count = (mass / one * 2.0).round() / 2.0;
         let near = (count * one.as_grams() - mass.as_grams()).abs() < 0.1 * mass.as_grams();
-        return (count > 0.0 && near).then(|| eggs_in_words(ingredient, count, egg));
+        return (count > 0.0 && near).then(|| eggs_in_words(ingredient, count, egg, units.tongue));
     }
     let (density, _) = ingredient.density.as_ref()?;
     if ingredient.is_water() && mass < Mass::grams(15.0) {
@@ -112,18 +118,14 @@ pub fn household(ingredient: &Ingredient, mass: Mass, units: Units, egg: EggSize
     if volume > units.household().cup() * 12.0 {
         return None;
     }
-    print::spoons(volume, units.household()).map(|(measure, _)| measure)
+    units.tongue.print.spoons(volume, units.household()).map(|(measure, _)| measure)
 }
 
-/// "2 eggs, size M", "1 yolk of size M".
-fn eggs_in_words(ingredient: &Ingredient, count: f64, egg: EggSize) -> String {
-    let (one, more) = match ingredient.piece_of_egg() {
-        EggPart::Whole => ("egg", "eggs"),
-        EggPart::White => ("white", "whites"),
-        EggPart::Yolk => ("yolk", "yolks"),
-    };
-    let word = if count > 1.0 { more } else { one };
-    format!("{} {word}, size {}", print::count(Count::pieces(count)), egg.word())
+/// "2 eggs, size M", "1 yolk, size M".
+fn eggs_in_words(ingredient: &Ingredient, count: f64, size: EggSize, tongue: Tongue) -> String {
+    let pieces = Count::pieces(count);
+    let egg = tongue.egg(ingredient.piece_of_egg(), pieces);
+    tongue.eggs_of_size(format!("{} {egg}", tongue.print.count(pieces)), size.word())
 }
 
 /// The title under which a component's part of the list stands; none where there is only one component.

@@ -1,9 +1,10 @@
 //! What is in a serving of all that a formula makes, in words that the page and the structured data share.
 
+use crate::tongue::Tongue;
 use bench::forecast::nutrition;
 use formula::read::Action;
 use formula::{Content, Formula};
-use quantity::{Count, Mass, print};
+use quantity::{Count, Mass};
 use std::collections::BTreeMap;
 
 /// A serving.
@@ -30,15 +31,16 @@ pub struct ServingLine {
     pub property: &'static str,
 }
 
-/// What the page calls a figure, how the forecast does, and how schema.org does. Salt is declared there as its sodium.
-const LINES: [(&str, &str, &str); 7] = [
-    ("Fat", "fat", "fatContent"),
-    ("of which saturates", "of which saturates", "saturatedFatContent"),
-    ("Carbohydrate", "carbohydrate", "carbohydrateContent"),
-    ("of which sugars", "of which sugars", "sugarContent"),
-    ("Fibre", "fibre", "fiberContent"),
-    ("Protein", "protein", "proteinContent"),
-    ("Sodium", "salt", "sodiumContent"),
+/// What the forecast calls a figure, and how schema.org does, in the order of their titles. Salt is declared there as
+/// its sodium.
+const LINES: [(&str, &str); 7] = [
+    ("fat", "fatContent"),
+    ("of which saturates", "saturatedFatContent"),
+    ("carbohydrate", "carbohydrateContent"),
+    ("of which sugars", "sugarContent"),
+    ("fibre", "fiberContent"),
+    ("protein", "proteinContent"),
+    ("salt", "sodiumContent"),
 ];
 
 /// Regulation (EU) No 1169/2011, annex I: salt is sodium times 2.5.
@@ -47,7 +49,8 @@ const SALT_OF_SODIUM: f64 = 2.5;
 impl Serving {
     /// A serving of a formula; none where it does not say how many it serves, or where any figure has a gap.
     #[must_use]
-    pub fn of(formula: &Formula) -> Option<Self> {
+    pub fn of(formula: &Formula, tongue: Tongue) -> Option<Self> {
+        let print = tongue.print;
         let serves = formula.components.first()?.yields.serves.filter(|serves| *serves > Count::ZERO)?;
         if goes_into_itself(formula) || fries_in_untold_fat(formula) {
             return None;
@@ -70,18 +73,16 @@ impl Serving {
         let content = |key: &str| {
             let value = grams.get(key).copied().unwrap_or_default();
             match key {
-                "salt" => format!("{}\u{a0}mg", print::number(value / SALT_OF_SODIUM * 1000.0, 0)),
-                _ => format!("{}\u{a0}g", print::number(value, 1)),
+                "salt" => format!("{}\u{a0}mg", print.number(value / SALT_OF_SODIUM * 1000.0, 0)),
+                _ => format!("{}\u{a0}g", print.number(value, 1)),
             }
         };
-        let lines = LINES.iter().map(|(title, key, property)| ServingLine { title, content: content(key), property });
-        let whole = |value: f64, unit: &str| format!("{}\u{a0}{unit}", print::number(value, 0));
+        let titles = tongue.nutrients();
+        let lines =
+            LINES.iter().zip(titles).map(|((key, property), title)| ServingLine { title, content: content(key), property });
+        let whole = |value: f64, unit: &str| format!("{}\u{a0}{unit}", print.number(value, 0));
         Some(Self {
-            size: format!(
-                "One of {} servings of all that is made, about {}",
-                print::count(serves),
-                print::mass(Mass::grams((done.as_grams() / 5.0).round() * 5.0))
-            ),
+            size: tongue.serving_size(print.count(serves), print.mass(Mass::grams((done.as_grams() / 5.0).round() * 5.0))),
             kilojoules: whole(kilojoules, "kJ"),
             kilocalories: whole(kilocalories, "kcal"),
             lines: lines.collect(),

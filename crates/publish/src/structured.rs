@@ -19,7 +19,7 @@ pub fn recipe(formula: &Formula, leaf: &Leaf) -> String {
 }
 
 fn recipe_value(formula: &Formula, leaf: &Leaf) -> Value {
-    let units = Units::of(leaf.settings);
+    let units = Units::for_readers(leaf.settings);
     let mut data = Map::new();
     data.insert("@context".to_owned(), json!("https://schema.org"));
     data.insert("@type".to_owned(), json!("Recipe"));
@@ -27,7 +27,7 @@ fn recipe_value(formula: &Formula, leaf: &Leaf) -> Value {
     data.extend(times(formula));
     let ingredients: Vec<String> = (0..formula.components.len())
         .flat_map(|c| needs(formula, c, units, leaf.settings.eggs))
-        .map(|need| need.in_words())
+        .map(|need| need.in_words(units.tongue))
         .collect();
     data.insert("recipeIngredient".to_owned(), json!(ingredients));
     let tools: Vec<Value> = tools(formula).into_iter().map(|tool| json!({ "@type": "HowToTool", "name": tool })).collect();
@@ -35,7 +35,7 @@ fn recipe_value(formula: &Formula, leaf: &Leaf) -> Value {
         data.insert("tool".to_owned(), Value::Array(tools));
     }
     data.insert("recipeInstructions".to_owned(), Value::Array(instructions(formula, units)));
-    if let Some(serving) = Serving::of(formula) {
+    if let Some(serving) = Serving::of(formula, units.tongue) {
         data.insert("nutrition".to_owned(), nutrition(&serving));
     }
     Value::Object(data)
@@ -58,7 +58,7 @@ fn about(formula: &Formula, leaf: &Leaf) -> Vec<(String, Value)> {
         ("isPartOf", (!settings.title.is_empty()).then(book)),
         ("creditText", head.source.as_ref().map(|source| json!(source))),
         ("keywords", (!head.tags.is_empty()).then(|| json!(head.tags.join(", ")))),
-        ("recipeYield", formula.components.first().map(|main| json!(makes(main)))),
+        ("recipeYield", formula.components.first().map(|main| json!(makes(main, leaf.tongue())))),
     ];
     told.into_iter().filter_map(|(key, value)| Some((key.to_owned(), value?))).collect()
 }

@@ -6,6 +6,7 @@ use crate::book::Opened;
 use crate::tasting::evidence::Evidence;
 use formula::Diagnostic;
 use publish::site::Card;
+use publish::tongue::Tongue;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// What proof-reading gave.
@@ -97,7 +98,7 @@ fn proof_read(opened: &Opened, evidence: &Evidence, names: &[&str]) -> Vec<(Card
     opened.each(names, |checked| {
         let photograph = checked.value.head.photograph.as_ref().map(|one| one.file.clone());
         let unfounded: Vec<Diagnostic> = evidence.unfounded(&checked.value).collect();
-        let card = Card::of(&checked.value);
+        let card = Card::of(&checked.value, Tongue::of(&opened.book.settings.language));
         let found = opened.proof_read(checked, &kitchen).into_iter().chain(unfounded).collect();
         (card, photograph, found)
     })

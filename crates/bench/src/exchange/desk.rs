@@ -2,7 +2,7 @@
 
 use super::balance::{Balance, grams};
 use super::manuscript::Manuscript;
-use super::mentions::{is_share, mention, rewrite};
+use super::mentions::{is_share, joined, mention, rewrite};
 use super::{Unfit, Wishes};
 use crate::forecast::Surroundings;
 use formula::ingredient::Figure;
@@ -159,7 +159,8 @@ impl<'d> Desk<'d> {
             self.balance.set(at, name, *mass);
         }
         let shares: Vec<f64> = into.iter().map(|(_, mass)| *mass / line.mass.value).collect();
-        self.mention_instead(at, &line.name, |part| instead(&names, &shares, part));
+        let language = &self.book.settings.language;
+        self.mention_instead(at, &line.name, |part| instead(&names, &shares, part, language));
         names
     }
 
@@ -263,8 +264,8 @@ fn placeholder(line: &Line, mass: Mass, one: &Ingredient) -> String {
 }
 
 /// What is said of several lines where one was: the same share of each, or of a weight its parts.
-fn instead(names: &[String], shares: &[f64], part: Option<&str>) -> String {
-    let all = |part: Option<&str>| names.iter().map(|name| mention(name, part)).collect::<Vec<_>>().join(" and ");
+fn instead(names: &[String], shares: &[f64], part: Option<&str>, language: &str) -> String {
+    let all = |part: Option<&str>| joined(&names.iter().map(|name| mention(name, part)).collect::<Vec<_>>(), language);
     let Some(said) = part else { return all(None) };
     if is_share(said) {
         return all(part);
@@ -272,7 +273,7 @@ fn instead(names: &[String], shares: &[f64], part: Option<&str>) -> String {
     match said.parse::<Measure>().ok().and_then(|measure| measure.mass(SpoonSystem::Metric)) {
         Some(mass) => {
             let each = names.iter().zip(shares).map(|(name, share)| mention(name, Some(&grams(mass.to * *share))));
-            each.collect::<Vec<_>>().join(" and ")
+            joined(&each.collect::<Vec<_>>(), language)
         }
         // A name, an amount or a temperature is that of what took the line's place.
         None => names.first().map(|name| mention(name, part)).unwrap_or_default(),

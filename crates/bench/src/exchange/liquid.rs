@@ -3,7 +3,7 @@
 use super::Unfit;
 use super::balance::grams;
 use super::desk::{Desk, named};
-use super::mentions::mention;
+use super::mentions::{joined, mention};
 use formula::ingredient::Figure;
 use formula::resolve::formula::StageAt;
 use formula::{Ingredient, Line};
@@ -52,9 +52,10 @@ impl Desk<'_> {
         let name = self.free_name(at, "water", beside);
         self.manuscript.insert_line(at, beside, &name, &named("water", &name, &grams(by)));
         self.balance.set(at, &name, by);
+        let language = &self.book.settings.language;
         self.mention_instead(at, beside, |part| match part {
             Some("name" | "amount" | "temperature") => mention(beside, part),
-            _ => format!("{} and {}", mention(beside, part), mention(&name, part)),
+            _ => joined(&[mention(beside, part), mention(&name, part)], language),
         });
         Ok(())
     }

@@ -1,5 +1,7 @@
 //! What the sentences of a method name in braces: renamed, joined, taken out.
 
+use formula::read::is_german;
+
 /// Stands for a mention that is to go until its sentence is mended around it.
 const GONE: char = '\u{1}';
 
@@ -43,6 +45,11 @@ pub fn mention(name: &str, part: Option<&str>) -> String {
     part.map_or_else(|| format!("{{{name}}}"), |part| format!("{{{name}: {part}}}"))
 }
 
+/// Several mentions one after the other, joined as the sentences of a book in that language join them.
+pub fn joined(mentions: &[String], language: &str) -> String {
+    mentions.join(if is_german(language) { " und " } else { " and " })
+}
+
 /// Whether a part is a share, so that what takes the line's place can be named by the same share.
 pub fn is_share(part: &str) -> bool {
     part == "rest" || formula::read::part(part).is_some()
@@ -52,12 +59,17 @@ pub fn is_share(part: &str) -> bool {
 fn mended(mut text: String) -> (String, Vec<String>) {
     let ways = [
         (", \u{1} and ", " and "),
+        (", \u{1} und ", " und "),
         (" and \u{1}", ""),
         ("\u{1} and ", ""),
+        (" und \u{1}", ""),
+        ("\u{1} und ", ""),
         (", \u{1}", ""),
         ("\u{1}, ", ""),
         (" with \u{1}", ""),
         (" at \u{1}", ""),
+        (" mit \u{1}", ""),
+        (" bei \u{1}", ""),
     ];
     for (from, to) in ways {
         text = text.replace(from, to);
@@ -87,6 +99,7 @@ mod tests {
             ("Beat {a} and {b} in.", "Beat {a} in."),
             ("Beat {b}, {a} and {c} in.", "Beat {a} and {c} in."),
             ("Beat {a}, {b} and {c} in.", "Beat {a} and {c} in."),
+            ("{a}, {b} und {c} mit {b} schlagen.", "{a} und {c} schlagen."),
             ("Keep {{b}} apart.", "Keep {{b}} apart."),
             ("Mix {a}. Put {b} away. Rest.", "Mix {a}. Rest."),
             ("Mix {a}. Put {b} away.", "Mix {a}. "),

@@ -9,6 +9,7 @@ mod desk;
 mod liquid;
 mod manuscript;
 mod mentions;
+pub mod remarks;
 mod times;
 mod unfit;
 

@@ -2,7 +2,7 @@
 
 use super::balance::grams;
 use super::desk::{Desk, is_product_of, named};
-use super::mentions::mention;
+use super::mentions::{joined, mention};
 use super::{Exchange, Unfit};
 use crate::target::{When, factor_for};
 use formula::read::StageKind;
@@ -182,8 +182,9 @@ fn name_in_dough(desk: &mut Desk, at: StageAt, stage: &Stage, name: &str, instea
     let Some(water) = water.map(|line| line.name.clone()) else { return };
     let is_left = desk.balance.get(at, &water) > Mass::ZERO;
     let is_first = Cell::new(true);
+    let language = &desk.book.settings.language;
     desk.mention_instead(at, &water, |part| match (is_left, part) {
-        (true, None) if is_first.replace(false) => format!("{} and {}", mention(name, None), mention(&water, None)),
+        (true, None) if is_first.replace(false) => joined(&[mention(name, None), mention(&water, None)], language),
         (true, part) => mention(&water, part),
         (false, None) if is_first.replace(false) => mention(name, None),
         (false, _) => String::new(),

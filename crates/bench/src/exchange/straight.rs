@@ -1,9 +1,9 @@
 //! A preferment into its dough: everything is mixed at once.
 
 use super::desk::Desk;
-use super::mentions::mention;
+use super::mentions::{joined, mention};
 use super::preferment::{insert, only_user, remove_stage};
-use super::{Exchange, Unfit};
+use super::{Exchange, Unfit, remarks};
 use formula::read::Leaven;
 use formula::resolve::formula::{Content, StageAt};
 use formula::{Formula, Line, Stage};
@@ -38,23 +38,17 @@ fn make(desk: &mut Desk) -> Result<(), Unfit> {
     let news = move_lines(desk, stage, user, product, share);
     desk.manuscript.remove_line(user, &product.name);
     desk.balance.remove(user, &product.name);
+    let language = &desk.book.settings.language;
     desk.mention_instead(user, &product.name, |part| match part {
         Some("name" | "amount" | "temperature") => String::new(),
-        _ => news.iter().map(|name| mention(name, None)).collect::<Vec<_>>().join(" and "),
+        _ => joined(&news.iter().map(|name| mention(name, None)).collect::<Vec<_>>(), language),
     });
     remove_stage(desk, at);
-    desk.lost.push("what the hours of the preferment gave: flavour, acid, and flour that has soaked and softened".to_owned());
+    desk.lost.push(remarks::HOURS_GONE.to_owned());
     let is_culture = stage.lines.iter().any(|line| line.ingredient().is_some_and(|one| one.leaven == Some(Leaven::Culture)));
-    desk.minded.push(
-        if is_culture {
-            "the culture is not built up first any more: so little of it raises a dough slowly, if at all"
-        } else {
-            "the yeast is the same in all; in the preferment it had already multiplied"
-        }
-        .to_owned(),
-    );
+    desk.minded.push(if is_culture { remarks::CULTURE_UNBUILT } else { remarks::YEAST_UNBUILT }.to_owned());
     if stage.kept_back > Mass::ZERO {
-        desk.minded.push("nothing is kept back any more: feed the culture on its own".to_owned());
+        desk.minded.push(remarks::NOTHING_KEPT.to_owned());
     }
     Ok(())
 }

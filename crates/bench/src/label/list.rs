@@ -1,6 +1,6 @@
 //! The list of ingredients: by weight as put in, water by what the finished food weighs more than all the rest.
 
-use super::allergens::{self, Run};
+use super::allergens::{self, Run, Speech};
 use super::finished::{Food, Part, What};
 use super::law::Law;
 use super::quantities::Asked;
@@ -51,26 +51,27 @@ pub const LITTLE: Fraction = Fraction::percent(2.0);
 
 /// The list of a food's ingredients; shares are of the whole that is sold.
 #[must_use]
-pub fn list(food: &Food, law: Law, whole: Mass, asked: &Asked) -> List {
-    of(food, food.weighs(), law, whole, asked)
+pub fn list(food: &Food, speech: Speech, whole: Mass, asked: &Asked) -> List {
+    of(food, food.weighs(), speech, whole, asked)
 }
 
-fn of(food: &Food, weighs: Mass, law: Law, whole: Mass, asked: &Asked) -> List {
+fn of(food: &Food, weighs: Mass, speech: Speech, whole: Mass, asked: &Asked) -> List {
     let mut entries: Vec<Entry> = Vec::new();
     let mut put_in = Mass::ZERO;
     for part in &food.parts {
         if is_water(part) {
             put_in += part.mass;
         } else {
-            add(&mut entries, part, law, whole, asked);
+            add(&mut entries, part, speech, whole, asked);
         }
     }
     let others = entries.iter().map(|entry| entry.mass).sum();
-    let water = (put_in > Mass::ZERO).then(|| water(put_in, others, weighs, law));
+    let water = (put_in > Mass::ZERO).then(|| water(put_in, others, weighs, speech.law));
     if let Some(water) = water.filter(|water| water.is_listed) {
+        let title = if speech.is_german { "Wasser" } else { "water" }.to_owned();
         entries.push(Entry {
-            title: "water".to_owned(),
-            runs: vec![Run { words: "water".to_owned(), is_strong: false }],
+            runs: vec![Run { words: title.clone(), is_strong: false }],
+            title,
             mass: water.counted,
             share: share(water.counted, whole),
             is_stated: false,
@@ -95,11 +96,11 @@ fn is_water(part: &Part) -> bool {
 }
 
 /// Adds a part; what goes by the same name and is the same kind of thing is one entry.
-fn add(entries: &mut Vec<Entry>, part: &Part, law: Law, whole: Mass, asked: &Asked) {
-    let runs = allergens::printed(&part.title, &part.what, law);
+fn add(entries: &mut Vec<Entry>, part: &Part, speech: Speech, whole: Mass, asked: &Asked) {
+    let runs = allergens::printed(&part.title, &part.what, speech);
     let parts = match &part.what {
         What::Ingredient(_) => List::default(),
-        What::Compound(food) => of(food, part.mass, law, whole, asked),
+        What::Compound(food) => of(food, part.mass, speech, whole, asked),
     };
     let same = |entry: &&mut Entry| entry.runs == runs && entry.parts.entries.is_empty() && parts.entries.is_empty();
     if let Some(entry) = entries.iter_mut().find(same) {

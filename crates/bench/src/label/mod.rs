@@ -12,7 +12,7 @@ mod list;
 mod pack;
 mod quantities;
 
-pub use allergens::Run;
+pub use allergens::{Run, Speech};
 pub use declaration::{Declaration, DeclarationLine};
 pub use facts::{FactLine, Facts};
 pub use figure::Shown;
@@ -34,6 +34,8 @@ use std::collections::BTreeSet;
 pub struct Label {
     /// Whose rules it follows.
     pub law: Law,
+    /// Whether it is written in German, as the Union's law has it in German; a label under another law is English.
+    pub is_german: bool,
     /// What the food is.
     pub name: String,
     /// The components that are sold together.
@@ -118,9 +120,11 @@ pub fn label(formula: &Formula, settings: &BookSettings, law: Law, of: &Sold) ->
     let pack = pack::pack(said, main, whole);
     let portion = pack::portion(said, main, &pack, whole);
     let serving = pack::serving(said, &pack, density(&food), law);
+    let speech = Speech { law, is_german: law == Law::Eu && settings.is_german() };
     let mut label = Label {
         law,
-        list: list::list(&food, law, whole, &asked),
+        is_german: speech.is_german,
+        list: list::list(&food, speech, whole, &asked),
         quantities: quantities::quantities(&food, &asked),
         allergens: allergens::in_food(&food, law),
         declaration: law.is_european().then(|| declaration::declaration(&food, portion)).flatten(),

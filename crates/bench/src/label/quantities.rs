@@ -24,7 +24,7 @@ pub struct Quantity {
 }
 
 /// Words that say how something is, not what it is: naming them stresses nothing.
-const HOW: [&str; 56] = [
+const HOW: [&str; 62] = [
     "a",
     "active",
     "all",
@@ -81,6 +81,12 @@ const HOW: [&str; 56] = [
     "overnight",
     "dough",
     "make",
+    "aus",
+    "mit",
+    "nach",
+    "und",
+    "vom",
+    "von",
 ];
 
 impl Asked {

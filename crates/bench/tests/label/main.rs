@@ -1,6 +1,7 @@
 //! Labels against published worked examples, the official American specimen, and the traps of the law.
 
 mod allergens;
+mod german;
 mod hostile;
 mod panels;
 mod weights;

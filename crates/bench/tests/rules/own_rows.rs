@@ -22,19 +22,19 @@ fn files(files: &[(&str, &str)]) -> BookText {
     BookText { files: files.iter().map(source).collect::<BTreeMap<_, _>>() }
 }
 
-/// The headings of the cautions that a dough of these lines gets.
+/// The cautions that a dough of these lines gets.
 #[track_caller]
 fn cautioned(own: &str, lines: &str) -> Vec<&'static str> {
     let opened = Book::open(book(own, lines, ""));
     assert!(opened.diagnostics.is_empty(), "{:?}", opened.diagnostics);
     let formula = opened.value.formula("example").expect("the example").value;
-    cautions(&formula).into_iter().map(|caution| caution.title).collect()
+    cautions(&formula).into_iter().map(|caution| caution.name).collect()
 }
 
 #[test]
 fn a_flour_of_ones_own_is_raw_flour() {
     for row in ["counts-as-flour = true", "group = \"flour\"", "counts-as-flour = true\nallergens = [\"wheat\"]"] {
-        assert_eq!(cautioned(&format!("[mill-flour]\n{row}"), "mill-flour = \"100 g\""), ["Raw flour and dough"], "{row}");
+        assert_eq!(cautioned(&format!("[mill-flour]\n{row}"), "mill-flour = \"100 g\""), ["raw-flour"], "{row}");
     }
     assert!(cautioned("[mill-flour]\ncounts-as-flour = true\nheat-treated = true", "mill-flour = \"100 g\"").is_empty());
 }
@@ -42,7 +42,7 @@ fn a_flour_of_ones_own_is_raw_flour() {
 #[test]
 fn an_egg_of_ones_own_is_raw_egg() {
     for row in ["group = \"egg\"", "allergens = [\"eggs\"]", "group = \"egg\"\npiece = { weighs = \"40 g\" }"] {
-        assert_eq!(cautioned(&format!("[bantam-egg]\n{row}"), "bantam-egg = \"100 g\""), ["Raw egg"], "{row}");
+        assert_eq!(cautioned(&format!("[bantam-egg]\n{row}"), "bantam-egg = \"100 g\""), ["raw-egg"], "{row}");
     }
     assert!(cautioned("[bantam-egg]\ngroup = \"egg\"\nheat-treated = true", "bantam-egg = \"100 g\"").is_empty());
 }
@@ -50,13 +50,13 @@ fn an_egg_of_ones_own_is_raw_egg() {
 #[test]
 fn a_mix_of_ones_own_is_cautioned_for_what_is_in_it() {
     let own = "[batter-mix]\nmade-of = { flour-bread = \"70 %\", egg-whole = \"30 %\" }";
-    assert_eq!(cautioned(own, "batter-mix = \"100 g\""), ["Raw flour and dough", "Raw egg"]);
+    assert_eq!(cautioned(own, "batter-mix = \"100 g\""), ["raw-flour", "raw-egg"]);
 }
 
 /// Whole nuts choke small children: UK National Health Service advice, as the caution says.
 #[test]
 fn brazil_nuts_are_whole_nuts() {
-    assert_eq!(cautioned("", "brazil-nuts = \"100 g\""), ["Whole nuts"]);
+    assert_eq!(cautioned("", "brazil-nuts = \"100 g\""), ["whole-nuts"]);
 }
 
 #[test]

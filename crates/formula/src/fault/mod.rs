@@ -45,6 +45,7 @@ faults! {
     WRONG_KIND, "wrong-kind", Error;
     UNKNOWN_WORD, "unknown-word", Error;
     NAME_TWICE, "name-twice", Error;
+    NAME_UNTRANSLATED, "name-untranslated", Advice;
     NAME_NOT_PLAIN, "name-not-plain", Error;
     NOT_AN_AMOUNT, "not-an-amount", Error;
     UNKNOWN_UNIT, "unknown-unit", Error;

@@ -68,6 +68,8 @@ pub struct Allergen {
     pub american: Option<String>,
     /// The words by which a list of ingredients names it, small.
     pub words: Vec<String>,
+    /// Those of a German list, the first the one that is added; a star says that more of a word may follow.
+    pub german: Vec<String>,
 }
 
 /// The datasets, in the order of their file.
@@ -94,6 +96,7 @@ pub fn allergens() -> &'static [Allergen] {
             european: some(word("eu")),
             american: some(word("us")),
             words: word("words").split(", ").map(str::to_owned).collect(),
+            german: word("de").split(", ").map(str::to_owned).collect(),
         })
     });
     &ALLERGENS

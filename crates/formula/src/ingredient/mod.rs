@@ -6,12 +6,14 @@ pub mod eggs;
 mod figure;
 mod names;
 mod pantry;
+mod translated;
 
 pub use builtin::{Allergen, Dataset, allergens, builtin_drafts, datasets};
 pub use composition::Composition;
 pub use figure::Figure;
 pub use names::{did_you_mean, nearest, plain_name};
 pub use pantry::{Pantry, StockedFile};
+pub use translated::Names;
 
 use crate::read::{Group, Leaven};
 use quantity::{Density, Fraction, Mass};

@@ -1,6 +1,6 @@
 //! All ingredients a book knows: the built-in table, and the author's own over it.
 
-use super::{Composition, Ingredient, builtin_drafts, did_you_mean, nearest, plain_name};
+use super::{Composition, Ingredient, Names, builtin_drafts, did_you_mean, nearest, plain_name};
 use crate::diagnostic::told_enough;
 use crate::read::{At, Group, IngredientDraft, Leaven};
 use crate::source::LONGEST_CHAIN;
@@ -12,9 +12,13 @@ use std::sync::{Arc, LazyLock};
 /// Ingredients by name.
 #[derive(Clone, Debug)]
 pub struct Pantry {
-    own: BTreeMap<String, Arc<Ingredient>>,
-    built_in: &'static BTreeMap<String, Arc<Ingredient>>,
+    own: Table,
+    built_in: &'static Table,
+    names: Option<&'static Names>,
 }
+
+/// Ingredients by every name they are found by.
+type Table = BTreeMap<String, Arc<Ingredient>>;
 
 /// A file of the author's ingredients, as read.
 #[derive(Clone, Debug)]
@@ -25,33 +29,42 @@ pub struct StockedFile {
     pub ingredients: Vec<IngredientDraft>,
 }
 
-static BUILT_IN: LazyLock<BTreeMap<String, Arc<Ingredient>>> = LazyLock::new(|| {
+static BUILT_IN: LazyLock<Table> = LazyLock::new(|| built_in(None));
+static BUILT_IN_GERMAN: LazyLock<Table> = LazyLock::new(|| built_in(Names::in_language("de")));
+
+fn built_in(names: Option<&Names>) -> Table {
     let mut table = Stocking::default();
     for (group, drafts) in builtin_drafts() {
         let file: Arc<str> = format!("data/ingredients/{}.toml", group.word()).into();
+        let drafts = match names {
+            Some(names) => drafts.into_iter().map(|draft| names.over(draft)).collect(),
+            None => drafts,
+        };
         table.lay_out(&file, Some(group), drafts);
     }
     let stocked = table.stock(&BTreeMap::new());
     debug_assert!(stocked.diagnostics.is_empty(), "{:?}", stocked.diagnostics);
     stocked.value
-});
+}
 
 impl Pantry {
     /// The built-in table alone.
     #[must_use]
     pub fn built_in() -> Self {
-        Self { own: BTreeMap::new(), built_in: &BUILT_IN }
+        Self { own: BTreeMap::new(), built_in: &BUILT_IN, names: None }
     }
 
-    /// The built-in table with an author's files over it.
+    /// The built-in table, named in a language, with an author's files over it.
     #[must_use]
-    pub fn stocked(files: Vec<StockedFile>) -> Checked<Self> {
+    pub fn stocked(files: Vec<StockedFile>, language: &str) -> Checked<Self> {
+        let names = Names::in_language(language);
+        let built_in: &Table = if names.is_some() { &BUILT_IN_GERMAN } else { &BUILT_IN };
         let mut own = Stocking::default();
         for file in files {
             own.lay_out(&file.file, None, file.ingredients);
         }
-        let stocked = own.stock(&BUILT_IN);
-        Checked { value: Self { own: stocked.value, built_in: &BUILT_IN }, diagnostics: stocked.diagnostics }
+        let stocked = own.stock(built_in);
+        Checked { value: Self { own: stocked.value, built_in, names }, diagnostics: stocked.diagnostics }
     }
 
     /// The ingredient of that name, as people type it.
@@ -59,6 +72,12 @@ impl Pantry {
     pub fn find(&self, typed: &str) -> Option<&Arc<Ingredient>> {
         let by = |name: &str| self.own.get(name).or_else(|| self.built_in.get(name));
         by(typed).or_else(|| by(&plain_name(typed)))
+    }
+
+    /// Whether an ingredient is shown in English because it has no name in the language asked for.
+    #[must_use]
+    pub fn is_untranslated(&self, ingredient: &Ingredient) -> bool {
+        self.names.is_some_and(|names| !ingredient.own && !names.has(&ingredient.name))
     }
 
     /// The known name nearest to an unknown one.
@@ -99,7 +118,7 @@ impl Stocking {
         }
     }
 
-    fn stock(mut self, below: &BTreeMap<String, Arc<Ingredient>>) -> Checked<BTreeMap<String, Arc<Ingredient>>> {
+    fn stock(mut self, below: &Table) -> Checked<Table> {
         let mut made: BTreeMap<usize, Arc<Ingredient>> = BTreeMap::new();
         for index in 0..self.drafts.len() {
             self.make(index, &mut made, below, &mut Vec::new());
@@ -119,7 +138,7 @@ impl Stocking {
         &mut self,
         index: usize,
         made: &mut BTreeMap<usize, Arc<Ingredient>>,
-        below: &BTreeMap<String, Arc<Ingredient>>,
+        below: &Table,
         path: &mut Vec<usize>,
     ) -> Option<Arc<Ingredient>> {
         if let Some(done) = made.get(&index) {

@@ -35,6 +35,20 @@ pub struct BookSettings {
     pub photographs: PictureKeeping,
 }
 
+impl BookSettings {
+    /// Whether the book is written in German, of any country.
+    #[must_use]
+    pub fn is_german(&self) -> bool {
+        is_german(&self.language)
+    }
+}
+
+/// Whether a language, as BCP 47 writes it, is German of any country.
+#[must_use]
+pub fn is_german(language: &str) -> bool {
+    language.split('-').next().is_some_and(|first| first.eq_ignore_ascii_case("de"))
+}
+
 impl Default for BookSettings {
     fn default() -> Self {
         Self {

@@ -19,6 +19,7 @@ use formula::{Blend, Component, Content, Formula, Line, Stage};
 use names::Bound;
 use quantity::{Fraction, Mass, SpoonSystem};
 use std::sync::Arc;
+pub use yields::UNNAMED_PIECE;
 
 /// What resolving needs to know besides the draft.
 pub struct Surroundings<'s> {

@@ -4,7 +4,7 @@ use super::formula::Content;
 use super::{Found, OtherFormula, Surroundings};
 use crate::diagnostic::told_enough;
 use crate::fault;
-use crate::ingredient::{did_you_mean, nearest};
+use crate::ingredient::{Ingredient, did_you_mean, nearest};
 use crate::read::{At, Draft, LineDraft, Uses};
 use crate::source::LONGEST_CHAIN;
 use quantity::Fraction;
@@ -113,6 +113,9 @@ impl<'d> Binder<'d, '_> {
             Uses::Component(name) => self.component(at, name),
             Uses::Formula(name) => self.formula(name),
         };
+        if let Some(Content::Ingredient(ingredient)) = &content {
+            self.notice_untranslated(ingredient, line);
+        }
         let is_flour = match &content {
             Some(Content::Ingredient(ingredient)) => {
                 line.as_flour.unwrap_or(ingredient.counts_as_flour && ingredient.parts.is_empty())
@@ -120,6 +123,16 @@ impl<'d> Binder<'d, '_> {
             _ => false,
         };
         BoundLine { draft: line, content, is_flour }
+    }
+
+    /// An ingredient that readers would see in English on a page of another language.
+    fn notice_untranslated(&mut self, ingredient: &Ingredient, line: &LineDraft) {
+        if line.title.is_none() && self.around.pantry.is_untranslated(ingredient) {
+            let message =
+                format!("“{}” has no name in the book's language: readers see “{}”", ingredient.name, ingredient.called);
+            let found = fault::NAME_UNTRANSLATED.at(line.name.place(&self.draft.file), message);
+            self.found.push(found.hint("give the line a `title` of your own"));
+        }
     }
 
     fn own_name(&mut self, at: (usize, usize), name: &At<String>) -> Option<Content> {

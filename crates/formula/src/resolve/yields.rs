@@ -8,6 +8,8 @@ use crate::read::{ComponentDraft, Draft, YieldDraft};
 use quantity::{Count, Fraction, Mass, print};
 use std::sync::Arc;
 
+/// What a piece is called where its author gives it no name.
+pub const UNNAMED_PIECE: &str = "piece";
 /// A mix may fall short of its yield by this share before it is a fault.
 const SHORT: Fraction = Fraction::percent(0.5);
 /// A mix may leave this share over before that is worth a word.
@@ -20,7 +22,7 @@ pub fn unsettled(component: &ComponentDraft, file: &Arc<str>) -> Yield {
     let share = |loss: &Option<crate::read::At<Fraction>>| loss.as_ref().map_or(Fraction::ZERO, |loss| loss.value);
     Yield {
         pieces: written.pieces.as_ref().map(|pieces| pieces.value),
-        piece: written.piece.clone().unwrap_or_else(|| ("piece".to_owned(), "pieces".to_owned())),
+        piece: written.piece.clone().unwrap_or_else(|| (UNNAMED_PIECE.to_owned(), "pieces".to_owned())),
         scaling_weight: written.scaling_weight.as_ref().map(|weight| weight.value),
         thickness: written.thickness,
         made: Mass::ZERO,

@@ -172,3 +172,22 @@ fn what_is_not_known_stays_empty() {
         assert_eq!(pantry.find(name).expect(name).composition.get(figure), None, "{name}");
     }
 }
+
+/// What the trade sells under no German name of its own: from memory.
+const NAMELESS_IN_GERMAN: [&str; 3] = ["baking-fat-uk", "baking-powder-sas", "cream-half"];
+
+#[test]
+fn every_ingredient_has_a_german_name_or_is_known_to_have_none() {
+    let names = formula::ingredient::Names::in_language("de-AT").expect("German names");
+    let known: BTreeSet<String> = built_in().iter().map(|one| one.name.clone()).collect();
+    let of_nothing: Vec<&str> = names.all().filter(|name| !known.contains(*name)).collect();
+    assert!(of_nothing.is_empty(), "names of no ingredient: {of_nothing:?}");
+    let nameless: Vec<&String> = known.iter().filter(|name| !names.has(name)).collect();
+    assert_eq!(nameless, NAMELESS_IN_GERMAN);
+    let pantry = Pantry::stocked(Vec::new(), "de").value;
+    for (typed, name) in [("Roggenmehl", "flour-rye-medium"), ("kuemmel", "caraway"), ("Kümmel", "caraway"), ("salt", "salt")] {
+        assert_eq!(pantry.find(typed).map(|one| one.name.as_str()), Some(name), "{typed}");
+    }
+    // A label says what an ingredient is in the language of its list.
+    assert_eq!(pantry.find("salt").and_then(|one| one.declared.as_deref()), Some("Speisesalz"));
+}

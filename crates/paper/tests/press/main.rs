@@ -14,6 +14,7 @@ fn filled(form: Form, text: &str) -> Value {
                 "stages": [{ "title": text, "steps": [{ "text": text, "glance": text }] }],
             }],
             "contains": text, "cautions": [{ "title": text, "text": text }], "storage": text,
+            "words": { "method": text, "contains": text, "check": text, "keeping": text, "guidance": text },
         }),
         Form::Sheet => json!({
             "language": "en", "title": text, "kitchen": text, "silenced": [text],

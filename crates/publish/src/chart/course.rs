@@ -1,11 +1,12 @@
 //! A formula's course from start to table: each stage as a bar at its time, hands, heat and waits told apart.
 
+use crate::tongue::Tongue;
 use formula::read::Attention;
 use formula::resolve::formula::StageAt;
 use formula::{Formula, Stage, Step};
 use maud::{Markup, html};
 use plan::lasts;
-use quantity::{Between, TimeSpan, print};
+use quantity::{Between, TimeSpan};
 use std::collections::BTreeMap;
 
 /// The width that all bars share, in the units of their own drawing.
@@ -30,11 +31,11 @@ impl Passing {
         }
     }
 
-    const fn word(self) -> &'static str {
+    fn word(self, tongue: Tongue) -> &'static str {
         match self {
-            Self::Hands => "hands on",
-            Self::Heat => "at the heat",
-            Self::Wait => "waiting",
+            Self::Hands => tongue.hands_on_part(),
+            Self::Heat => tongue.at_the_heat_part(),
+            Self::Wait => tongue.waiting(),
         }
     }
 
@@ -68,16 +69,16 @@ impl Bar<'_> {
         self.steps.iter().fold(self.begins, |at, (_, span)| at + span.to)
     }
 
-    fn words(&self) -> String {
+    fn words(&self, tongue: Tongue) -> String {
         let steps: Vec<String> =
-            self.steps.iter().map(|(passing, span)| format!("{} {}", print::time(*span), passing.word())).collect();
-        steps.join(", then ")
+            self.steps.iter().map(|(passing, span)| format!("{} {}", tongue.print.time(*span), passing.word(tongue))).collect();
+        steps.join(&format!(", {} ", tongue.then()))
     }
 }
 
 /// The drawing, as part of a page; none where fewer than two stages state their times.
 #[must_use]
-pub fn course_chart(formula: &Formula) -> Option<Markup> {
+pub fn course_chart(formula: &Formula, tongue: Tongue) -> Option<Markup> {
     let bars = bars(formula);
     let whole = bars.iter().map(Bar::ends).fold(TimeSpan::ZERO, TimeSpan::max);
     if bars.len() < 2 || whole <= TimeSpan::ZERO {
@@ -87,12 +88,12 @@ pub fn course_chart(formula: &Formula) -> Option<Markup> {
     let used = kinds.into_iter().filter(|kind| bars.iter().any(|bar| bar.steps.iter().any(|(passing, _)| passing == kind)));
     Some(html! {
         figcaption {
-            "From start to table, each step at its longest:"
-            @for kind in used { " " span { (swatch(kind)) "\u{a0}" (kind.word()) } }
+            (tongue.course_caption())
+            @for kind in used { " " span { (swatch(kind)) "\u{a0}" (kind.word(tongue)) } }
         }
         ul.plain {
             @for bar in &bars {
-                li { span.what { (bar.stage.title) } (drawing(bar, whole)) }
+                li { span.what { (bar.stage.title) } (drawing(bar, whole, tongue)) }
             }
         }
     })
@@ -103,7 +104,7 @@ fn swatch(kind: Passing) -> Markup {
     html! { svg viewBox="0 0 24 20" width="24" height="20" aria-hidden="true" { rect class=(kind.class()) x="1" y=(y) width="22" height=(height) {} } }
 }
 
-fn drawing(bar: &Bar, whole: TimeSpan) -> Markup {
+fn drawing(bar: &Bar, whole: TimeSpan, tongue: Tongue) -> Markup {
     let mut x = bar.begins / whole * WIDTH;
     let mut parts = Vec::new();
     for (passing, span) in &bar.steps {
@@ -114,7 +115,7 @@ fn drawing(bar: &Bar, whole: TimeSpan) -> Markup {
         x = here + width;
     }
     html! {
-        svg viewBox=(format!("0 0 {WIDTH} 20")) preserveAspectRatio="none" role="img" aria-label=(bar.words()) {
+        svg viewBox=(format!("0 0 {WIDTH} 20")) preserveAspectRatio="none" role="img" aria-label=(bar.words(tongue)) {
             @for (passing, x, width) in parts {
                 rect class=(passing.class()) x=(format!("{x:.1}")) y=(passing.height().0) width=(format!("{width:.1}")) height=(passing.height().1) {}
             }

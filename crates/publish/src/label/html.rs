@@ -15,9 +15,11 @@ pub fn html(labels: &[Label], settings: &BookSettings) -> String {
         [one] => format!("{}: draft label", one.name),
         _ => format!("{}: draft labels", settings.title),
     };
+    // The label speaks German; what stands beside it for the baker is English.
+    let is_german = labels.iter().any(|label| label.is_german);
     let page = html! {
         (DOCTYPE)
-        html lang=(settings.language) {
+        html lang=[Some(if is_german { "en" } else { &settings.language })] {
             head {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";
@@ -54,18 +56,18 @@ fn sheet(label: &Label) -> Markup {
 fn box_to_print(label: &Label) -> Markup {
     let high = quantity::print::number(label.pack.figures_high, 0);
     html! {
-        section.label aria-label={ "The label of " (label.name) } {
+        section.label lang=[label.is_german.then_some("de")] aria-label={ "The label of " (label.name) } {
             p.name { (label.name) }
             p.list { (runs(&words::ingredients(label))) }
             @if let Some(contains) = words::contains(label) { p { b { (contains) } } }
             @if let Some(sums) = words::sums(label) { p { (sums) } }
-            @if let Some(declaration) = &label.declaration { (panel::declared(declaration)) }
+            @if let Some(declaration) = &label.declaration { (panel::declared(declaration, words::tongue(label))) }
             @if let Some(facts) = &label.facts { (panel::stated(facts)) }
             p class={ "net high" (high) } { (words::net(label)) }
             @if let Some(date) = date(label) { p { (date) } }
             @if let Some(storage) = &label.storage { p { (storage) } }
             @if let Some(by) = &label.sold_by { p { (by) } }
-            p.small { "Draft" }
+            p.small { (words::tongue(label).label_draft()) }
         }
     }
 }

@@ -1,6 +1,7 @@
 //! A draft of a label for other programs: figures unrounded beside what is printed.
 
 use super::words;
+use crate::tongue::Tongue;
 use bench::label::{Entry, Label, Law, Shown};
 use quantity::{Fraction, Mass};
 use serde_json::{Value, json};
@@ -14,7 +15,7 @@ pub fn json(label: &Label) -> Value {
         "name": label.name,
         "components": label.components,
         "batch-gram": label.makes.as_grams(),
-        "ingredients": label.list.entries.iter().map(entry).collect::<Vec<_>>(),
+        "ingredients": label.list.entries.iter().map(|one| entry(one, words::tongue(label))).collect::<Vec<_>>(),
         "water": label.list.water.map(|water| json!({
             "put-in-gram": water.put_in.as_grams(),
             "counted-gram": water.counted.as_grams(),
@@ -24,7 +25,7 @@ pub fn json(label: &Label) -> Value {
         "ingredients-text": words::ingredients(label).iter().map(|run| run.words.as_str()).collect::<String>(),
         "allergens": label.allergens.iter().map(|one| one.title.as_str()).collect::<Vec<_>>(),
         "quantities": label.quantities.iter()
-            .map(|one| json!({ "of": one.title, "percent": one.share.as_percent(), "printed": words::stated(one.share) }))
+            .map(|one| json!({ "of": one.title, "percent": one.share.as_percent(), "printed": words::stated(one.share, words::tongue(label)) }))
             .collect::<Vec<_>>(),
         "net-gram": label.pack.net.as_grams(),
         "net-text": words::net(label),
@@ -66,14 +67,14 @@ pub fn json(label: &Label) -> Value {
     })
 }
 
-fn entry(entry: &Entry) -> Value {
+fn entry(entry: &Entry, tongue: Tongue) -> Value {
     json!({
         "name": entry.runs.iter().map(|run| run.words.as_str()).collect::<String>(),
         "set-off": entry.runs.iter().filter(|run| run.is_strong).map(|run| run.words.as_str()).collect::<Vec<_>>(),
         "gram": entry.mass.as_grams(),
         "percent-of-finished": entry.share.as_percent(),
-        "stated": entry.is_stated.then(|| words::stated(entry.share)),
-        "parts": entry.parts.entries.iter().map(self::entry).collect::<Vec<_>>(),
+        "stated": entry.is_stated.then(|| words::stated(entry.share, tongue)),
+        "parts": entry.parts.entries.iter().map(|part| self::entry(part, tongue)).collect::<Vec<_>>(),
     })
 }
 

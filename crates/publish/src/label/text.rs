@@ -1,7 +1,8 @@
 //! A draft of a label for the terminal: what is set off by type stands in capitals.
 
-use super::words::{self, DRAFT, INTAKE};
+use super::words::{self, DRAFT};
 use crate::sheet::{right_align, ruled};
+use crate::tongue::Tongue;
 use crate::words::wrap;
 use bench::label::{Declaration, Facts, Label};
 use quantity::print;
@@ -22,7 +23,7 @@ pub fn text(label: &Label, width: usize) -> String {
     label.storage.iter().for_each(|storage| say(&format!("Storage: {storage}")));
     label.sold_by.iter().for_each(|by| say(by));
     if let Some(declaration) = &label.declaration {
-        out.push_str(&format!("\nNutrition\n{}\n", declared(declaration, width)));
+        out.push_str(&format!("\nNutrition\n{}\n", declared(declaration, words::tongue(label), width)));
     }
     if let Some(facts) = &label.facts {
         out.push_str(&format!("\nNutrition Facts\n{}", stated(facts, width)));
@@ -45,7 +46,7 @@ fn chapter(out: &mut String, title: &str, lines: &[String], width: usize) {
     lines.iter().for_each(|line| out.push_str(&wrap(&format!("• {}.", print::capital(line)), width)));
 }
 
-fn declared(declaration: &Declaration, width: usize) -> String {
+fn declared(declaration: &Declaration, tongue: Tongue, width: usize) -> String {
     let mut table = ruled(width);
     let portion = declaration.portion.map(|portion| format!("a portion of {}", print::large_mass(words::whole(portion))));
     let mut head = vec![String::new(), "in 100\u{a0}g".to_owned()];
@@ -54,9 +55,9 @@ fn declared(declaration: &Declaration, width: usize) -> String {
     table.set_header(head);
     for line in &declaration.lines {
         let indent = if line.is_part { "  " } else { "" };
-        let title = if line.unit == "kcal" { "" } else { line.title };
-        let mut cells = vec![format!("{indent}{title}"), words::figure(&line.in_100_g, line.unit)];
-        cells.extend(line.in_portion.as_ref().map(|shown| words::figure(shown, line.unit)));
+        let title = if line.unit == "kcal" { "" } else { words::nutrient(line.title, tongue) };
+        let mut cells = vec![format!("{indent}{title}"), words::figure(&line.in_100_g, line.unit, tongue)];
+        cells.extend(line.in_portion.as_ref().map(|shown| words::figure(shown, line.unit, tongue)));
         if line.in_portion.is_some() {
             cells.push(line.intake.map(|share| print::percent(share, 0)).unwrap_or_default());
         }
@@ -64,7 +65,7 @@ fn declared(declaration: &Declaration, width: usize) -> String {
     }
     let columns = table.column_count();
     right_align(&mut table, 1..columns);
-    let intake = if declaration.portion.is_some() { format!("{INTAKE}\n") } else { String::new() };
+    let intake = if declaration.portion.is_some() { format!("{}\n", tongue.label_intake()) } else { String::new() };
     format!("{}\n{intake}", table.trim_fmt())
 }
 
@@ -79,10 +80,14 @@ fn stated(facts: &Facts, width: usize) -> String {
     );
     let mut table = ruled(width);
     table.set_header(["", "a serving", "% Daily Value"]);
-    table.add_row(["Calories".to_owned(), words::figure(&facts.calories, ""), String::new()]);
+    table.add_row(["Calories".to_owned(), words::figure(&facts.calories, "", Tongue::default()), String::new()]);
     for line in &facts.lines {
         let daily = line.daily.map(|daily| format!("{daily}\u{a0}%")).unwrap_or_default();
-        table.add_row([format!("{}{}", "  ".repeat(line.depth), line.title), words::figure(&line.amount, line.unit), daily]);
+        table.add_row([
+            format!("{}{}", "  ".repeat(line.depth), line.title),
+            words::figure(&line.amount, line.unit, Tongue::default()),
+            daily,
+        ]);
     }
     let columns = table.column_count();
     right_align(&mut table, 1..columns);

@@ -1,10 +1,16 @@
 //! What a label says, in pieces that every form of it uses.
 
+use crate::tongue::Tongue;
 use bench::label::{DateForm, Entry, FactLine, LITTLE, Label, Law, Run, Serving, Shown};
 use quantity::{Count, Fraction, Mass, TimeSpan, print};
 
 /// What stands on every sheet.
 pub const DRAFT: &str = "Draft, not advice: check it with your authority before anything is sold.";
+
+/// The language that a label speaks: that of the law it follows.
+pub fn tongue(label: &Label) -> Tongue {
+    if label.is_german { Tongue::of("de") } else { Tongue::default() }
+}
 
 /// The heading of a label's sheet.
 pub fn heading(label: &Label) -> String {
@@ -13,30 +19,31 @@ pub fn heading(label: &Label) -> String {
 
 /// The list of ingredients as runs of text, its heading first.
 pub fn ingredients(label: &Label) -> Vec<Run> {
-    let mut runs = vec![plain("Ingredients: ")];
+    let tongue = tongue(label);
+    let mut runs = vec![plain(&format!("{} ", tongue.label_ingredients()))];
     let (much, little): (Vec<&Entry>, Vec<&Entry>) =
         label.list.entries.iter().partition(|entry| label.law != Law::Us || entry.share > LITTLE);
-    run_through(&much, &mut runs);
+    run_through(&much, &mut runs, tongue);
     if !little.is_empty() {
         runs.push(plain(if much.is_empty() { "contains 2 % or less of " } else { "; contains 2 % or less of " }));
-        run_through(&little, &mut runs);
+        run_through(&little, &mut runs, tongue);
     }
     runs.push(plain("."));
     joined(runs)
 }
 
-fn run_through(entries: &[&Entry], runs: &mut Vec<Run>) {
+fn run_through(entries: &[&Entry], runs: &mut Vec<Run>, tongue: Tongue) {
     for (at, entry) in entries.iter().enumerate() {
         if at > 0 {
             runs.push(plain(", "));
         }
         runs.extend(entry.runs.iter().cloned());
         if entry.is_stated {
-            runs.push(plain(&format!(" ({})", stated(entry.share))));
+            runs.push(plain(&format!(" ({})", stated(entry.share, tongue))));
         }
         if !entry.parts.entries.is_empty() {
             runs.push(plain(" ("));
-            run_through(&entry.parts.entries.iter().collect::<Vec<_>>(), runs);
+            run_through(&entry.parts.entries.iter().collect::<Vec<_>>(), runs, tongue);
             runs.push(plain(")"));
         }
     }
@@ -59,21 +66,22 @@ fn joined(runs: Vec<Run>) -> Vec<Run> {
 }
 
 /// A stated quantity: whole percent from five on, tenths below; above the whole as gram in 100 g.
-pub fn stated(share: Fraction) -> String {
+pub fn stated(share: Fraction, tongue: Tongue) -> String {
+    let print = tongue.print;
     if share > Fraction::WHOLE {
-        return format!("{}\u{a0}g per 100\u{a0}g", print::number(share.as_percent(), 0));
+        return format!("{}\u{a0}g {}", print.number(share.as_percent(), 0), tongue.label_per_100_g());
     }
     if share < Fraction::percent(0.05) {
-        return "<0.1\u{a0}%".to_owned();
+        return format!("<{}\u{a0}%", print.number(0.1, 1));
     }
-    print::percent(share, usize::from(share < Fraction::percent(5.0)))
+    print.percent(share, usize::from(share < Fraction::percent(5.0)))
 }
 
 /// Quantities of what stands in several places of the list, which only the sum tells.
 pub fn sums(label: &Label) -> Option<String> {
     let several = label.quantities.iter().filter(|one| one.places > 1 && label.law.is_european());
-    let told: Vec<String> = several.map(|one| format!("{} {}", one.title, stated(one.share))).collect();
-    (!told.is_empty()).then(|| format!("In all: {}.", told.join(", ")))
+    let told: Vec<String> = several.map(|one| format!("{} {}", one.title, stated(one.share, tongue(label)))).collect();
+    (!told.is_empty()).then(|| format!("{} {}.", tongue(label).label_in_all(), told.join(", ")))
 }
 
 /// The line of allergens that American law allows at the end of the list.
@@ -93,11 +101,11 @@ pub fn contains(label: &Label) -> Option<String> {
 pub fn net(label: &Label) -> String {
     let weight = match label.law {
         Law::Us => format!("Net Wt {} ({})", print::ounces(label.pack.net), print::large_mass(whole(label.pack.net))),
-        Law::Eu | Law::Uk => print::large_mass(whole(label.pack.net)),
+        Law::Eu | Law::Uk => tongue(label).print.large_mass(whole(label.pack.net)),
     };
     match label.pack.pieces {
         Some((count, _)) if count > Count::pieces(1.0) => {
-            format!("{weight}, {}\u{a0}{}", print::count(count), pieces(label, count))
+            format!("{weight}, {}\u{a0}{}", tongue(label).print.count(count), pieces(label, count))
         }
         _ => weight,
     }
@@ -116,30 +124,34 @@ pub fn whole(mass: Mass) -> Mass {
 /// The line for the date.
 pub fn date(label: &Label) -> Option<String> {
     let (keeps, form, use_by) = label.keeps?;
-    let words = if use_by { "Use by" } else { "Best before" };
-    let form = match form {
-        DateForm::DayAndMonth => "day and month",
-        DateForm::MonthAndYear => "month and year (“best before end”)",
-        DateForm::Year => "year (“best before end”)",
+    let tongue = tongue(label);
+    let words = match form {
+        _ if use_by => tongue.label_use_by(),
+        DateForm::DayAndMonth => tongue.label_best_before(),
+        DateForm::MonthAndYear | DateForm::Year => tongue.label_best_before_end(),
     };
-    Some(format!("{words}: ____________ ({form}; {} from packing)", days(keeps)))
+    let form = match form {
+        DateForm::DayAndMonth => tongue.label_day_and_month(),
+        DateForm::MonthAndYear => tongue.label_month_and_year(),
+        DateForm::Year => tongue.label_year(),
+    };
+    Some(format!("{words}: ____________ ({form}; {})", tongue.label_from_packing(days(keeps, tongue))))
 }
 
-fn days(keeps: TimeSpan) -> String {
+fn days(keeps: TimeSpan, tongue: Tongue) -> String {
     let days = (keeps.as_hours() / 24.0 + 1e-9).floor();
     match days {
-        days if days < 1.0 => format!("{}\u{a0}h", print::number(keeps.as_hours(), 0)),
-        1.0 => "1\u{a0}day".to_owned(),
-        days => format!("{}\u{a0}days", print::number(days, 0)),
+        days if days < 1.0 => format!("{}\u{a0}h", tongue.print.number(keeps.as_hours(), 0)),
+        days => tongue.label_days(days, tongue.print.number(days, 0)),
     }
 }
 
 /// A figure with its unit; a gap is a dash, told of elsewhere.
-pub fn figure(shown: &Shown, unit: &str) -> String {
+pub fn figure(shown: &Shown, unit: &str, tongue: Tongue) -> String {
     let unit = if unit.is_empty() { String::new() } else { format!("\u{a0}{unit}") };
     match shown.printed() {
-        Some(printed) => format!("{printed}{unit}"),
-        None => "gap".to_owned(),
+        Some(printed) => format!("{}{unit}", printed.to_string().replace('.', &tongue.print.point.to_string())),
+        None => tongue.label_gap().to_owned(),
     }
 }
 
@@ -150,8 +162,20 @@ pub fn servings(serving: &Serving) -> String {
     format!("{about}{} {word} per container", print::number(serving.in_pack.0, 1))
 }
 
-/// The sentence that must stand by percentages of reference intakes.
-pub const INTAKE: &str = "Reference intake of an average adult (8400 kJ/2000 kcal).";
+/// What a line of the declaration is called.
+pub fn nutrient(title: &'static str, tongue: Tongue) -> &'static str {
+    match title {
+        "energy" => tongue.label_energy(),
+        "fat" => tongue.label_fat(),
+        "of which saturates" => tongue.label_saturates(),
+        "carbohydrate" => tongue.label_carbohydrate(),
+        "of which sugars" => tongue.label_sugars(),
+        "fibre" => tongue.label_fibre(),
+        "protein" => tongue.label_protein(),
+        "salt" => tongue.label_salt(),
+        other => other,
+    }
+}
 
 /// The sentence that must stand by percentages of daily values.
 pub const DAILY: &str = "* The % Daily Value (DV) tells you how much a nutrient in a serving of food contributes to a daily diet. \

@@ -1,15 +1,17 @@
 //! The day of a formula that states when it is served: a drawing, and what is done when, for the book's kitchen.
 
 use crate::day::{Days, drawing, gives_way, place, rests, verb, what};
+use crate::tongue::Tongue;
 use jiff::ZonedDateTime;
 use maud::{Markup, html};
 use plan::day::{Entry, Left, Timeline, Want, Why};
 
 /// The section of a page; times only, since weights follow what its reader sets.
-pub fn day_section(timeline: &Timeline) -> Markup {
+/// A day is worded in English alone, and marked so where the page is not.
+pub fn day_section(timeline: &Timeline, tongue: Tongue) -> Markup {
     let amiss: Vec<String> = timeline.unmet.iter().map(|unmet| amiss(timeline, unmet)).collect();
     html! {
-        section.hours aria-labelledby="the-day" {
+        section.hours lang=[(!tongue.is_english()).then_some("en")] aria-labelledby="the-day" {
             h2 #the-day { "The day" }
             p { "On the table at " (clock(&timeline.served)) ". " (place(timeline)) }
             @if !amiss.is_empty() { p { "It cannot be had without: " (amiss.join("; ")) "." } }

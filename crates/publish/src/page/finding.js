@@ -13,7 +13,7 @@
       item.hidden = !words.every((word) => texts[n].includes(word));
       if (!item.hidden) found += 1;
     });
-    status.textContent = words.length ? `${found} of ${items.length}` : '';
+    status.textContent = words.length ? status.dataset.found.replace('{found}', found).replace('{all}', items.length) : '';
   };
   // What is looked for stands in the address, so that a list can be kept and passed on.
   const asked = () => {

@@ -7,9 +7,9 @@ use super::{Leaf, Scripted, Shell, first_sentence, paragraphs};
 use crate::needs::{Need, heading, needs};
 use crate::reader::{self, Way};
 use crate::site::page_name;
-use crate::spelling::spelt;
 use crate::structured;
-use crate::words::{Units, hours_told, makes, spoons_name};
+use crate::tongue::Tongue;
+use crate::words::{Units, hours_told, makes};
 use bench::cautions::cautions;
 use formula::Formula;
 use formula::arithmetic::mixture;
@@ -17,7 +17,7 @@ use formula::ingredient::{allergens, datasets};
 use formula::resolve::formula::Content;
 use maud::{Markup, PreEscaped, html};
 use plan::{Hours, hours};
-use quantity::{Between, Count, Fraction, Mass, TimeSpan, Volume, print};
+use quantity::{Between, Count, Fraction, Mass, TimeSpan, Volume};
 use std::collections::BTreeSet;
 
 /// The page of a formula.
@@ -56,11 +56,11 @@ pub fn formula_page(formula: &Formula, leaf: &Leaf) -> String {
 
 /// What a way of raising it may change of the page, by name.
 fn parts(formula: &Formula, leaf: &Leaf) -> Vec<(String, Markup)> {
-    let units = Units::of(leaf.settings);
+    let units = Units::for_readers(leaf.settings);
     let mut parts = vec![("needs".to_owned(), needs_section(formula, units, leaf))];
     let components = formula.components.iter().enumerate();
     parts.extend(components.map(|(c, one)| (format!("component-{}", one.name), component_section(formula, c, units))));
-    parts.push(("table".to_owned(), formula_section(formula)));
+    parts.push(("table".to_owned(), formula_section(formula, units.tongue)));
     parts.push(("care".to_owned(), care_section(formula, leaf)));
     parts
 }
@@ -79,11 +79,12 @@ fn scripted(formula: &Formula, leaf: &Leaf, reader: &reader::Reader) -> Scripted
         script type="application/json" id="figures" { (PreEscaped(&reader.data)) }
         script type="module" { (PreEscaped(reader::SCRIPT.as_str())) }
     };
-    Scripted { policy: reader::POLICY.as_str(), style: reader::STYLE, end }
+    Scripted { policy: reader::POLICY.as_str(), style: reader::STYLE.as_str(), end }
 }
 
 fn head(formula: &Formula, leaf: &Leaf) -> Markup {
     let main = formula.components.first();
+    let (tongue, print) = (leaf.tongue(), leaf.tongue().print);
     html! {
         header.head {
             h1 { (formula.head.title) }
@@ -92,18 +93,18 @@ fn head(formula: &Formula, leaf: &Leaf) -> Markup {
             (leaf.photograph())
             dl.facts {
                 @if let Some(main) = main {
-                    div { dt { "Makes" } dd { span data-makes { (makes(main)) } } }
+                    div { dt { (tongue.makes()) } dd { span data-makes { (makes(main, tongue)) } } }
                     @if let Some(weight) = main.yields.scaling_weight.filter(|_| main.yields.pieces.is_some()) {
-                        div { dt { "Each" } dd {
-                            span data-each=(plain(weight.as_grams())) { (print::mass(weight)) } " raw"
+                        div { dt { (tongue.each()) } dd {
+                            span data-each=(plain(weight.as_grams())) { (print.mass(weight)) } " " (tongue.raw())
                             @if main.yields.bake_loss > Fraction::ZERO || main.yields.after_scaling > Mass::ZERO {
-                                ", about " span data-done { (done_each(main, weight)) } " done"
+                                ", " (tongue.about()) " " span data-done { (done_each(main, weight, tongue)) } " " (tongue.done())
                             }
                         } }
                     }
-                    @if let Some(serves) = main.yields.serves { div { dt { "Serves" } dd { span data-n=(plain(Count::as_pieces(serves))) { (print::count(serves)) } } } }
+                    @if let Some(serves) = main.yields.serves { div { dt { (tongue.serves()) } dd { span data-n=(plain(Count::as_pieces(serves))) { (print.count(serves)) } } } }
                 }
-                (times(&hours(formula)))
+                (times(&hours(formula), tongue))
             }
             (leaf.tags(formula))
             (leaf.drawing(formula))
@@ -111,27 +112,27 @@ fn head(formula: &Formula, leaf: &Leaf) -> Markup {
     }
 }
 
-fn done_each(component: &formula::Component, weight: Mass) -> String {
+fn done_each(component: &formula::Component, weight: Mass, tongue: Tongue) -> String {
     let pieces = component.yields.pieces.map_or(1.0, |pieces| pieces.as_pieces());
     let each = weight * component.yields.bake_loss.left() + component.yields.after_scaling / pieces;
-    print::mass(Mass::grams(each.as_grams().round()))
+    tongue.print.mass(Mass::grams(each.as_grams().round()))
 }
 
-fn times(hours: &Hours) -> Markup {
+fn times(hours: &Hours, tongue: Tongue) -> Markup {
     html! {
-        @for (label, name, span) in hours_told(hours) { div { dt { (label) } dd { (time_element(name, span)) } } }
+        @for (label, name, span) in hours_told(hours, tongue) { div { dt { (label) } dd { (time_element(name, span, tongue)) } } }
     }
 }
 
 /// A time for people, and its upper end for programs.
-fn time_element(name: &str, span: Between<TimeSpan>) -> Markup {
-    html! { time data-hours=(name) datetime=(span.to.iso_8601()) { (unbroken(&print::time(span))) } }
+fn time_element(name: &str, span: Between<TimeSpan>, tongue: Tongue) -> Markup {
+    html! { time data-hours=(name) datetime=(span.to.iso_8601()) { (unbroken(&tongue.print.time(span))) } }
 }
 
 fn needs_section(formula: &Formula, units: Units, leaf: &Leaf) -> Markup {
     html! {
         section.needs aria-labelledby="needs" {
-            h2 id="needs" { "What you need" }
+            h2 id="needs" { (units.tongue.what_you_need()) }
             div.columns {
                 @for (c, component) in formula.components.iter().enumerate() {
                     div {
@@ -144,21 +145,18 @@ fn needs_section(formula: &Formula, units: Units, leaf: &Leaf) -> Markup {
                     }
                 }
             }
-            p.fine data-spoons { (spelt(&spoons_in_words(units), &leaf.settings.language)) }
-            (equipment(formula))
+            p.fine data-spoons { (spoons_in_words(units)) }
+            (equipment(formula, units.tongue))
         }
     }
 }
 
 /// Whose cups and spoons the list means.
 fn spoons_in_words(units: Units) -> String {
-    let system = units.household();
-    let size = |volume: Volume| print::number(volume.as_millilitres(), 1);
-    let name = spoons_name(system);
-    let (cup, tablespoon, teaspoon) = (size(system.cup()), size(system.tablespoon()), size(system.teaspoon()));
-    format!(
-        "Weights come first. Cups and spoons are {name}, spooned and levelled: cup {cup}\u{a0}ml, tablespoon {tablespoon}\u{a0}ml, teaspoon {teaspoon}\u{a0}ml."
-    )
+    let (system, tongue) = (units.household(), units.tongue);
+    let size = |volume: Volume| tongue.print.number(volume.as_millilitres(), 1);
+    let sizes = [system.cup(), system.tablespoon(), system.teaspoon()].map(size);
+    tongue.spoons_and_cups(tongue.weights_first(), tongue.spoons(system), sizes)
 }
 
 /// The same words as in the structured data, the amount set off.
@@ -167,7 +165,7 @@ fn need_item(need: &Need, key: &str, leaf: &Leaf) -> Markup {
     let pieces = need.pieces.map(|pieces| plain(pieces.as_pieces()));
     html! {
         li data-line=(key) {
-            b.amount { (weight(need.mass, &print::mass(need.mass), key, need.mass)) } " "
+            b.amount { (weight(need.mass, &leaf.tongue().print.mass(need.mass), key, need.mass)) } " "
             (leaf.ingredient(need))
             span data-beside=(plain(need.mass.as_grams())) data-k=(key) data-count=[pieces] { (beside.unwrap_or_default()) }
             @if let Some(note) = &need.note { ", " (note) }
@@ -175,45 +173,45 @@ fn need_item(need: &Need, key: &str, leaf: &Leaf) -> Markup {
     }
 }
 
-fn equipment(formula: &Formula) -> Markup {
+fn equipment(formula: &Formula, tongue: Tongue) -> Markup {
     let all = structured::tools(formula);
     html! {
         @if !all.is_empty() {
-            p.equipment { b { "To work with: " } (all.into_iter().collect::<Vec<_>>().join(", ")) }
+            p.equipment { b { (tongue.to_work_with()) " " } (all.into_iter().collect::<Vec<_>>().join(", ")) }
         }
     }
 }
 
 fn care_section(formula: &Formula, leaf: &Leaf) -> Markup {
     let cautions = cautions(formula);
-    let contained = contained(formula);
-    let language = &leaf.settings.language;
+    let tongue = leaf.tongue();
+    let contained = contained(formula, tongue);
     html! {
         section.care aria-labelledby="care" {
-            h2 id="care" { "To mind" }
+            h2 id="care" { (tongue.to_mind()) }
             p {
-                @if !contained.is_empty() { b { "Contains: " } (spelt(&contained.join(", "), language)) ". " }
-                "Check the label of everything you use."
+                @if !contained.is_empty() { b { (tongue.contains()) " " } (contained.join(", ")) ". " }
+                (tongue.check_labels())
             }
             dl {
                 @for caution in &cautions {
-                    div { dt { (caution.title) } dd { (spelt(caution.text, language)) } }
+                    div { dt { (tongue.caution(caution).0) } dd { (tongue.caution(caution).1) } }
                 }
             }
-            @if let Some(storage) = &formula.head.storage { h3 { "Keeping" } (paragraphs(storage)) }
+            @if let Some(storage) = &formula.head.storage { h3 { (tongue.keeping()) } (paragraphs(storage)) }
             @if !formula.head.notes.is_empty() {
-                h3 { "Notes" }
+                h3 { (tongue.notes()) }
                 ul { @for note in &formula.head.notes { li { (note) } } }
             }
-            p.fine { (spelt("Guidance only: your local food rules and your own judgement come first.", language)) }
+            p.fine { (tongue.guidance_only()) }
         }
     }
 }
 
 /// The names of the listed allergens that go in, in the order of the list.
-pub fn contained(formula: &Formula) -> Vec<&'static str> {
+pub fn contained(formula: &Formula, tongue: Tongue) -> Vec<&'static str> {
     let codes: BTreeSet<String> = (0..formula.components.len()).flat_map(|c| mixture(formula, c).allergens).collect();
-    allergens().iter().filter(|allergen| codes.contains(&allergen.code)).map(|allergen| allergen.title.as_str()).collect()
+    allergens().iter().filter(|allergen| codes.contains(&allergen.code)).map(|allergen| tongue.allergen(allergen)).collect()
 }
 
 fn foot(formula: &Formula, leaf: &Leaf) -> Markup {
@@ -221,14 +219,23 @@ fn foot(formula: &Formula, leaf: &Leaf) -> Markup {
     html! {
         footer {
             @if let Some(source) = &formula.head.source { p { (source) } }
-            @if !leaf.settings.title.is_empty() { p { "From " a href="index.html" { (leaf.settings.title) } } }
+            @if !leaf.settings.title.is_empty() { p { (leaf.tongue().from()) " " a href="index.html" { (leaf.settings.title) } } }
             @if !used.is_empty() {
                 p.fine {
-                    "Water, sugars, fat and densities of the ingredients after: "
-                    @for (n, dataset) in used.iter().enumerate() { @if n > 0 { " " } (dataset) }
+                    (leaf.tongue().figures_after()) " " (attributed(&used, leaf.tongue()))
                 }
             }
         }
+    }
+}
+
+/// Attributions in the words that their datasets ask for, which are English.
+fn attributed(used: &[&str], tongue: Tongue) -> Markup {
+    let words = used.join(" ");
+    if tongue.is_english() {
+        html! { (words) }
+    } else {
+        html! { span lang="en" { (words) } }
     }
 }
 

@@ -4,6 +4,7 @@ use super::lists::{tag_links, to_lists};
 use super::{Scripted, Shell};
 use crate::reader;
 use crate::site::{Card, page_name};
+use crate::tongue::Tongue;
 use formula::read::BookSettings;
 use maud::{Markup, PreEscaped, html};
 use std::sync::LazyLock;
@@ -17,50 +18,47 @@ static POLICY: LazyLock<String> = LazyLock::new(|| reader::policy(FINDING));
 /// The index of a book.
 #[must_use]
 pub fn index_page(cards: &[&Card], settings: &BookSettings) -> String {
-    let title = if settings.title.is_empty() { "Formulas" } else { &settings.title };
+    let tongue = Tongue::of(&settings.language);
+    let title = if settings.title.is_empty() { tongue.formulas() } else { &settings.title };
     let body = html! {
         main {
             header.head {
                 h1 { (title) }
                 @if let Some(author) = &settings.author { p.byline { (author) } }
-                (to_lists("index.html"))
+                (to_lists("index.html", tongue))
             }
             form.finding role="search" hidden {
-                label for="words" { "Find by title, tag or ingredient" }
+                label for="words" { (tongue.find_by()) }
                 input #words type="search" autocomplete="off" spellcheck="false" enterkeyhint="search";
-                p.fine #found role="status" {}
+                p.fine #found role="status" data-found=(tongue.found("{found}", "{all}")) {}
             }
-            ul.index { @for card in cards { (item(card)) } }
+            ul.index { @for card in cards { (item(card, tongue)) } }
         }
     };
-    let description = format!("{title}: {}", counted(cards.len()));
+    let description = format!("{title}: {}", tongue.formulas_counted(cards.len() as f64, cards.len().to_string()));
     let end = html! { script type="module" { (PreEscaped(FINDING)) } };
     let scripted = Scripted { policy: POLICY.as_str(), style: "", end };
     Shell { scripted: Some(scripted), ..Shell::plain(title, &description, settings, "index.html") }.wrap(body)
 }
 
-fn counted(formulas: usize) -> String {
-    if formulas == 1 { "1 formula".to_owned() } else { format!("{formulas} formulas") }
-}
-
 /// A formula in the list; the ingredients are there for the finding alone.
-fn item(card: &Card) -> Markup {
+fn item(card: &Card, tongue: Tongue) -> Markup {
     let ingredients: Vec<&str> = card.ingredients.iter().map(|one| one.title.as_str()).collect();
     html! {
         li data-words=(ingredients.join(" ")) {
             h2 { a href=(page_name(&card.name)) { (card.title) } }
             @if !card.lead.is_empty() { p { (card.lead) } }
             p.facts {
-                (facts(card).join(" · "))
+                (facts(card, tongue).join(" · "))
                 @if !card.tags.is_empty() { " · " (tag_links(&card.tags)) }
             }
         }
     }
 }
 
-fn facts(card: &Card) -> Vec<String> {
+fn facts(card: &Card, tongue: Tongue) -> Vec<String> {
     let mut facts = vec![card.makes.clone()];
-    facts.extend(card.time.as_ref().map(|time| format!("{time} from start to table")));
+    facts.extend(card.time.as_ref().map(|time| tongue.so_long_to_table(time)));
     facts.retain(|fact| !fact.is_empty());
     facts
 }

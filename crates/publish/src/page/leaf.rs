@@ -7,8 +7,8 @@ use crate::picture::Picture;
 use crate::reader::Reader;
 use crate::serving::Serving;
 use crate::site::{Link, page_name};
-use crate::spelling::spelt;
 use crate::tasting::Claim;
+use crate::tongue::Tongue;
 use formula::Formula;
 use formula::read::BookSettings;
 use maud::{Markup, html};
@@ -48,11 +48,17 @@ impl<'l> Leaf<'l> {
         Self { settings, used_in: &[], picture: None, claims: &[], reader: None, day: None, on_paper: &[] }
     }
 
+    /// The language that the page speaks.
+    pub fn tongue(&self) -> Tongue {
+        Tongue::of(&self.settings.language)
+    }
+
     /// The way back to the book.
     pub fn top(&self) -> Markup {
-        let title = if self.settings.title.is_empty() { "Formulas" } else { &self.settings.title };
+        let tongue = self.tongue();
+        let title = if self.settings.title.is_empty() { tongue.formulas() } else { &self.settings.title };
         html! {
-            header.top { nav aria-label="Book" { a href="index.html" { (title) } } }
+            header.top { nav aria-label=(tongue.book()) { a href="index.html" { (title) } } }
         }
     }
 
@@ -64,7 +70,7 @@ impl<'l> Leaf<'l> {
     /// A drawing of the formula's course, where there is no photograph: never a picture of something else.
     pub fn drawing(&self, formula: &Formula) -> Markup {
         html! {
-            @if self.picture.is_none() && let Some(drawing) = crate::chart::course_chart(formula) { figure.course { (drawing) } }
+            @if self.picture.is_none() && let Some(drawing) = crate::chart::course_chart(formula, self.tongue()) { figure.course { (drawing) } }
         }
     }
 
@@ -109,8 +115,8 @@ impl<'l> Leaf<'l> {
         html! {
             @if !self.claims.is_empty() {
                 section.evidence aria-labelledby="evidence" {
-                    h2 #evidence { "Tasted blind" }
-                    @for claim in self.claims { p { (claim.words) " " a href=(claim.page) { "The evidence" } } }
+                    h2 #evidence { (self.tongue().tasted_blind()) }
+                    @for claim in self.claims { p { (claim.words) " " a href=(claim.page) { (self.tongue().the_evidence()) } } }
                 }
             }
         }
@@ -118,7 +124,7 @@ impl<'l> Leaf<'l> {
 
     /// What is done when, where the formula states when it is served.
     pub fn day(&self) -> Markup {
-        html! { @if let Some(day) = self.day { (day_section(day)) } }
+        html! { @if let Some(day) = self.day { (day_section(day, self.tongue())) } }
     }
 
     /// The formulas that this one goes into.
@@ -126,7 +132,7 @@ impl<'l> Leaf<'l> {
         html! {
             @if !self.used_in.is_empty() {
                 section.used aria-labelledby="used" {
-                    h2 #used { "Goes into" }
+                    h2 #used { (self.tongue().goes_into()) }
                     ul.plain { @for link in self.used_in { li { a href=(page_name(&link.name)) { (link.title) } } } }
                 }
             }
@@ -135,14 +141,15 @@ impl<'l> Leaf<'l> {
 
     /// What is in a serving, where every figure of it is known.
     pub fn serving(&self, formula: &Formula) -> Markup {
+        let tongue = self.tongue();
         html! {
-            @if let Some(serving) = Serving::of(formula) {
+            @if let Some(serving) = Serving::of(formula, tongue) {
                 section.serving aria-labelledby="serving" {
-                    h2 #serving { "In a serving" }
-                    p.fine { (serving.size) ". Worked out from food tables, for orientation: it is no label." }
+                    h2 #serving { (tongue.in_a_serving()) }
+                    p.fine { (serving.size) ". " (tongue.serving_from_tables()) }
                     dl.figures {
-                        div { dt { "Energy" } dd { (serving.kilojoules) " (" (serving.kilocalories) ")" } }
-                        @for line in &serving.lines { div { dt { (spelt(line.title, &self.settings.language)) } dd { (line.content) } } }
+                        div { dt { (tongue.energy()) } dd { (serving.kilojoules) " (" (serving.kilocalories) ")" } }
+                        @for line in &serving.lines { div { dt { (line.title) } dd { (line.content) } } }
                     }
                 }
             }

@@ -2,14 +2,14 @@
 
 use super::Shell;
 use crate::site::{Card, Links, page_name};
+use crate::tongue::Tongue;
 use formula::ingredient::plain_name;
 use formula::read::BookSettings;
 use maud::{Markup, html};
 use std::collections::BTreeMap;
 
-/// The book's own pages by file, with the words that lead to them.
-pub const LISTS: [(&str, &str); 3] =
-    [("index.html", "All formulas"), ("tags.html", "By tag"), ("ingredients.html", "By ingredient")];
+/// The book's own pages.
+pub const LISTS: [&str; 3] = ["index.html", "tags.html", "ingredients.html"];
 
 /// An entry of a list: what it is called, where it leads itself, and the formulas under it.
 struct Entry<'c> {
@@ -30,8 +30,8 @@ pub fn tags_page(cards: &[&Card], settings: &BookSettings) -> String {
             }
         }
     }
-    let words = "No formula has a tag yet.";
-    list_page("tags.html", "Formulas by tag", words, &entries, settings)
+    let tongue = Tongue::of(&settings.language);
+    list_page("tags.html", tongue.formulas_by_tag(), tongue.no_tag_yet(), &entries, settings)
 }
 
 /// The formulas of a book by ingredient; a formula that goes into others is an ingredient of theirs.
@@ -53,18 +53,20 @@ pub fn ingredients_page(cards: &[&Card], settings: &BookSettings) -> String {
                 .insert(format!("formula-{}", base.name), Entry { title: &base.title, page: Some(page_name(&base.name)), cards });
         }
     }
-    list_page("ingredients.html", "Formulas by ingredient", "No formula has an ingredient yet.", &entries, settings)
+    let tongue = Tongue::of(&settings.language);
+    list_page("ingredients.html", tongue.formulas_by_ingredient(), tongue.no_ingredient_yet(), &entries, settings)
 }
 
 fn list_page(file: &str, title: &str, none: &str, entries: &BTreeMap<String, Entry>, settings: &BookSettings) -> String {
+    let tongue = Tongue::of(&settings.language);
     let mut in_order: Vec<(&String, &Entry)> = entries.iter().collect();
-    in_order.sort_by_key(|(id, entry)| (entry.title.to_lowercase(), *id));
+    in_order.sort_by_key(|(id, entry)| (tongue.in_order(entry.title), *id));
     let whole = if settings.title.is_empty() { title.to_owned() } else { format!("{title} · {}", settings.title) };
     let body = html! {
-        header.top { nav aria-label="Book" { a href="index.html" { @if settings.title.is_empty() { "Formulas" } @else { (settings.title) } } } }
+        header.top { nav aria-label=(tongue.book()) { a href="index.html" { @if settings.title.is_empty() { (tongue.formulas()) } @else { (settings.title) } } } }
         main {
             h1 { (title) }
-            (to_lists(file))
+            (to_lists(file, tongue))
             @if in_order.is_empty() { p { (none) } }
             div.lists {
                 @for (id, entry) in in_order {
@@ -80,10 +82,11 @@ fn list_page(file: &str, title: &str, none: &str, entries: &BTreeMap<String, Ent
 }
 
 /// The way to the other lists.
-pub fn to_lists(here: &str) -> Markup {
+pub fn to_lists(here: &str, tongue: Tongue) -> Markup {
+    let titles = [tongue.all_formulas(), tongue.by_tag(), tongue.by_ingredient()];
     html! {
-        nav.lists aria-label="Lists" {
-            @for (file, words) in LISTS {
+        nav.lists aria-label=(tongue.lists()) {
+            @for (file, words) in LISTS.into_iter().zip(titles) {
                 a href=(file) aria-current=[(file == here).then_some("page")] { (words) } " "
             }
         }

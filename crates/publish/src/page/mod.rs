@@ -10,6 +10,7 @@ mod leaf;
 mod lists;
 mod sheets;
 mod stages;
+mod style;
 mod table;
 
 pub use abroad::xml_text;
@@ -20,12 +21,11 @@ pub use index::index_page;
 pub use leaf::{Leaf, OnPaper};
 pub use lists::{LISTS, ingredients_page, tags_page};
 pub use sheets::{beside, sheets};
+pub(crate) use style::squeezed;
 
 use ::formula::read::BookSettings;
 use maud::{DOCTYPE, Markup, PreEscaped, html};
-
-const STYLE: &str = include_str!("style.css");
-const STYLE_OF_LISTS: &str = include_str!("lists.css");
+use style::STYLE;
 
 /// The mark by which a page of this program is known from others that lie in the same folder.
 pub const MARK: &str = "<meta name=\"generator\" content=\"Wellproved\">";
@@ -80,7 +80,7 @@ impl<'s> Shell<'s> {
                         meta http-equiv="Content-Security-Policy" content=(scripted.policy);
                     }
                     style {
-                        (PreEscaped(STYLE)) (PreEscaped(STYLE_OF_LISTS)) (PreEscaped(self.style))
+                        (PreEscaped(STYLE.as_str())) (PreEscaped(self.style))
                         @if let Some(scripted) = &self.scripted { (PreEscaped(scripted.style)) }
                     }
                     @if let Some(data) = &self.structured {

@@ -1,9 +1,10 @@
 //! Formula sheets as a page for the screen or the printer.
 
 use super::Shell;
-use super::table::overall_table;
+use super::table::{Cells, overall_table};
 use crate::sheet::words::{head, remedy_in_words, silenced_in_words};
 use crate::sheet::{ComponentSheet, LineSheet, Sheet, StageSheet};
+use crate::tongue::Tongue;
 use crate::words::{bare_grams, bare_percent};
 use formula::read::BookSettings;
 use maud::{Markup, html};
@@ -54,7 +55,13 @@ pub fn beside(component: &ComponentSheet) -> Markup {
 
 fn overall_markup(component: &ComponentSheet, within: &str) -> Markup {
     let stages: Vec<&str> = component.stages.iter().map(|stage| stage.title.as_str()).collect();
-    overall_table(&component.overall, &stages, "Overall formula", &format!("Overall formula of {within}"), None)
+    overall_table(
+        &component.overall,
+        &stages,
+        "Overall formula",
+        &format!("Overall formula of {within}"),
+        Cells { component: None, tongue: Tongue::default() },
+    )
 }
 
 fn stage_markup(stage: &StageSheet, within: &str) -> Markup {

@@ -3,12 +3,12 @@
 use super::figure::{At, line_key, piece, plain, step_key, weight};
 use crate::method::{Figure, Piece, pieces};
 use crate::needs::heading;
+use crate::tongue::Tongue;
 use crate::words::{Units, until_in_pieces};
 use formula::read::Attention;
 use formula::resolve::formula::Word;
 use formula::{Content, Formula, Line, Stage, Step};
 use maud::{Markup, html};
-use quantity::print;
 
 /// A component with all its stages.
 pub fn component_section(formula: &Formula, c: usize, units: Units) -> Markup {
@@ -16,7 +16,7 @@ pub fn component_section(formula: &Formula, c: usize, units: Units) -> Markup {
     let id = format!("component-{}", component.name);
     html! {
         section.component aria-labelledby=(id) {
-            h2 id=(id) { @if let Some(title) = heading(formula, component) { (title) } @else { "Method" } }
+            h2 id=(id) { @if let Some(title) = heading(formula, component) { (title) } @else { (units.tongue.method()) } }
             @for (s, stage) in component.stages.iter().enumerate() { (stage_section(formula, (c, s), stage, units)) }
         }
     }
@@ -28,7 +28,7 @@ fn stage_section(formula: &Formula, at: At, stage: &Stage, units: Units) -> Mark
             h3 { (stage.title) }
             div.beside {
                 @if !stage.lines.is_empty() {
-                    ul.lines { @for (n, line) in stage.lines.iter().enumerate() { (line_item(at, n, line)) } }
+                    ul.lines { @for (n, line) in stage.lines.iter().enumerate() { (line_item(at, n, line, units.tongue)) } }
                 }
                 ol.steps { @for (n, step) in stage.steps.iter().enumerate() { (step_item(formula, at, n, step, units)) } }
             }
@@ -36,15 +36,15 @@ fn stage_section(formula: &Formula, at: At, stage: &Stage, units: Units) -> Mark
     }
 }
 
-fn line_item((c, s): At, n: usize, line: &Line) -> Markup {
+fn line_item((c, s): At, n: usize, line: &Line, tongue: Tongue) -> Markup {
     let is_stage = matches!(line.content, Content::Stage(..));
     let (mass, key) = (line.mass.value, line_key(c, s, n));
     html! {
         li data-line=(key) {
-            span.amount { (weight(mass, &print::mass(mass), &key, mass)) }
+            span.amount { (weight(mass, &tongue.print.mass(mass), &key, mass)) }
             span {
                 @if is_stage { i { (line.title) } } @else { (line.title) }
-                @if let Some(pieces) = line.pieces { " (" span data-n=(plain(pieces.as_pieces())) data-k=(key) { (print::count(pieces)) } ")" }
+                @if let Some(pieces) = line.pieces { " (" span data-n=(plain(pieces.as_pieces())) data-k=(key) { (tongue.print.count(pieces)) } ")" }
                 @if let Some(note) = &line.note { span.note { ", " (note) } }
             }
         }
@@ -53,6 +53,7 @@ fn line_item((c, s): At, n: usize, line: &Line) -> Markup {
 
 fn step_item(formula: &Formula, at: At, n: usize, step: &Step, units: Units) -> Markup {
     let facts = facts(step, units);
+    let (tongue, print) = (units.tongue, units.tongue.print);
     let batches = step.batches(formula.components[at.0].yields.pieces);
     html! {
         li class=[(step.attention == Attention::Waiting).then_some("waiting")] data-step=(step_key(at, n)) {
@@ -65,7 +66,7 @@ fn step_item(formula: &Formula, at: At, n: usize, step: &Step, units: Units) -> 
                     }
                     @if let Some(at_once) = step.at_a_time {
                         span data-batches=(plain(at_once.as_pieces())) {
-                            @if batches > 1.0 { " · " (print::number(batches, 0)) " batches of " (print::count(at_once)) }
+                            @if batches > 1.0 { " · " (tongue.batches(print.number(batches, 0), print.count(at_once))) }
                         }
                     }
                 }
@@ -76,13 +77,14 @@ fn step_item(formula: &Formula, at: At, n: usize, step: &Step, units: Units) -> 
 
 /// The figures of a step once more, short, for a glance from the bench.
 fn facts(step: &Step, units: Units) -> Vec<Vec<Piece>> {
+    let (tongue, print) = (units.tongue, units.tongue.print);
     let mut facts = Vec::new();
     if let Some(time) = step.time {
-        let waiting = if step.attention == Attention::Waiting { ", waiting" } else { "" };
-        facts.push(vec![Piece::of(print::time(time), Figure::Lasts(time)), Piece::plain(waiting)]);
+        let waiting = if step.attention == Attention::Waiting { format!(", {}", tongue.waiting()) } else { String::new() };
+        facts.push(vec![Piece::of(print.time(time), Figure::Lasts(time)), Piece::plain(waiting)]);
     }
     if let Some(time) = step.side_time {
-        facts.push(vec![Piece::plain(format!("{} a side", print::time(time)))]);
+        facts.push(vec![Piece::plain(tongue.a_side(print.time(time)))]);
     }
     if let Some(range) = step.temperature {
         facts.push(vec![Piece::of(units.temperature(range), Figure::Stands(range))]);

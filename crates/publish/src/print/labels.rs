@@ -1,9 +1,9 @@
 //! Labels: what stands on each, and how small its letters may be.
 
 use crate::label::words;
+use crate::tongue::Tongue;
 use bench::label::{Declaration, FactLine, Facts, Label, Law};
 use formula::read::BookSettings;
-use quantity::print;
 use serde_json::{Value, json};
 
 /// How labels are meant.
@@ -51,27 +51,30 @@ fn label(label: &Label, meant: Meant) -> Value {
         "lines": lines,
         "net": { "words": words::net(label), "high": label.pack.figures_high },
         "after": after,
-        "declaration": label.declaration.as_ref().map(declared),
+        "declaration": label.declaration.as_ref().map(|one| declared(one, words::tongue(label))),
         "facts": label.facts.as_ref().map(stated),
         "draft": meant.as_drafts.then_some("Draft: check it with your authority."),
     })
 }
 
-fn declared(declaration: &Declaration) -> Value {
-    let mut head = vec!["Nutrition".to_owned(), "per 100\u{a0}g".to_owned()];
+fn declared(declaration: &Declaration, tongue: Tongue) -> Value {
+    let mut head = vec![tongue.label_nutrition().to_owned(), tongue.label_per_100_g().to_owned()];
     if let Some(portion) = declaration.portion {
-        head.extend([format!("per portion ({})", print::large_mass(words::whole(portion))), "%\u{a0}RI*".to_owned()]);
+        head.extend([
+            tongue.label_per_portion(tongue.print.large_mass(words::whole(portion))),
+            tongue.label_of_intake().replace(' ', "\u{a0}"),
+        ]);
     }
     let rows = declaration.lines.iter().map(|line| {
-        let title = if line.unit == "kcal" { "" } else { line.title };
-        let mut cells = vec![title.to_owned(), words::figure(&line.in_100_g, line.unit)];
+        let title = if line.unit == "kcal" { "" } else { words::nutrient(line.title, tongue) };
+        let mut cells = vec![title.to_owned(), words::figure(&line.in_100_g, line.unit, tongue)];
         if let Some(shown) = &line.in_portion {
-            cells.push(words::figure(shown, line.unit));
-            cells.push(line.intake.map(|share| print::percent(share, 0)).unwrap_or_default());
+            cells.push(words::figure(shown, line.unit, tongue));
+            cells.push(line.intake.map(|share| tongue.print.percent(share, 0)).unwrap_or_default());
         }
         json!({ "part": line.is_part, "cells": cells })
     });
-    let note = declaration.portion.map(|_| format!("* {}", words::INTAKE));
+    let note = declaration.portion.map(|_| format!("* {}", tongue.label_intake()));
     json!({ "head": head, "rows": rows.collect::<Vec<_>>(), "note": note })
 }
 
@@ -83,7 +86,7 @@ fn stated(facts: &Facts) -> Value {
         "servings": words::servings(serving),
         "serving": ["Serving size", format!("{} ({}g)", serving.measure, serving.gram)],
         "amount": "Amount per serving",
-        "calories": ["Calories", words::figure(&facts.calories, "")],
+        "calories": ["Calories", words::figure(&facts.calories, "", Tongue::default())],
         "head": "% Daily Value*",
         "rows": rows(false),
         "traces": rows(true),

@@ -10,11 +10,11 @@ pub use labels::{Meant, labels};
 pub use prep::prep;
 pub use sheet::sheet;
 
+use crate::tongue::Tongue;
 use formula::Step;
-use quantity::print;
 
 /// How long a step takes: "12–14 h", "3 min a side".
-fn time(step: &Step) -> Option<String> {
-    let side = || step.side_time.map(|time| format!("{} a side", print::time(time)));
-    step.time.map(print::time).or_else(side)
+fn time(step: &Step, tongue: Tongue) -> Option<String> {
+    let side = || step.side_time.map(|time| tongue.a_side(tongue.print.time(time)));
+    step.time.map(|time| tongue.print.time(time)).or_else(side)
 }

@@ -3,6 +3,7 @@
 use super::time;
 use crate::sheet::words::{head, remedy_in_words, silenced_in_words};
 use crate::sheet::{ComponentSheet, Sheet, StageSheet};
+use crate::tongue::Tongue;
 use crate::words::{Units, bare_grams, bare_percent, until};
 use formula::{Formula, Step};
 use quantity::{Mass, print};
@@ -88,7 +89,7 @@ fn stage(stage: &StageSheet) -> Value {
 fn line(step: &Step, units: Units) -> [String; 4] {
     [
         step.action.word().to_owned(),
-        time(step).unwrap_or_default(),
+        time(step, Tongue::default()).unwrap_or_default(),
         step.temperature.map(|range| units.temperature(range)).unwrap_or_default(),
         step.until.as_ref().map(|condition| until(condition, units)).unwrap_or_default(),
     ]

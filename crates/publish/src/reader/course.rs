@@ -1,6 +1,7 @@
 //! What a page counts hours from: each stage's steps, what it uses, and what other formulas take.
 
 use super::short;
+use crate::tongue::Tongue;
 use formula::read::Attention;
 use formula::{Formula, Step};
 use plan::Others;
@@ -14,13 +15,13 @@ fn minutes(range: Between<TimeSpan>) -> Value {
 
 /// Every stage in working order: its key, title, the stages it uses, its steps, and how long what it uses of other
 /// formulas takes.
-pub fn stages(formula: &Formula) -> Vec<Value> {
+pub fn stages(formula: &Formula, tongue: Tongue) -> Vec<Value> {
     let others = plan::others(formula);
     let told = formula.stages().map(|((c, s), stage)| {
         let uses: Vec<String> = stage.uses().map(|(c, s)| format!("{c}.{s}")).collect();
         let made = stage.uses_formulas().filter_map(|other| others.made.get(&other.name)).copied();
         let made = made.reduce(|a, b| Between { from: a.from.max(b.from), to: a.to.max(b.to) });
-        let steps: Vec<Value> = stage.steps.iter().map(|step| one(step, formula.components[c].yields.pieces)).collect();
+        let steps: Vec<Value> = stage.steps.iter().map(|step| one(step, formula.components[c].yields.pieces, tongue)).collect();
         let ready: Vec<&str> = stage.uses_formulas().map(|other| other.head.title.as_str()).collect();
         json!({
             "key": format!("{c}.{s}"), "title": stage.title, "uses": uses, "made": made.map(minutes), "ready": ready,
@@ -31,9 +32,9 @@ pub fn stages(formula: &Formula) -> Vec<Value> {
 }
 
 /// A step: what it does, its time, for how many pieces at once, whether it takes hands, whether it is at the heat.
-fn one(step: &Step, pieces: Option<Count>) -> Value {
+fn one(step: &Step, pieces: Option<Count>, tongue: Tongue) -> Value {
     json!({
-        "does": step.action.word(),
+        "does": tongue.action(step.action),
         "time": step.time.map(minutes),
         "once": step.at_a_time.filter(|_| pieces.is_some()).map(Count::as_pieces),
         "of": pieces.map(Count::as_pieces),

@@ -1,6 +1,7 @@
 //! What is known of each line that a reader may measure otherwise: its density, its eggs.
 
 use crate::needs::needs;
+use crate::tongue::Tongue;
 use crate::words::Units;
 use formula::ingredient::eggs::{self, EggPart};
 use formula::read::{BookSettings, EggSize, Group};
@@ -11,20 +12,21 @@ use serde_json::{Map, Value, json};
 /// Of each line and each need by its key: density `d` in gram a millilitre, `w` for plain water, part of an egg `e`
 /// with its size class `size`, `n` pieces and what one and more of them are called.
 pub fn lines(formula: &Formula, settings: &BookSettings) -> Value {
+    let tongue = Tongue::of(&settings.language);
     let mut all = Map::new();
     for (c, component) in formula.components.iter().enumerate() {
         for (s, stage) in component.stages.iter().enumerate() {
             for (l, line) in stage.lines.iter().enumerate() {
                 let Some(one) = line.ingredient() else { continue };
                 let (single, more) = (quantity::Count::pieces(1.0), quantity::Count::pieces(2.0));
-                let called = [single, more].map(|count| crate::words::small(&line.counted_title(count)));
+                let called = [single, more].map(|count| crate::words::counted_title(line, count, tongue));
                 let told = told(one, line.egg_size(settings.eggs), line.pieces.is_some());
                 put(&mut all, format!("{c}.{s}.{l}"), told, line.pieces.map(|_| called));
             }
         }
-        for (n, need) in needs(formula, c, Units::of(settings), settings.eggs).iter().enumerate() {
+        for (n, need) in needs(formula, c, Units::for_readers(settings), settings.eggs).iter().enumerate() {
             if let Some(one) = &need.ingredient {
-                let called = need.pieces.map(|_| ["piece".to_owned(), "pieces".to_owned()]);
+                let called = need.pieces.map(|_| [tongue.piece().to_owned(), tongue.pieces().to_owned()]);
                 put(&mut all, format!("n.{c}.{n}"), told(one, need.egg, need.pieces.is_some()), called);
             }
         }

@@ -13,10 +13,13 @@ mod spoons;
 mod ways;
 
 pub use controls::controls;
+#[cfg(test)]
+pub use script::MODULES;
 pub use script::{POLICY, SCRIPT, STYLE, policy};
 pub use ways::Way;
 
 use crate::outlook::sure;
+use crate::tongue::Tongue;
 use bench::forecast::Surroundings;
 use formula::{Book, Formula};
 use rayon::prelude::*;
@@ -53,10 +56,12 @@ pub fn reader(book: &Book, formula: &Formula, around: &Surroundings) -> Reader {
     let learnt = sure::for_readers(formula, &around.calibration).filter(|_| ferments);
     let mut data = Map::new();
     data.insert("name".into(), json!(formula.name));
-    data.insert("spoons".into(), spoons::systems());
+    let tongue = Tongue::of(&book.settings.language);
+    data.insert("words".into(), tongue.carried());
+    data.insert("spoons".into(), spoons::systems(tongue));
     data.insert("own".into(), spoons::own(&book.settings));
     data.insert("eggs".into(), lines::eggs(formula, book.settings.eggs));
-    data.insert("size".into(), size::size(formula));
+    data.insert("size".into(), size::size(formula, tongue));
     data.insert("room".into(), rooms::usual(around));
     data.insert("ways".into(), Value::Array(told));
     // "</" would end the script element, and "<!--" would begin a comment in it.
@@ -64,13 +69,14 @@ pub fn reader(book: &Book, formula: &Formula, around: &Surroundings) -> Reader {
 }
 
 fn way(book: &Book, formula: &Formula, around: &Surroundings, other: Option<&Way>) -> Value {
+    let tongue = Tongue::of(&book.settings.language);
     json!({
         "key": other.map_or("", |way| way.key.as_str()),
-        "title": other.map_or("as the formula says", |way| way.title.as_str()),
+        "title": other.map_or(tongue.as_the_formula_says(), |way| way.title.as_str()),
         "weighs": size::weighs(formula),
         "lines": lines::lines(formula, &book.settings),
         "flours": flours::flours(formula),
-        "stages": course::stages(formula),
+        "stages": course::stages(formula, tongue),
         "others": course::others(formula),
         "rooms": rooms::tables(formula, around),
     })

@@ -1,15 +1,18 @@
 //! The scripts of a page, joined to one module, and the rule that nothing else may run.
 
+use crate::page::squeezed;
+use crate::tongue::CARRIED;
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD as BASE64;
 use sha2::{Digest, Sha256};
 use std::sync::LazyLock;
 
 /// How controls, timers and the view from across the room look.
-pub const STYLE: &str = include_str!("reader.css");
+pub static STYLE: LazyLock<String> = LazyLock::new(|| squeezed(include_str!("reader.css")));
 
 /// The modules in an order in which each comes after those it uses.
-const MODULES: [&str; 12] = [
+pub const MODULES: [&str; 13] = [
+    include_str!("script/words.js"),
     include_str!("script/figures.js"),
     include_str!("script/spoons.js"),
     include_str!("script/amounts.js"),
@@ -43,7 +46,10 @@ pub fn policy(script: &str) -> String {
 fn joined(module: &str) -> String {
     let lines = module.lines().map(str::trim_start);
     let kept = lines.filter(|line| !line.is_empty() && !line.starts_with("//") && !line.starts_with("import "));
-    kept.flat_map(|line| [line.strip_prefix("export ").unwrap_or(line), "\n"]).collect()
+    let whole: String = kept.flat_map(|line| [line.strip_prefix("export ").unwrap_or(line), "\n"]).collect();
+    // A message is said by its number, under which the page carries it.
+    let numbered = CARRIED.iter().enumerate();
+    numbered.fold(whole, |script, (n, (id, _))| script.replace(&format!("say('{id}'"), &format!("say({n}")))
 }
 
 #[cfg(test)]
@@ -61,7 +67,7 @@ mod tests {
     #[test]
     fn a_script_holds_nothing_that_would_end_or_split_it() {
         assert!(!SCRIPT.contains("</script") && !SCRIPT.contains("<!--"));
-        assert!(!SCRIPT.contains("import ") && !SCRIPT.contains("export "));
+        assert!(!SCRIPT.contains("import ") && !SCRIPT.contains("export ") && !SCRIPT.contains("say('"));
         let mut names: Vec<&str> = MODULES.iter().flat_map(|module| module.lines()).filter_map(declared).collect();
         names.sort_unstable();
         let twice = names.windows(2).find(|pair| pair[0] == pair[1]);

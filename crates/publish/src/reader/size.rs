@@ -1,5 +1,7 @@
 //! What a reader may scale by: pieces and their weight, the tin, or times.
 
+use crate::tongue::Tongue;
+use crate::words::piece_words;
 use formula::Formula;
 use quantity::{Count, Mass, Volume};
 use serde_json::{Value, json};
@@ -10,13 +12,13 @@ pub fn weighs(formula: &Formula) -> [f64; 2] {
 }
 
 /// The yield of the main component.
-pub fn size(formula: &Formula) -> Value {
+pub fn size(formula: &Formula, tongue: Tongue) -> Value {
     let Some(main) = formula.components.first() else { return Value::Null };
     let yields = &main.yields;
     let pieces = yields.pieces.map(Count::as_pieces);
     json!({
         "pieces": pieces,
-        "piece": [yields.piece.0, yields.piece.1],
+        "piece": piece_words(main, tongue),
         "each": yields.scaling_weight.map(Mass::as_grams),
         "left": yields.bake_loss.left().as_ratio(),
         "after": yields.after_scaling.as_grams() / pieces.unwrap_or(1.0),

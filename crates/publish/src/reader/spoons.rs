@@ -1,16 +1,17 @@
 //! Whose spoons and cups a reader may choose.
 
-use crate::words::{Units, spoons_name};
+use crate::tongue::Tongue;
+use crate::words::Units;
 use formula::read::BookSettings;
 use quantity::SpoonSystem;
 use serde_json::{Value, json};
 
 /// Every system by its name, in millilitre.
-pub fn systems() -> Value {
+pub fn systems(tongue: Tongue) -> Value {
     let one = |system: &SpoonSystem| {
         let ml = |volume: quantity::Volume| volume.as_millilitres();
         let sizes = json!({
-            "called": spoons_name(*system),
+            "called": tongue.spoons(*system),
             "cup": ml(system.cup()), "tbsp": ml(system.tablespoon()), "tsp": ml(system.teaspoon()),
             "american": matches!(system, SpoonSystem::UsCustomary | SpoonSystem::UsLabel),
         });

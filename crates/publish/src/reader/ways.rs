@@ -1,6 +1,8 @@
 //! The other ways to raise a formula, made by the exchanges: a ripe culture for yeast, yeast for a culture, or all
 //! mixed at once.
 
+use crate::tongue::Tongue;
+use crate::words::small_in;
 use bench::exchange::{Remade, Wishes, is_culture_build, is_yeasted, remade};
 use bench::forecast::{Surroundings, Verdict, rises_for_a_table};
 use formula::arithmetic::mixture;
@@ -32,26 +34,28 @@ pub fn ways(book: &Book, formula: &Formula, around: &Surroundings) -> Vec<Way> {
     };
     let culture = book.pantry.all().find(|one| one.leaven == Some(Leaven::Culture));
     let mut asked: Vec<(&str, Option<&str>, String)> = Vec::new();
-    let title = crate::words::small(&stage.title);
+    let tongue = Tongue::of(&book.settings.language);
+    let title = small_in(&stage.title, tongue);
     if is_culture_build(stage) {
-        asked.push(("leaven", Some("yeast-instant"), format!("yeast instead of the culture in the {title}")));
+        asked.push(("leaven", Some("yeast-instant"), tongue.way_yeast(&title)));
     } else {
         if let Some(culture) = culture {
-            let words = format!("{} instead of the yeast in the {title}", crate::words::small(&culture.called));
+            let words = tongue.way_culture(small_in(&culture.called, tongue), &title);
             asked.push(("leaven", Some(&culture.name), words));
         }
-        asked.push(("straight", None, format!("straight: without the {title}, all mixed at once")));
+        asked.push(("straight", None, tongue.way_straight(&title)));
     }
     let reached = foreseen(formula, around);
     let make = |(exchange, into, title): (&str, Option<&str>, String)| {
         let wishes = Wishes { of: Some(stage.name.clone()), into: into.map(str::to_owned), ..Wishes::default() };
-        let Remade { formula: made, lost, mut minded } = remade(exchange, book, &formula.name, around, &wishes).ok()?;
+        let Remade { formula: made, lost, minded } = remade(exchange, book, &formula.name, around, &wishes).ok()?;
         // A way in which something would not rise any more is none.
         let made_so = foreseen(&made, around);
         if reached.iter().any(|(name, rises)| *rises && made_so.contains(&(name.clone(), false))) {
             return None;
         }
-        minded.splice(0..0, new_allergens(formula, &made));
+        let [lost, mut minded] = [lost, minded].map(|told| told.iter().map(|one| tongue.of_exchange(one)).collect::<Vec<_>>());
+        minded.splice(0..0, new_allergens(formula, &made, tongue));
         let key = into.map_or_else(|| exchange.to_owned(), str::to_owned);
         Some(Way { key, title, formula: made, lost, minded })
     };
@@ -66,12 +70,12 @@ fn foreseen(formula: &Formula, around: &Surroundings) -> BTreeSet<(String, bool)
 }
 
 /// What comes in that the formula did not hold, and some must not eat.
-fn new_allergens(before: &Formula, after: &Formula) -> Option<String> {
+fn new_allergens(before: &Formula, after: &Formula, tongue: Tongue) -> Option<String> {
     let all = |formula: &Formula| -> BTreeSet<String> {
         (0..formula.components.len()).flat_map(|component| mixture(formula, component).allergens).collect()
     };
     let (had, has) = (all(before), all(after));
     let new = allergens().iter().filter(|one| has.contains(&one.code) && !had.contains(&one.code));
-    let titles: Vec<&str> = new.map(|one| one.title.as_str()).collect();
-    (!titles.is_empty()).then(|| format!("an allergen comes in: {}", titles.join(", ")))
+    let titles: Vec<&str> = new.map(|one| tongue.allergen(one)).collect();
+    (!titles.is_empty()).then(|| tongue.way_allergen(titles.join(", ")))
 }

@@ -1,6 +1,7 @@
 //! What the book's own pages tell of a formula: enough for lists and links, so that a page that has not changed
 //! need not be worked out again for them.
 
+use crate::tongue::Tongue;
 use crate::words::makes;
 use formula::{Content, Formula};
 use plan::hours;
@@ -52,7 +53,7 @@ pub struct Dated {
 impl Card {
     /// The card of a formula.
     #[must_use]
-    pub fn of(formula: &Formula) -> Self {
+    pub fn of(formula: &Formula, tongue: Tongue) -> Self {
         let (mut ingredients, mut formulas) = (BTreeMap::new(), Vec::new());
         for (_, line) in formula.lines() {
             match &line.content {
@@ -67,8 +68,8 @@ impl Card {
             title: formula.head.title.clone(),
             lead: crate::page::first_sentence(&formula.head.intro).to_owned(),
             tags: formula.head.tags.clone(),
-            makes: formula.components.first().map(makes).unwrap_or_default(),
-            time: (total.to > TimeSpan::ZERO).then(|| print::time(print::rounded_time(total))),
+            makes: formula.components.first().map(|main| makes(main, tongue)).unwrap_or_default(),
+            time: (total.to > TimeSpan::ZERO).then(|| tongue.print.time(print::rounded_time(total))),
             ingredients: ingredients.into_iter().map(|(name, title)| Used { name, title }).collect(),
             formulas,
         }

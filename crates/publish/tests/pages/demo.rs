@@ -2,14 +2,20 @@
 
 use formula::source::Source;
 use formula::{Book, BookText, Formula};
-use std::path::{Path, PathBuf};
-
-fn folder() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples/saltmarsh")
-}
+use std::path::Path;
 
 /// The demo book.
 pub fn book() -> Book {
+    open("../../examples/saltmarsh")
+}
+
+/// The German book, in which all but the keys of its files is German.
+pub fn german_book() -> Book {
+    open("tests/halligofen")
+}
+
+fn open(book: &str) -> Book {
+    let folder = || Path::new(env!("CARGO_MANIFEST_DIR")).join(book);
     let mut text = BookText::default();
     let mut add = |file: String| {
         let content = std::fs::read_to_string(folder().join(&file)).expect("a file of the demo book");

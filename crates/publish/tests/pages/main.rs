@@ -3,6 +3,7 @@
 
 mod day;
 mod demo;
+mod german;
 mod structured;
 mod weights;
 mod words;

@@ -16,7 +16,7 @@ fn check(written: &str, units: Units, expected: &str) {
 #[test]
 fn figures_in_two_systems() {
     let metric = Units::default();
-    let both = Units { spoons: SpoonSystem::Metric, second: Some(SpoonSystem::UsCustomary) };
+    let both = Units { spoons: SpoonSystem::Metric, second: Some(SpoonSystem::UsCustomary), ..Units::default() };
     for (written, alone, beside) in [
         ("180 °C", "180 °C", "180 °C (355 °F)"),
         ("23 °C", "23 °C", "23 °C (73 °F)"),

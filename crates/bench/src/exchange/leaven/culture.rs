@@ -4,7 +4,7 @@ use super::{is_yeast, made_of, pass_on, plain_water, rename};
 use crate::exchange::balance::grams;
 use crate::exchange::desk::{Desk, named};
 use crate::exchange::mentions::mention;
-use crate::exchange::{Unfit, preferment};
+use crate::exchange::{Unfit, preferment, remarks};
 use formula::read::{Leaven, StageKind};
 use formula::resolve::formula::StageAt;
 use formula::{Ingredient, Stage};
@@ -44,7 +44,7 @@ pub fn to_culture(desk: &mut Desk, at: StageAt, stage: &Stage) -> Result<(), Unf
     let is_known = |part: &Ingredient| stage.lines.iter().any(|line| line.ingredient().is_some_and(|one| one.name == part.name));
     if let Some((other, _)) = culture.singles().into_iter().find(|(part, _)| part.counts_as_flour && !is_known(part)) {
         let brought = print::mass(stage.flour * seed);
-        desk.lost.push(format!("{brought} of the flour is now the culture's own: {}", other.called));
+        desk.lost.push(format!("{brought}{}{}", remarks::FLOUR_OF_CULTURE, other.called));
     }
     told_of_culture(desk);
     if seed >= 1.0 {
@@ -69,12 +69,12 @@ pub fn to_culture(desk: &mut Desk, at: StageAt, stage: &Stage) -> Result<(), Unf
 }
 
 fn told_of_culture(desk: &mut Desk) {
-    desk.lost.push("acid: a culture sours the crumb, and keeps it longer; a yeasted preferment does not".to_owned());
+    desk.lost.push(remarks::ACID_COMES.to_owned());
     let rest = desk.before.lines().filter(|(_, line)| is_yeast(line)).count();
     if rest > 1 {
-        desk.minded.push("the dough keeps its own yeast, which still does most of the raising".to_owned());
+        desk.minded.push(remarks::YEAST_STAYS.to_owned());
     } else {
-        desk.minded.push("the culture alone raises the dough now: take it when it is ripe, not by the clock".to_owned());
+        desk.minded.push(remarks::CULTURE_ALONE.to_owned());
     }
 }
 

@@ -1,12 +1,12 @@
 //! From a culture to a yeasted preferment, with a dose of yeast that makes it ripe when the build was.
 
 use super::{made_of, pass_on, plain_water, rename};
-use crate::exchange::Unfit;
 use crate::exchange::balance::grams;
 use crate::exchange::desk::Desk;
 use crate::exchange::manuscript::Part;
-use crate::exchange::mentions::mention;
+use crate::exchange::mentions::{joined, mention};
 use crate::exchange::preferment::{self, GUESS, Planned, dose};
+use crate::exchange::{Unfit, remarks};
 use formula::read::StageKind;
 use formula::resolve::formula::StageAt;
 use formula::{Ingredient, Line, Stage};
@@ -57,8 +57,9 @@ fn give_parts(desk: &mut Desk, at: StageAt, stage: &Stage, culture: &Arc<Ingredi
                 let beside = stage.lines.iter().find(|line| line.is_flour).map(|line| line.name.clone()).unwrap_or_default();
                 desk.manuscript.insert_line(at, &beside, &part.name, &[("amount", &grams(more))]);
                 desk.balance.set(at, &part.name, more);
+                let language = &desk.book.settings.language;
                 desk.mention_instead(at, &beside, |said| match said {
-                    None => format!("{} and {}", mention(&beside, None), mention(&part.name, None)),
+                    None => joined(&[mention(&beside, None), mention(&part.name, None)], language),
                     said => mention(&beside, said),
                 });
             }
@@ -80,8 +81,8 @@ pub fn from_ripe(desk: &mut Desk, at: StageAt, stage: &Stage, line: &Line) -> Re
 }
 
 fn lost_culture(desk: &mut Desk) {
-    desk.lost.push("acid: what the culture's bacteria soured is gone, and with it some flavour and keeping".to_owned());
-    desk.minded.push("a culture that is not fed from this build any more must be fed on its own".to_owned());
+    desk.lost.push(remarks::ACID_GOES.to_owned());
+    desk.minded.push(remarks::CULTURE_UNFED.to_owned());
 }
 
 fn yeast(desk: &Desk) -> Result<Arc<Ingredient>, Unfit> {

@@ -274,7 +274,7 @@ pub static BOOK: Table = Table {
     keys: &[
         must("title", Text, "the book's title"),
         may("author", Text, "the author line of each page"),
-        may("language", Text, "the language of the texts, as BCP 47 writes it: en-GB"),
+        may("language", Text, "the language of the texts, as BCP 47 writes it: en-GB, en-US, de"),
         may("spoons", Word(&SPOONS), "whose teaspoons, tablespoons and cups are meant"),
         may("second-units", Word(&SPOONS), "a second system printed beside: spoons, and for the US also °F, inches and ounces"),
         may("eggs", Word(super::EggSize::WORDS), "the egg meant where a line only says how many"),

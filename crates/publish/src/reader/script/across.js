@@ -1,6 +1,7 @@
 // One step at a time in letters that can be read from across the room; the screen stays on meanwhile.
 
 import { about } from './told.js';
+import { say } from './words.js';
 
 // Keeps the screen on where the browser can, again after the page was out of sight.
 export class Awake {
@@ -37,10 +38,14 @@ export class Across {
     this.dialog = document.createElement('dialog');
     this.dialog.id = 'view';
     this.dialog.setAttribute('aria-labelledby', 'view-stage');
-    this.dialog.innerHTML = '<header><h2 id="view-stage"></h2><button type="button" class="close">Back to the page</button></header>'
-      + '<div class="step" tabindex="0" role="region" aria-label="Step"></div>'
-      + '<footer><button type="button" class="before">Previous</button><p class="count"></p>'
-      + '<button type="button" class="start"></button><button type="button" class="next">Next</button></footer>';
+    this.dialog.innerHTML = '<header><h2 id="view-stage"></h2><button type="button" class="close"></button></header>'
+      + '<div class="step" tabindex="0" role="region"></div>'
+      + '<footer><button type="button" class="before"></button><p class="count"></p>'
+      + '<button type="button" class="start"></button><button type="button" class="next"></button></footer>';
+    this.dialog.querySelector('.close').textContent = say('back_to_the_page');
+    this.dialog.querySelector('.before').textContent = say('previous');
+    this.dialog.querySelector('.next').textContent = say('next');
+    this.dialog.querySelector('.step').setAttribute('aria-label', say('step'));
     const on = (which, act) => this.dialog.querySelector(which).addEventListener('click', act);
     on('.close', () => this.dialog.close());
     on('.before', () => this.go(-1));
@@ -96,11 +101,11 @@ export class Across {
     step.replaceChildren(...[...item.querySelectorAll(':scope > p:not(.do)')].map((one) => plain(one)));
     step.append(...weighed(item, stage));
     step.scrollTop = 0;
-    this.dialog.querySelector('.count').textContent = `${this.at + 1} of ${items.length}`;
+    this.dialog.querySelector('.count').textContent = say('found', { found: this.at + 1, all: items.length });
     const minutes = this.minutesOf(item.dataset.step);
     const start = this.dialog.querySelector('.start');
     start.hidden = !minutes;
-    start.textContent = minutes ? `Timer: ${about(minutes)}` : '';
+    start.textContent = minutes ? say('timer_of', { time: about(minutes) }) : '';
     this.dialog.querySelector('.before').disabled = this.at === 0;
     this.dialog.querySelector('.next').disabled = this.at === items.length - 1;
   }

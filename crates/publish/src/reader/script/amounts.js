@@ -2,6 +2,7 @@
 
 import { count, largeMass, mass, NB, number, ounces } from './figures.js';
 import { spoons } from './spoons.js';
+import { say } from './words.js';
 
 // What a tin holds in millilitre, or nothing where a side is not said.
 export function tinHolds(settings) {
@@ -56,21 +57,26 @@ export function eggs(weight, one) {
   return halves > 0 && Math.abs(halves * one - weight) < 0.1 * weight ? halves : null;
 }
 
-const EGG_PARTS = [['egg', 'eggs'], ['white', 'whites'], ['yolk', 'yolks']];
+// One egg, white or yolk, and more of them.
+const EGG_PARTS = [
+  () => [say('egg_whole'), say('egg_wholes')],
+  () => [say('egg_white'), say('egg_whites')],
+  () => [say('egg_yolk'), say('egg_yolks')],
+];
 
 // "3 eggs, size M"; what is beaten and weighed where they do not come out whole.
 export function eggsInWords(data, line, weight, settings) {
   const size = settings.eggs || line.size;
   const found = eggs(weight, data.eggs.weigh[size][line.e]);
   if (found === null) return null;
-  return `${count(found)} ${EGG_PARTS[line.e][found > 1 ? 1 : 0]}, size ${size}`;
+  return say('eggs_of_size', { eggs: `${count(found)} ${EGG_PARTS[line.e]()[found > 1 ? 1 : 0]}`, size });
 }
 
 export function wholeEggs(data, line, weight, settings) {
   const one = data.eggs.weigh[settings.eggs || line.size][line.e];
   const whole = Math.ceil(weight / one - 1e-9);
   const left = whole * one - weight;
-  return left > 0.5 ? `beat ${whole}, weigh ${mass(weight)}, ${mass(left)} are left` : null;
+  return left > 0.5 ? say('beat_eggs', { whole, weight: mass(weight), left: mass(left) }) : null;
 }
 
 // The measure by spoons or cups, or nothing where none is sensible.
@@ -95,7 +101,7 @@ export function beside(data, line, weight, pieces, settings, times) {
     const isOther = settings.eggs !== '' || times !== 1;
     words.push(eggsInWords(data, line, weight, settings), isOther ? wholeEggs(data, line, weight, settings) : null);
   } else if (pieces) {
-    words.push(`${count(pieces)} ${pieces <= 1 ? 'piece' : 'pieces'}`);
+    words.push(`${count(pieces)} ${pieces <= 1 ? say('piece') : say('pieces')}`);
   } else if (settings.amounts !== 'spoons') {
     words.push(spooned(line, weight, data.spoons[settings.spoons]));
   }
@@ -109,7 +115,7 @@ export function beside(data, line, weight, pieces, settings, times) {
 export function makes({ data, way, settings, size: { times, pieces } }) {
   if (pieces !== null) return inPieces(data, pieces);
   const done = way.weighs[1] + moved(way, settings.protein, 'done');
-  return `about ${largeMass(Math.round((done * times) / 10) * 10)}`;
+  return `${say('about')} ${largeMass(Math.round((done * times) / 10) * 10)}`;
 }
 
 export function inPieces(data, pieces) {
@@ -122,4 +128,4 @@ export const called = (pieces, [one, more]) => count(pieces) + NB + (pieces > 1 
 
 export const batches = (pieces, atOnce) => (pieces === null ? 1 : Math.max(1, Math.ceil(pieces / atOnce - 1e-9)));
 
-export const batchesInWords = (many, atOnce) => (many > 1 ? ` · ${number(many, 0)} batches of ${count(atOnce)}` : '');
+export const batchesInWords = (many, atOnce) => (many > 1 ? ` · ${say('batches', { many: number(many, 0), at_once: count(atOnce) })}` : '');

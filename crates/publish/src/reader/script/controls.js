@@ -4,11 +4,15 @@ import { celsius, fahrenheit, number, time } from './figures.js';
 import { inPieces, tinHolds } from './amounts.js';
 import { leastProtein, mostProtein } from './settings.js';
 import { about, degrees } from './told.js';
+import { say } from './words.js';
 
 const figure = (text) => {
   const value = Number(String(text).replace(',', '.'));
   return Number.isFinite(value) && value > 0 ? value : 0;
 };
+
+// A number as a field takes it, whatever the page's language.
+const tenths = (value) => String(Math.round(value * 10) / 10);
 
 export class Controls {
   // `changed` is called with the names of what the reader has set.
@@ -37,7 +41,7 @@ export class Controls {
       const [label, name, field] = ['label', 'span', 'input'].map((tag) => document.createElement(tag));
       name.textContent = `${flour.called}, %`;
       Object.assign(field, { type: 'number', name: `protein.${flour.name}`, step: '0.1', inputMode: 'decimal' });
-      Object.assign(field, { min: number(leastProtein(flour), 1), max: number(mostProtein(flour), 1) });
+      Object.assign(field, { min: tenths(leastProtein(flour)), max: tenths(mostProtein(flour)) });
       field.placeholder = number(flour.protein, 1);
       label.append(name, field);
       place.append(label);
@@ -118,7 +122,7 @@ export class Controls {
     if (!field) return;
     const at = settings.room ?? this.data.room.usual;
     field.value = at;
-    const words = settings.room === null ? 'as the method says' : degrees(this.data, settings, at);
+    const words = settings.room === null ? say('as_the_method_says') : degrees(this.data, settings, at);
     field.setAttribute('aria-valuetext', words);
     this.fields.shown.textContent = words;
     this.fields['no-room'].hidden = settings.room === null;
@@ -139,26 +143,26 @@ export class Controls {
       day = today;
       return [...heading, row(step, at === null ? before(-step.begins) : clockTime(at))];
     });
-    const serving = served === null ? [] : [served].map((at) => entry('served', `${clockTime(Math.round(at))} served`));
+    const serving = served === null ? [] : [served].map((at) => entry('served', say('served_then', { time: clockTime(Math.round(at)) })));
     list.replaceChildren(...items, ...serving);
   }
 
   showChanged({ data, settings, size, way }) {
     const words = [];
-    if (Math.abs(size.times - 1) > 1e-9) words.push(size.pieces === null ? `${number(size.times, 2)} times` : inPieces(data, size.pieces));
-    if (settings.tin && tinHolds(settings)) words.push(`a tin of ${number(tinHolds(settings) / 1000, 2)}\u00a0l`);
-    if (settings.room !== null) words.push(`a room of ${settings.degrees === 'f' ? fahrenheit(settings.room, settings.room) : celsius(settings.room, settings.room)}`);
+    if (Math.abs(size.times - 1) > 1e-9) words.push(size.pieces === null ? say('so_many_times', { times: number(size.times, 2) }) : inPieces(data, size.pieces));
+    if (settings.tin && tinHolds(settings)) words.push(say('a_tin_of', { litres: number(tinHolds(settings) / 1000, 2) }));
+    if (settings.room !== null) words.push(say('a_room_of', { degrees: settings.degrees === 'f' ? fahrenheit(settings.room, settings.room) : celsius(settings.room, settings.room) }));
     if (settings.way) words.push(way.title);
     for (const [name, protein] of Object.entries(settings.protein)) {
       const flour = way.flours.find((one) => one.name === name);
-      if (flour) words.push(`${flour.called} of ${number(protein, 1)}\u00a0% protein`);
+      if (flour) words.push(say('of_protein', { flour: flour.called, percent: number(protein, 1) }));
     }
-    if (settings.eggs) words.push(`eggs of size ${settings.eggs}`);
-    if (settings.amounts) words.push(`${data.spoons[settings.spoons].called} cups and spoons`);
-    const notes = [words.length > 0 ? `Told for ${words.join(', ')}.` : ''];
+    if (settings.eggs) words.push(say('eggs_like', { size: settings.eggs }));
+    if (settings.amounts) words.push(say('whose_cups_and_spoons', { whose: data.spoons[settings.spoons].called }));
+    const notes = [words.length > 0 ? say('told_for', { what: words.join(', ') }) : ''];
     if (settings.room !== null && way.rooms) {
-      notes.push('Times are foreseen, not measured: judge by what the dough looks like.');
-      if (Math.abs(size.times - 1) > 0.01) notes.push('They are those of the batch as written; a larger one follows the room more slowly.');
+      notes.push(say('times_are_foreseen'));
+      if (Math.abs(size.times - 1) > 0.01) notes.push(say('times_of_the_batch'));
     }
     const text = notes.join(' ').trim();
     const place = document.getElementById('changed');
@@ -168,14 +172,13 @@ export class Controls {
 }
 
 function dayTitle(day) {
-  if (day === 0) return 'The day it is served';
-  return day === -1 ? 'The day before' : `${-day} days before`;
+  return day === 0 ? say('day_of_serving') : say('days_before', { count: -day, days: -day });
 }
 
 // So long before serving, to five minutes.
 function before(minutes) {
   const seconds = Math.round(minutes / 5) * 300;
-  return seconds > 0 ? `${time(seconds, seconds)} before` : 'serving';
+  return seconds > 0 ? say('so_long_before', { time: time(seconds, seconds) }) : say('serving');
 }
 
 // Nobody works by the minute: to the five minutes before.
@@ -197,9 +200,9 @@ function row({ stage, step, minutes, key }, when) {
   item.dataset.at = key;
   const [clock, what] = ['b', 'span'].map((tag) => document.createElement(tag));
   clock.textContent = when;
-  const hands = step.hands ? '' : ', waiting';
+  const hands = step.hands ? '' : `, ${say('waiting')}`;
   const long = minutes > 0 ? `, ${about(minutes)}${hands}` : '';
-  const ready = key.endsWith('.0') && stage.ready.length > 0 ? ` (have ready: ${stage.ready.join(', ')})` : '';
+  const ready = key.endsWith('.0') && stage.ready.length > 0 ? ` (${say('have_ready', { what: stage.ready.join(', ') })})` : '';
   what.textContent = `${stage.title}: ${step.does}${long}${ready}`;
   item.append(clock, what);
   return item;

@@ -1,7 +1,8 @@
 // Figures as the program prints them: rounded, grouped, with the space and symbol of the SI brochure.
 
+import { notation, say } from './words.js';
+
 export const NB = '\u00a0';
-const THIN = '\u202f';
 
 // A number to so many decimals; a half goes to the even neighbour, as the program rounds.
 export function fixed(value, decimals) {
@@ -22,8 +23,9 @@ export function number(value, decimals) {
   if (text === '-0') text = '0';
   const sign = text.startsWith('-') ? '\u2212' : '';
   const [whole, part] = text.replace('-', '').split('.');
-  const grouped = whole.length > 4 ? whole.replace(/\B(?=(\d{3})+$)/g, THIN) : whole;
-  return sign + grouped + (part === undefined ? '' : `.${part}`);
+  const { point, group, from } = notation();
+  const grouped = whole.length >= from ? whole.replace(/\B(?=(\d{3})+$)/g, group) : whole;
+  return sign + grouped + (part === undefined ? '' : point + part);
 }
 
 const decimalsFor = (value) => {
@@ -99,7 +101,7 @@ export function time(from, to) {
       return range(from, to, (t) => number(t / size, 1), symbol);
     }
   }
-  return `${span(from)} to ${span(to)}`;
+  return `${span(from)} ${say('figure_to')} ${span(to)}`;
 }
 
 // As it is worth telling: to the minute below an hour, to five below three, to half an hour below a day.

@@ -6,8 +6,10 @@ import { Timers } from './timers.js';
 import { boxes } from './ticks.js';
 import { Across, Awake } from './across.js';
 import { Controls } from './controls.js';
+import { say, speak } from './words.js';
 
 const data = JSON.parse(document.getElementById('figures').textContent);
+speak(data.words);
 let settings = read(data, location.hash);
 let now = workedOut(data, settings);
 
@@ -18,7 +20,7 @@ const stepOf = (key) => {
 };
 const titleOf = (key) => {
   const { stage, step } = stepOf(key);
-  return step ? `${stage.title}: ${step.does}` : 'Timer';
+  return step ? `${stage.title}: ${step.does}` : say('timer');
 };
 // A timer rings at the earliest end: then is the time to look.
 const minutesOf = (key) => {
@@ -54,8 +56,8 @@ function timeButtons(root) {
       place.append(button);
       item.append(place);
     }
-    button.textContent = `Timer: ${about(minutes)}`;
-    button.setAttribute('aria-label', `Timer: ${about(minutes)}, ${titleOf(key)}`);
+    button.textContent = say('timer_of', { time: about(minutes) });
+    button.setAttribute('aria-label', `${button.textContent}, ${titleOf(key)}`);
   }
 }
 

@@ -1,6 +1,7 @@
 // Timers of steps: several at once, by the clock, so that they go on when another is opened or the page is read again.
 
 import { about } from './told.js';
+import { say } from './words.js';
 
 const SECOND = 1000;
 
@@ -10,7 +11,7 @@ export class Timers {
     Object.assign(this, { settings, titles, changed, rung: new Set(), tick: 0 });
     this.bar = document.createElement('section');
     this.bar.id = 'timers';
-    this.bar.setAttribute('aria-label', 'Timers');
+    this.bar.setAttribute('aria-label', say('timers'));
     this.call = document.createElement('p');
     this.call.setAttribute('role', 'alert');
     this.call.className = 'heard';
@@ -77,7 +78,7 @@ export class Timers {
     });
     const title = this.titles(key);
     name.textContent = title;
-    item.append(left, name, button('+5 min', `+5 min: ${title}`, () => this.later(key, 5)), button('Stop', `Stop: ${title}`, () => this.end(key)));
+    item.append(left, name, button('+5 min', `+5 min: ${title}`, () => this.later(key, 5)), button(say('stop'), `${say('stop')}: ${title}`, () => this.end(key)));
     return item;
   }
 
@@ -87,7 +88,7 @@ export class Timers {
     item.classList.toggle('rang', seconds <= 0);
     if (seconds > 0 || this.rung.has(key)) return;
     this.rung.add(key);
-    this.call.textContent = `Time: ${this.titles(key)}`;
+    this.call.textContent = say('time_is_up', { step: this.titles(key) });
     navigator.vibrate?.([300, 150, 300]);
     this.ring();
   }

@@ -4,6 +4,7 @@ import { bareGrams, barePercent, celsius, count, fahrenheit, mass, number, round
 import { batch, batches, batchesInWords, beside, called, eggs, grams, inPieces, makes, measured, moved } from './amounts.js';
 import { foreseen, liquids } from './rooms.js';
 import { countdown, hours } from './course.js';
+import { say } from './words.js';
 
 const published = new WeakMap();
 
@@ -87,9 +88,9 @@ const RULES = {
   '[data-spoons]': ({ data, settings }, element) => {
     const { called: name, cup, tbsp, tsp } = data.spoons[settings.spoons];
     if (settings.spoons === data.own.household && settings.amounts === '') return own(element);
-    const first = settings.amounts === 'spoons' ? 'Where no spoon or cup comes near, weigh it.' : 'Weights come first.';
-    const sizes = `cup ${number(cup, 1)}\u00a0ml, tablespoon ${number(tbsp, 1)}\u00a0ml, teaspoon ${number(tsp, 1)}\u00a0ml`;
-    return `${first} Cups and spoons are ${name}, spooned and levelled: ${sizes}.`;
+    const first = settings.amounts === 'spoons' ? say('spoons_first') : say('weights_first');
+    const [cups, tablespoons, teaspoons] = [cup, tbsp, tsp].map((one) => number(one, 1));
+    return say('spoons_and_cups_of', { first, whose: name, cup: cups, tablespoon: tablespoons, teaspoon: teaspoons });
   },
 };
 
@@ -143,20 +144,21 @@ function sentence(words) {
 
 function inWords({ data, settings }, step) {
   const at = degrees(data, settings, step.place ?? settings.room);
-  const place = step.place === null ? `At ${at}` : `Kept at ${at}, whatever the room`;
-  if (step.never) return `${place}: not foreseen to get there. Find it a warmer place.`;
-  const says = step.stated ? `; the method says ${time(step.stated[0] * 60, step.stated[1] * 60)}` : '';
-  if (step.ripens) return `${place}: ripe from ${about(step.from)} to ${about(step.to)}${says}.`;
-  return `${place}: after ${about(step.from)}, from ${about(step.tell[0])} to ${about(step.tell[1])}${says}.`;
+  const place = step.place === null ? say('foreseen_at', { degrees: at }) : say('foreseen_kept_at', { degrees: at });
+  if (step.never) return say('foreseen_never', { place });
+  const says = step.stated ? say('method_says', { time: time(step.stated[0] * 60, step.stated[1] * 60) }) : '';
+  if (step.ripens) return say('foreseen_ripe', { place, from: about(step.from), to: about(step.to), says });
+  const [from, to] = step.tell.map(about);
+  return say('foreseen_after', { place, after: about(step.from), from, to, says });
 }
 
 function liquidInWords({ data, settings }, { called: name, celsius: at }) {
   const room = degrees(data, settings, settings.room);
   if (at === null || at <= 1 || at >= 60) {
-    return `In a room of ${room} the ${name} alone cannot bring this to its temperature: warm or chill more than that.`;
+    return say('liquid_alone_cannot', { room, liquid: name });
   }
   const half = Math.round(at * 2) / 2;
-  const hot = at > 50 ? ' Too hot to meet the yeast alone.' : '';
-  return `In a room of ${room}, have the ${name} at ${degrees(data, settings, half)} to bring this to its temperature.${hot}`;
+  const hot = at > 50 ? ` ${say('liquid_too_hot')}` : '';
+  return say('liquid_at', { room, liquid: name, degrees: degrees(data, settings, half), hot });
 }
 

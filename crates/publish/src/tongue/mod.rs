@@ -1,0 +1,102 @@
+//! What pages say of themselves, in the language of their book: one catalogue of messages a language, and an accessor
+//! a message. The words of the formula are its author's and are never touched.
+
+mod catalogue;
+mod exchange;
+mod label;
+mod message;
+mod page;
+mod paper;
+mod script;
+mod trade;
+
+#[cfg(test)]
+mod tests;
+
+use catalogue::Catalogue;
+use quantity::print::Notation;
+pub use script::CARRIED;
+use std::fmt;
+use std::sync::LazyLock;
+
+/// The language that a page speaks, and how it writes figures.
+#[derive(Clone, Copy)]
+pub struct Tongue {
+    catalogue: &'static Catalogue,
+    /// How figures are written.
+    pub print: Notation,
+}
+
+static BRITISH: LazyLock<Catalogue> = LazyLock::new(|| Catalogue::of("en-GB", &[include_str!("../../words/en-GB.ftl")]));
+static AMERICAN: LazyLock<Catalogue> =
+    LazyLock::new(|| Catalogue::of("en-US", &[include_str!("../../words/en-GB.ftl"), include_str!("../../words/en-US.ftl")]));
+static GERMAN: LazyLock<Catalogue> = LazyLock::new(|| Catalogue::of("de", &[include_str!("../../words/de.ftl")]));
+
+impl Tongue {
+    /// The words for a language as BCP 47 writes it: German of any country, American English, else British English.
+    #[must_use]
+    pub fn of(language: &str) -> Self {
+        if formula::read::is_german(language) {
+            Self::german()
+        } else if crate::spelling::is_american(language) {
+            Self { catalogue: &AMERICAN, print: quantity::print::ENGLISH }
+        } else {
+            Self::default()
+        }
+    }
+
+    /// German, with the marks of CLDR: a decimal comma, and a point between groups of three digits.
+    fn german() -> Self {
+        let words = Self { catalogue: &GERMAN, print: quantity::print::ENGLISH };
+        let print = Notation {
+            point: ',',
+            group: '.',
+            grouped_from: 4,
+            to: words.figure_to(),
+            cups: (words.figure_cup(), words.figure_cups()),
+            tablespoon: words.figure_tablespoon(),
+            teaspoon: words.figure_teaspoon(),
+        };
+        Self { print, ..words }
+    }
+
+    /// Whether it is English of any country.
+    #[must_use]
+    pub fn is_english(self) -> bool {
+        self.catalogue.language.starts_with("en")
+    }
+
+    /// Whether nouns keep their capital within a sentence.
+    #[must_use]
+    pub fn has_capital_nouns(self) -> bool {
+        self.catalogue.language == "de"
+    }
+
+    /// A title as lists order it; German counts an umlaut as its plain letter, as DIN 5007 asks of words.
+    #[must_use]
+    pub fn in_order(self, title: &str) -> String {
+        let small = title.to_lowercase();
+        let plain = [("ä", "a"), ("ö", "o"), ("ü", "u"), ("ß", "ss")];
+        if self.is_english() { small } else { plain.iter().fold(small, |title, (from, to)| title.replace(from, to)) }
+    }
+}
+
+impl Default for Tongue {
+    fn default() -> Self {
+        Self { catalogue: &BRITISH, print: quantity::print::ENGLISH }
+    }
+}
+
+impl PartialEq for Tongue {
+    fn eq(&self, other: &Self) -> bool {
+        self.catalogue.language == other.catalogue.language
+    }
+}
+
+impl Eq for Tongue {}
+
+impl fmt::Debug for Tongue {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "Tongue({})", self.catalogue.language)
+    }
+}

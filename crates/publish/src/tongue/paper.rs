@@ -1,0 +1,4 @@
+//! The messages of what is printed.
+
+#[cfg(test)]
+pub const PAPER: &[super::message::Message] = &[];
