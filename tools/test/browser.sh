@@ -26,3 +26,5 @@ cp tools/test/figures.mjs tools/test/reader.mjs tools/test/reader-looks.mjs targ
 node target/browser/figures.mjs .
 node target/browser/reader.mjs .
 node target/browser/reader-looks.mjs .
+cp tools/test/workbench.mjs target/browser/
+node target/browser/workbench.mjs .

@@ -25,6 +25,11 @@ impl Failure {
         self
     }
 
+    /// What went wrong, and what to do.
+    pub fn words(&self) -> (&str, &str) {
+        (&self.message, self.hint.as_deref().unwrap_or_default())
+    }
+
     /// Standard output that takes no more.
     pub fn output(error: &std::io::Error) -> Self {
         Self::new(format!("could not write the answer: {}", plain(error)))

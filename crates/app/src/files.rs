@@ -26,6 +26,16 @@ pub struct Found {
 
 /// Reads the book at a path: its folder, or one of its formula files.
 pub fn find(path: &Path) -> Result<Found, Failure> {
+    let found = find_if_any(path)?;
+    if found.only.is_none() && !found.has_formulas() && found.refused.is_empty() {
+        return Err(Failure::new(format!("{} holds no formulas", path.display()))
+            .hint("a book has its formulas in formulas/*.toml; `wellproved new` writes a first one"));
+    }
+    Ok(found)
+}
+
+/// The same of a folder in which there may be no formula yet.
+pub fn find_if_any(path: &Path) -> Result<Found, Failure> {
     let meta = fs::metadata(path).map_err(|error| {
         Failure::file("open", path, &error).hint("give the folder of a book, such as examples/saltmarsh, or one formula's file")
     })?;
@@ -67,14 +77,14 @@ fn read_book(folder: PathBuf, only: Option<String>) -> Result<Found, Failure> {
     if !folder.join("formulas").is_dir() {
         found.read_folder_flat(&folder)?;
     }
-    if !found.text.files.keys().any(|file| file.starts_with("formulas/")) && found.refused.is_empty() {
-        return Err(Failure::new(format!("{} holds no formulas", folder.display()))
-            .hint("a book has its formulas in formulas/*.toml; `wellproved new` writes a first one"));
-    }
     Ok(found)
 }
 
 impl Found {
+    fn has_formulas(&self) -> bool {
+        self.text.files.keys().any(|file| file.starts_with("formulas/"))
+    }
+
     /// The book with a file that lies in its folder but not among its formulas: a revision kept elsewhere stands
     /// in the place of the formula of its name.
     fn with(mut self, file: &Path) -> Result<Self, Failure> {

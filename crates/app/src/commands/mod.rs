@@ -30,7 +30,9 @@ mod store;
 mod taste;
 mod trial;
 
+pub use cost::costing;
 pub use explain::explained;
+pub use new::starters;
 pub use trial::said_of_entries;
 
 use crate::failure::Stopped;

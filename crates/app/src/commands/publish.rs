@@ -1,14 +1,14 @@
 //! `publish`: the book as pages.
 
 use super::{Ended, Outcome};
-use crate::failure::{Failure, Stopped};
+use crate::failure::Stopped;
 use crate::memory::{Memory, wait};
-use crate::press::{self, Files, With};
+use crate::press::{self, With};
 use crate::tasting::evidence::Evidence;
 use crate::{book, findings, looking, paper, terminal};
 use formula::Diagnostic;
 use std::collections::BTreeSet;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 /// Proof-reads a book, works it out and writes it as pages: one self-contained file a formula, and lists that lead to them.
 ///
@@ -59,7 +59,7 @@ impl Publish {
         }
         let with: Vec<With> = self.with.iter().copied().collect::<BTreeSet<_>>().into_iter().collect();
         let opened = book::open(&self.book)?;
-        self.keep_out_of_the_book(&opened.folder)?;
+        press::keep_out_of_the_book(&opened.folder, &self.out)?;
         let evidence = wait(Evidence::of(&opened, &self.memory))??;
         let printed = press::print(&opened, &evidence, &self.out, &with)?;
         terminal::say_if_any(&findings::text(&printed.found, &opened.text))?;
@@ -68,29 +68,11 @@ impl Publish {
             terminal::remark("nothing was written: mend the errors first");
             return Ok(Outcome::FaultsFound);
         };
-        terminal::remark(&self.told(&files));
+        terminal::remark(&format!("{}; open {}", files.told(), self.out.join("index.html").display()));
         for name in &files.left {
             let file = self.out.join(name);
             terminal::remark(&format!("{} was changed by another hand: it is left, though its formula is gone", file.display()));
         }
         Ok(if printed.found.iter().any(Diagnostic::is_fault) { Outcome::FaultsFound } else { Outcome::Fine })
-    }
-
-    /// "3 files written, 998 unchanged, 1 removed; open published/index.html".
-    fn told(&self, files: &Files) -> String {
-        let mut told = vec![format!("{} {} written", files.written, if files.written == 1 { "file" } else { "files" })];
-        told.extend((files.unchanged > 0).then(|| format!("{} unchanged", files.unchanged)));
-        told.extend((files.removed > 0).then(|| format!("{} removed", files.removed)));
-        format!("{}; open {}", told.join(", "), self.out.join("index.html").display())
-    }
-
-    /// Refuses to write pages over the book's own folders.
-    fn keep_out_of_the_book(&self, folder: &Path) -> Result<(), Failure> {
-        let own = ["formulas", "ingredients", "kitchens"].iter().map(|part| folder.join(part));
-        let same = |a: &Path, b: &Path| std::fs::canonicalize(a).ok().is_some_and(|a| std::fs::canonicalize(b).ok() == Some(a));
-        if same(&self.out, folder) || own.into_iter().any(|part| same(&self.out, &part)) {
-            return Err(Failure::new(format!("{} is the book itself", self.out.display())).hint("name another folder with --out"));
-        }
-        Ok(())
     }
 }

@@ -40,6 +40,9 @@ pub struct Serve {
     /// Tell of every request, not only of those that change something or fail.
     #[arg(long)]
     log_all: bool,
+    /// The folder that pages are published to; “published” beside the book's folder if left out.
+    #[arg(long, value_name = "DIR")]
+    out: Option<PathBuf>,
     #[command(flatten)]
     memory: Memory,
 }
@@ -50,7 +53,8 @@ impl Serve {
         let runtime = runtime.map_err(|error| Failure::new(format!("the workbench cannot be run: {error}")))?;
         let opening =
             Opening { port: self.port, browse: !self.no_open, share: self.share, known_as: self.known_as, log_all: self.log_all };
-        let served = runtime.block_on(serve(Place { folder: self.book, memory: self.memory }, opening));
+        let place = Place { folder: self.book, published: self.out, memory: self.memory };
+        let served = runtime.block_on(serve(place, opening));
         // Whoever still looks on does not keep it open.
         runtime.shutdown_background();
         served?;

@@ -47,6 +47,26 @@ pub struct Files {
     pub left: Vec<String>,
 }
 
+impl Files {
+    /// "3 files written, 998 unchanged, 1 removed".
+    pub fn told(&self) -> String {
+        let mut told = vec![format!("{} {} written", self.written, if self.written == 1 { "file" } else { "files" })];
+        told.extend((self.unchanged > 0).then(|| format!("{} unchanged", self.unchanged)));
+        told.extend((self.removed > 0).then(|| format!("{} removed", self.removed)));
+        told.join(", ")
+    }
+}
+
+/// Refuses to write pages over the book's own folders.
+pub fn keep_out_of_the_book(book: &Path, out: &Path) -> Result<(), Failure> {
+    let own = ["formulas", "ingredients", "kitchens"].iter().map(|part| book.join(part));
+    let same = |a: &Path, b: &Path| std::fs::canonicalize(a).ok().is_some_and(|a| std::fs::canonicalize(b).ok() == Some(a));
+    if same(out, book) || own.into_iter().any(|part| same(out, &part)) {
+        return Err(Failure::new(format!("{} is the book itself", out.display())).hint("name another folder with --out"));
+    }
+    Ok(())
+}
+
 /// Brings the pages in a folder up to date with a book and with what was tasted, with what is printed of each formula.
 pub fn print(opened: &Opened, evidence: &Evidence, out: &Path, with: &[With]) -> Result<Printed, Failure> {
     let record = Record::read(out);

@@ -10,6 +10,7 @@ use formula::{Diagnostic, Formula, fault};
 use publish::page::{evidence_name, evidence_page};
 use publish::tasting::{Claim, claim};
 use std::collections::BTreeMap;
+use store::Store;
 
 /// The closed tastings that a book's formulas cite, and why the others may not be cited.
 #[derive(Default)]
@@ -30,8 +31,16 @@ impl Evidence {
             evidence.missing = opened.book.tastings.keys().map(why).collect();
             return Ok(evidence);
         };
+        let evidence = Self::held_by(&store, opened).await?;
+        store.close().await;
+        Ok(evidence)
+    }
+
+    /// Looks up every tasting of a book in a memory that is open.
+    pub async fn held_by(store: &Store, opened: &Opened) -> Result<Self, Failure> {
+        let mut evidence = Self::default();
         for name in opened.book.tastings.keys() {
-            let Ok(held) = held(&store, name).await else {
+            let Ok(held) = held(store, name).await else {
                 evidence.missing.insert(name.clone(), "it was never laid".to_owned());
                 continue;
             };
@@ -39,10 +48,9 @@ impl Evidence {
                 evidence.missing.insert(name.clone(), "it is still open".to_owned());
                 continue;
             }
-            let raw = raw(&store, &held).await?;
+            let raw = raw(store, &held).await?;
             evidence.closed.insert(name.clone(), Reported::of(held.tasting, raw, opened));
         }
-        store.close().await;
         Ok(evidence)
     }
 

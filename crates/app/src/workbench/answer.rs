@@ -83,6 +83,12 @@ impl Refusal {
         Self::with(StatusCode::REQUEST_TIMEOUT, "That did not come in time.", "try it again")
     }
 
+    /// What was asked is amiss, as the command line says it; a page's fields have names and no dashes.
+    pub fn amiss(failure: &Failure) -> Self {
+        let (message, hint) = failure.words();
+        Self::unfit(quantity::print::capital(&spoken(message)), spoken(hint))
+    }
+
     /// What it says.
     pub fn words(&self) -> Markup {
         html! { p { (self.message) } @if !self.hint.is_empty() { p.fine { (self.hint) } } }
@@ -164,4 +170,9 @@ pub fn broken() -> Refusal {
 /// There is no page of that address.
 pub async fn nothing_there(_visitor: Visitor) -> Refusal {
     Refusal::no_such("There is no page of that address.")
+}
+
+/// Words of the command line as a page says them.
+pub fn spoken(words: &str) -> String {
+    words.replace("--", "")
 }

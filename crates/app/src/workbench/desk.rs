@@ -16,6 +16,8 @@ use tokio::sync::{Mutex, broadcast};
 pub struct Place {
     /// The book's folder.
     pub folder: PathBuf,
+    /// Where its pages are published, if not beside it.
+    pub published: Option<PathBuf>,
     /// Its memory.
     pub memory: Memory,
 }
@@ -44,6 +46,7 @@ pub struct Desk(Arc<Shared>);
 
 struct Shared {
     folder: PathBuf,
+    published: PathBuf,
     opened: RwLock<Arc<Opened>>,
     memory: Memory,
     store: OnceLock<Store>,
@@ -66,12 +69,14 @@ impl Desk {
     /// Opens a book. One that cannot be remembered is shown all the same, and remembered once that can be.
     pub async fn open(place: Place, doors: Doors, journal: Journal) -> Result<Self, Failure> {
         let folder = place.folder.canonicalize().map_err(|error| Failure::file("open", &place.folder, &error))?;
-        let opened = book::open(&folder)?;
+        let opened = book::begin(&folder)?;
         let (store, away) = match place.memory.open(&folder).await {
             Ok(store) => (OnceLock::from(store), Failure::new("")),
             Err(failure) => (OnceLock::new(), failure),
         };
+        let beside = || folder.parent().unwrap_or(&folder).join("published");
         let shared = Shared {
+            published: place.published.unwrap_or_else(beside),
             folder,
             opened: RwLock::new(Arc::new(opened)),
             memory: place.memory,
@@ -93,6 +98,11 @@ impl Desk {
         &self.0.folder
     }
 
+    /// The folder that its pages are published to.
+    pub fn published(&self) -> &Path {
+        &self.0.published
+    }
+
     /// The book as it was last read.
     pub fn book(&self) -> Arc<Opened> {
         Arc::clone(&self.0.opened.read().unwrap_or_else(PoisonError::into_inner))
@@ -101,7 +111,7 @@ impl Desk {
     /// Reads the book anew from the disk; one after the other, so that what was read later also stands later.
     pub fn read_again(&self) -> Result<Arc<Opened>, Failure> {
         let _alone = self.0.reading.lock().unwrap_or_else(PoisonError::into_inner);
-        let opened = Arc::new(book::open(&self.0.folder)?);
+        let opened = Arc::new(book::begin(&self.0.folder)?);
         *self.0.opened.write().unwrap_or_else(PoisonError::into_inner) = Arc::clone(&opened);
         Ok(opened)
     }

@@ -43,6 +43,7 @@ impl<'f> Frame<'f> {
                     link rel="icon" href="data:,";
                     title { (self.title) " · Wellproved" }
                     link rel="stylesheet" href=(super::asset::address("workbench.css"));
+                    link rel="stylesheet" href=(super::asset::address("pages.css"));
                     script type="module" src=(super::asset::address("workbench.js")) {}
                 }
                 body data-live[self.live] {

@@ -15,6 +15,7 @@ mod listen;
 mod live;
 mod page;
 mod present;
+mod proof;
 mod sharing;
 
 use crate::failure::Failure;
