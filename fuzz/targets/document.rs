@@ -22,7 +22,7 @@ const TRIAL: &str =
     "title = \"x\"\nformula = \"x\"\ndate = 2026-11-02\n[[rise]]\nstage = \"dough\"\nstep = \"bulk\"\ncourse = \"x.csv\"\n";
 
 /// The files of a book, of which the first byte chooses one; tools/fuzz.sh says the same of its seeds.
-const FILES: [&str; 9] = [
+const FILES: [&str; 10] = [
     "book.toml",
     "ingredients/x.toml",
     "kitchens/x.toml",
@@ -32,6 +32,7 @@ const FILES: [&str; 9] = [
     "formulas/x.toml",
     "prices.toml",
     "larder.toml",
+    "tastings/x.toml",
 ];
 
 fuzz_target!(|bytes: &[u8]| {

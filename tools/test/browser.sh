@@ -19,12 +19,16 @@ target/debug/wellproved label crates/publish/tests/halligofen --for eu --format 
 for site in site halligofen hostile-site pictures-beside pictures-within; do
   node target/browser/pages.mjs "target/browser/$site"
 done
-cp tools/test/serving.mjs tools/test/sheet-by-hand.mjs tools/test/logging.mjs target/browser/
 mkdir -p target/browser/looks
-node target/browser/sheet-by-hand.mjs .
-node target/browser/logging.mjs .
+cp tools/test/serving.mjs target/browser/
+for walk in sheet-by-hand logging tasting sharing; do
+  cp "tools/test/$walk.mjs" target/browser/
+  node "target/browser/$walk.mjs" .
+done
 cp tools/test/figures.mjs tools/test/reader.mjs tools/test/reader-looks.mjs target/browser/
 node target/browser/figures.mjs .
 node target/browser/reader.mjs .
 node target/browser/reader.mjs . 60 de
 node target/browser/reader-looks.mjs .
+cp tools/test/workbench.mjs target/browser/
+node target/browser/workbench.mjs .

@@ -34,7 +34,7 @@ if [ ! -x target/venv/bin/python ]; then
   python3 -m venv target/venv
 fi
 target/venv/bin/python -m pip install --quiet --disable-pip-version-check jsonschema==4.25.1 icalendar==7.3.2 highspy==1.16.0 \
-  feedparser==6.0.14 extruct==0.18.0 pillow==13.0.0 exifread==3.5.1 jinja2==3.1.6
+  feedparser==6.0.14 extruct==0.18.0 pillow==13.0.0 exifread==3.5.1 jinja2==3.1.6 scipy==1.17.1 numpy==2.4.6
 
 # The browser's driver and the accessibility rules, from the npm registry, under target/.
 mkdir -p target/browser

@@ -15,6 +15,7 @@ KINDS = {
     "kitchen": ["examples/*/kitchens/*.toml", "crates/app/src/commands/starter/kitchen.toml"],
     "prices": ["examples/*/prices.toml"],
     "trial": ["examples/*/trials/*.toml"],
+    "tasting": ["examples/*/tastings/*.toml"],
     "ingredients": ["examples/*/ingredients/*.toml", "crates/app/src/commands/starter/ingredients.toml", "crates/formula/data/ingredients/*.toml"],
 }
 

@@ -30,10 +30,19 @@ pub struct Opened {
 
 /// Opens the book at a path.
 pub fn open(path: &Path) -> Result<Opened, Failure> {
-    let files::Found { folder, text, refused, only } = files::find(path)?;
+    Ok(opened(files::find(path)?))
+}
+
+/// Opens the book in a folder, which may have no formula yet.
+pub fn begin(folder: &Path) -> Result<Opened, Failure> {
+    Ok(opened(files::find_if_any(folder)?))
+}
+
+fn opened(found: files::Found) -> Opened {
+    let files::Found { folder, text, refused, only } = found;
     let Checked { value: book, diagnostics } = Book::open(text.clone());
     let found = refused.into_iter().chain(diagnostics).collect();
-    Ok(Opened { folder, text, book, found, only, taught: Mutex::default() })
+    Opened { folder, text, book, found, only, taught: Mutex::default() }
 }
 
 impl Opened {

@@ -4,16 +4,18 @@ use std::fmt;
 use std::path::Path;
 
 /// A failure with what was being done, what went wrong, and what to do.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub struct Failure {
     message: String,
     hint: Option<String>,
+    /// What it says to those who need not know this machine's folders.
+    abroad: Option<String>,
 }
 
 impl Failure {
     /// A failure in words.
     pub fn new(message: impl Into<String>) -> Self {
-        Self { message: message.into(), hint: None }
+        Self { message: message.into(), hint: None, abroad: None }
     }
 
     /// The same with what to do, if there is a word to say of it.
@@ -23,6 +25,11 @@ impl Failure {
         self
     }
 
+    /// What went wrong, and what to do.
+    pub fn words(&self) -> (&str, &str) {
+        (&self.message, self.hint.as_deref().unwrap_or_default())
+    }
+
     /// Standard output that takes no more.
     pub fn output(error: &std::io::Error) -> Self {
         Self::new(format!("could not write the answer: {}", plain(error)))
@@ -30,7 +37,25 @@ impl Failure {
 
     /// A file or folder that could not be used.
     pub fn file(doing: &str, path: &Path, error: &std::io::Error) -> Self {
-        Self::new(format!("could not {doing} {}: {}", path.display(), plain(error)))
+        let name = path.file_name().unwrap_or_default().display();
+        let abroad = Some(format!("could not {doing} {name}: {}", plain(error)));
+        Self { abroad, ..Self::new(format!("could not {doing} {}: {}", path.display(), plain(error))) }
+    }
+
+    /// What it says to those who need not know where on this machine the book lies.
+    pub fn abroad(&self) -> String {
+        match (&self.abroad, &self.hint) {
+            (Some(abroad), None) => abroad.clone(),
+            (Some(abroad), Some(hint)) => format!("{abroad}\n  {hint}"),
+            (None, _) => self.to_string(),
+        }
+    }
+
+    /// The same with what it says abroad.
+    #[must_use]
+    pub fn told_abroad(mut self, abroad: impl Into<String>) -> Self {
+        self.abroad = Some(abroad.into());
+        self
     }
 }
 

@@ -10,7 +10,7 @@ use std::path::{Component, Path, PathBuf};
 
 /// The files at the head of a book's folder, and the folders in it.
 const SETTINGS: [&str; 3] = ["book.toml", "prices.toml", "larder.toml"];
-const PARTS: [&str; 4] = ["kitchens", "ingredients", "formulas", "trials"];
+const PARTS: [&str; 5] = ["kitchens", "ingredients", "formulas", "trials", "tastings"];
 
 /// A book as it was found on the disk.
 pub struct Found {
@@ -26,6 +26,16 @@ pub struct Found {
 
 /// Reads the book at a path: its folder, or one of its formula files.
 pub fn find(path: &Path) -> Result<Found, Failure> {
+    let found = find_if_any(path)?;
+    if found.only.is_none() && !found.has_formulas() && found.refused.is_empty() {
+        return Err(Failure::new(format!("{} holds no formulas", path.display()))
+            .hint("a book has its formulas in formulas/*.toml; `wellproved new` writes a first one"));
+    }
+    Ok(found)
+}
+
+/// The same of a folder in which there may be no formula yet.
+pub fn find_if_any(path: &Path) -> Result<Found, Failure> {
     let meta = fs::metadata(path).map_err(|error| {
         Failure::file("open", path, &error).hint("give the folder of a book, such as examples/saltmarsh, or one formula's file")
     })?;
@@ -67,14 +77,14 @@ fn read_book(folder: PathBuf, only: Option<String>) -> Result<Found, Failure> {
     if !folder.join("formulas").is_dir() {
         found.read_folder_flat(&folder)?;
     }
-    if !found.text.files.keys().any(|file| file.starts_with("formulas/")) && found.refused.is_empty() {
-        return Err(Failure::new(format!("{} holds no formulas", folder.display()))
-            .hint("a book has its formulas in formulas/*.toml; `wellproved new` writes a first one"));
-    }
     Ok(found)
 }
 
 impl Found {
+    fn has_formulas(&self) -> bool {
+        self.text.files.keys().any(|file| file.starts_with("formulas/"))
+    }
+
     /// The book with a file that lies in its folder but not among its formulas: a revision kept elsewhere stands
     /// in the place of the formula of its name.
     fn with(mut self, file: &Path) -> Result<Self, Failure> {
@@ -148,9 +158,9 @@ impl Found {
     }
 }
 
-/// Whether a folder's files may have readings beside them: a room's log, the course of a rise.
+/// Whether a folder's files may have readings beside them: a room's log, the course of a rise, the raw data of a tasting.
 fn has_readings(part: &str) -> bool {
-    part == "kitchens" || part == "trials" || part.starts_with("trials/")
+    matches!(part, "kitchens" | "trials" | "tastings") || part.starts_with("trials/")
 }
 
 /// Why an entry of a book's folder is not read: opening a pipe may wait for ever, and links to folders
@@ -217,6 +227,15 @@ pub fn write_to_last(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
     let failed = |error: std::io::Error| Failure::file("write", path, &error);
     let draft = drafted(path, bytes)?;
     draft.as_file().sync_all().map_err(failed)?;
+    draft.persist(path).map(drop).map_err(|error| Failure::file("write", path, &error.error))
+}
+
+/// The same, for the eyes of the folder's owner alone.
+pub fn write_secret(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
+    let failed = |error: std::io::Error| Failure::file("write", path, &error);
+    // A draft is readable by nobody else, and stays so where nothing else is said.
+    let mut draft = tempfile::NamedTempFile::new_in(path.parent().unwrap_or(Path::new("."))).map_err(failed)?;
+    draft.write_all(bytes).and_then(|()| draft.as_file().sync_all()).map_err(failed)?;
     draft.persist(path).map(drop).map_err(|error| Failure::file("write", path, &error.error))
 }
 

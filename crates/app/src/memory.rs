@@ -2,7 +2,7 @@
 
 use crate::failure::Failure;
 use std::future::Future;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use store::{Address, Kind, Store, StoreFault};
 
 /// Where the memory is.
@@ -27,13 +27,26 @@ impl Memory {
         self.open(book).await
     }
 
+    /// The store of a book, or none where nothing was saved yet.
+    pub async fn open_if_there(&self, book: &Path) -> Result<Option<Store>, Failure> {
+        match self.address(book)? {
+            Address::File(file) if !file.exists() => Ok(None),
+            _ => self.open(book).await.map(Some),
+        }
+    }
+
     /// The store of a book, made where there is none.
     pub async fn open(&self, book: &Path) -> Result<Store, Failure> {
         let address = self.address(book)?;
-        if let Address::File(file) = &address {
-            prepare(file)?;
+        if matches!(address, Address::File(_)) {
+            folder(book)?;
         }
         Store::open(&address).await.map_err(told)
+    }
+
+    /// Whether there is one yet, or a server that has one.
+    pub fn is_there(&self, book: &Path) -> bool {
+        !matches!(self.address(book), Ok(Address::File(file)) if !file.exists())
     }
 
     fn address(&self, book: &Path) -> Result<Address, Failure> {
@@ -49,15 +62,20 @@ impl Memory {
     }
 }
 
-/// Makes the folder of the memory, which keeps itself out of version control.
-fn prepare(file: &Path) -> Result<(), Failure> {
-    let Some(folder) = file.parent() else { return Ok(()) };
+/// The file of those who may come in, which is there once the book was shared.
+pub fn keys(book: &Path) -> PathBuf {
+    book.join(FOLDER).join("keys.json")
+}
+
+/// The folder of a book's memory, made where there is none; it keeps itself out of version control.
+pub fn folder(book: &Path) -> Result<PathBuf, Failure> {
+    let folder = book.join(FOLDER);
     if !folder.is_dir() {
-        std::fs::create_dir(folder).map_err(|error| Failure::file("make", folder, &error))?;
+        std::fs::create_dir(&folder).map_err(|error| Failure::file("make", &folder, &error))?;
         let ignored = folder.join(".gitignore");
         std::fs::write(&ignored, "*\n").map_err(|error| Failure::file("write", &ignored, &error))?;
     }
-    Ok(())
+    Ok(folder)
 }
 
 /// Runs what waits for a store.
@@ -76,9 +94,15 @@ pub fn told(fault: StoreFault) -> Failure {
         StoreFault::SavedMeanwhile { .. } => "nothing was overwritten: look at `wellproved history`, then save again",
         StoreFault::NotEmpty => "name the address of an empty one with --store",
         StoreFault::Refused(_) => "nothing was changed: is the disk full, or the folder not to be written?",
+        StoreFault::StillOpen(_) => "`wellproved taste close` closes it",
+        StoreFault::NotTaken(_) => "",
         StoreFault::NoSuch { .. } | StoreFault::NotARecord { .. } | StoreFault::NotHere(_) => "",
     };
-    Failure::new(fault.to_string()).hint(hint)
+    let failure = Failure::new(fault.to_string()).hint(hint);
+    match fault {
+        StoreFault::Away { why, .. } => failure.told_abroad(format!("the store cannot be reached: {why}")),
+        _ => failure,
+    }
 }
 
 /// What a file of a book is called in its memory: "formulas/rye.toml" is the formula “rye”.
@@ -91,6 +115,7 @@ pub fn document(file: &str) -> Option<(Kind, String)> {
         Some(("formulas", inner)) => Some((Kind::Formula, name(inner))),
         Some(("ingredients", inner)) => Some((Kind::Ingredients, name(inner))),
         Some(("kitchens", inner)) => Some((Kind::Kitchen, name(inner))),
+        Some(("tastings", inner)) => Some((Kind::Tasting, name(inner))),
         Some(("trials", inner)) => Some((Kind::Trial, name(inner))),
         _ => None,
     }

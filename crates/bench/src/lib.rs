@@ -14,5 +14,6 @@ pub mod grounds;
 pub mod label;
 pub mod rules;
 pub mod target;
+pub mod tasting;
 pub mod trial;
 pub mod weighing;

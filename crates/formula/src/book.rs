@@ -5,13 +5,14 @@ use crate::ingredient::{StockedFile, nearest, plain_name};
 use crate::larder::{LARDER, misplaced as misplaced_larder};
 use crate::prices::{PRICES, misplaced as misplaced_prices};
 use crate::read::{
-    At, BookSettings, Kitchen, Larder, Prices, Trial, is_plain, read_book, read_formula, read_ingredients, read_kitchen,
+    At, BookSettings, Kitchen, Larder, Prices, Tasting, Trial, is_plain, read_book, read_formula, read_ingredients, read_kitchen,
     read_larder, read_prices, read_room_log, stem,
 };
 use crate::resolve::formula::{Blend, Formula};
 use crate::resolve::trial::misplaced;
 use crate::resolve::{OtherFormula, Surroundings, resolve};
 use crate::source::{LONGEST_CHAIN, Source};
+use crate::tastings::{TASTINGS, cited_wrongly, read_tastings};
 use crate::trials::{TRIALS, read_trials};
 use crate::{Checked, Diagnostic, Pantry, Place, fault};
 use std::cell::RefCell;
@@ -70,6 +71,8 @@ pub struct Book {
     pub formulas: BTreeMap<String, Source>,
     /// What was seen when they were baked, in the order of days.
     pub trials: Vec<Trial>,
+    /// What was tasted blind, or is to be, by name.
+    pub tastings: BTreeMap<String, Tasting>,
     /// What its ingredients, energy and work cost.
     pub prices: Prices,
     /// What is there already.
@@ -88,7 +91,7 @@ impl Book {
         let mut formulas = BTreeMap::new();
         let mut settings_file = None;
         let (mut prices, mut larder) = (Prices::default(), Larder::default());
-        let (mut kitchen_files, mut logs) = (Vec::new(), BTreeMap::new());
+        let (mut kitchen_files, mut logs, mut tasted) = (Vec::new(), BTreeMap::new(), Vec::new());
         let (seen, files): (BTreeMap<_, _>, BTreeMap<_, _>) =
             text.files.into_iter().partition(|(file, _)| file.starts_with(TRIALS));
         for (file, source) in files {
@@ -105,6 +108,9 @@ impl Book {
                 let kitchen = kept(read_kitchen(&source), &mut found);
                 kitchen_files.push((kitchen.name.clone(), Arc::clone(&source.file)));
                 kitchens.insert(kitchen.name.clone(), kitchen);
+            } else if file.starts_with(TASTINGS) {
+                // Raw data lie beside their tasting for others to work out anew; a book does not read them.
+                tasted.extend((!file.ends_with(".csv")).then_some(source));
             } else if file.starts_with("ingredients/") {
                 let ingredients = kept(read_ingredients(&source), &mut found);
                 stocked.push(StockedFile { file: source.file, ingredients });
@@ -130,9 +136,10 @@ impl Book {
         let chosen = settings.kitchen.as_ref().zip(settings_file.as_ref());
         found.extend(chosen.and_then(|(kitchen, file)| unknown_kitchen(kitchen, file, &kitchens)));
         let trials = kept(read_trials(&seen, &formulas, &kitchens), &mut found);
+        let tastings = kept(read_tastings(&tasted, &formulas, &trials), &mut found);
         let others = RwLock::new(BTreeMap::new());
         Checked {
-            value: Self { settings, kitchens, pantry: pantry.value, formulas, trials, prices, larder, others },
+            value: Self { settings, kitchens, pantry: pantry.value, formulas, trials, tastings, prices, larder, others },
             diagnostics: found,
         }
     }
@@ -151,10 +158,10 @@ impl Book {
         own.cloned().unwrap_or_else(|| self.kitchen())
     }
 
-    /// What the trials of a formula call by names that it does not have.
+    /// What the trials of a formula call by names that it does not have, and the tastings it cites that are not its own.
     pub fn misplaced<'b>(&'b self, formula: &'b Formula) -> impl Iterator<Item = Diagnostic> + 'b {
         let own = self.trials.iter().filter(|trial| trial.formula.value == formula.name);
-        own.flat_map(|trial| misplaced(trial, formula))
+        own.flat_map(|trial| misplaced(trial, formula)).chain(cited_wrongly(formula, &self.tastings))
     }
 
     /// Works out the formula of that name.

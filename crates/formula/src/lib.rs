@@ -16,6 +16,7 @@ pub mod prices;
 pub mod read;
 pub mod resolve;
 pub mod source;
+mod tastings;
 mod trials;
 
 pub use book::{Book, BookText};

@@ -22,6 +22,7 @@ pub mod site;
 pub mod solved;
 pub mod spelling;
 mod structured;
+pub mod tasting;
 pub mod tongue;
 pub mod trial_plan;
 pub mod words;

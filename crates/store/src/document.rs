@@ -17,14 +17,16 @@ pub enum Kind {
     Larder,
     /// What things cost.
     Prices,
+    /// What is tasted blind, and how.
+    Tasting,
     /// What was tried and seen.
     Trial,
 }
 
 impl Kind {
     /// Every kind.
-    pub const ALL: [Self; 7] =
-        [Self::Book, Self::Formula, Self::Ingredients, Self::Kitchen, Self::Larder, Self::Prices, Self::Trial];
+    pub const ALL: [Self; 8] =
+        [Self::Book, Self::Formula, Self::Ingredients, Self::Kitchen, Self::Larder, Self::Prices, Self::Tasting, Self::Trial];
 
     /// The word for it, which the database holds.
     #[must_use]
@@ -36,6 +38,7 @@ impl Kind {
             Self::Kitchen => "kitchen",
             Self::Larder => "larder",
             Self::Prices => "prices",
+            Self::Tasting => "tasting",
             Self::Trial => "trial",
         }
     }

@@ -42,6 +42,10 @@ pub enum StoreFault {
         /// What is wrong.
         why: String,
     },
+    /// A tasting is open: its answers cannot be read, nor can it be laid again.
+    StillOpen(String),
+    /// An answer is not taken, and why.
+    NotTaken(&'static str),
     /// Records are read only into an empty store.
     NotEmpty,
     /// It cannot be done with this database, and what to do instead.
@@ -61,6 +65,8 @@ impl fmt::Display for StoreFault {
             }
             Self::NoSuch { kind, name, number } => write!(f, "there is no revision {number} of the {} “{name}”", kind.word()),
             Self::NotARecord { line, why } => write!(f, "line {line} is no record of a store: {why}"),
+            Self::StillOpen(name) => write!(f, "the tasting “{name}” is still open"),
+            Self::NotTaken(why) => write!(f, "that is not taken: {why}"),
             Self::NotEmpty => write!(f, "records are read into an empty store, and this one is not"),
             Self::NotHere(instead) => write!(f, "that cannot be done with this database: {instead}"),
             Self::Refused(why) => write!(f, "the store refuses: {why}"),

@@ -70,7 +70,7 @@ impl Store {
                 if is_file {
                     // What is acknowledged has reached the disk; a reader never waits for a writer.
                     connection
-                        .execute("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON; PRAGMA busy_timeout = 5000;")
+                        .execute("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON; PRAGMA secure_delete = ON; PRAGMA busy_timeout = 5000;")
                         .await?;
                 }
                 Ok(())
@@ -97,6 +97,19 @@ impl Store {
         let rows = rows.map_err(|error| StoreFault::Damaged(error.to_string()))?;
         let said: Vec<String> = rows.iter().filter_map(|row| row.try_get::<String, _>(0).ok()).collect();
         if said == ["ok"] { Ok(()) } else { Err(StoreFault::Damaged(said.join("; "))) }
+    }
+
+    /// Which database it is, and of which version.
+    ///
+    /// # Errors
+    /// [`StoreFault`] where the store is away.
+    pub async fn database(&self) -> Result<String, StoreFault> {
+        let (name, asked) = match self.address {
+            Address::File(_) => ("SQLite", "SELECT sqlite_version()"),
+            Address::Server(_) => ("PostgreSQL", "SELECT CAST(current_setting('server_version') AS TEXT)"),
+        };
+        let version: String = sqlx::query(asked).fetch_one(&self.pool).await?.try_get(0)?;
+        Ok(format!("{name} {version}"))
     }
 
     /// Copies a store that is in use, whole, into a new file.

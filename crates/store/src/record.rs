@@ -1,7 +1,7 @@
 //! Everything a store holds as lines of JSON, out and in again: the same store gives the same bytes.
 
 use crate::revision::{self, hash};
-use crate::{Edition, Kind, Revision, Store, StoreFault, Stroke, edition, stroke};
+use crate::{Answer, Edition, Kind, Revision, Seat, Sitting, Store, StoreFault, Stroke, answer, edition, lines, sitting, stroke};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 
@@ -11,7 +11,8 @@ const FORMAT: &str = "wellproved-store";
 const VERSION: i64 = 1;
 
 impl Store {
-    /// Everything, a line each: first the form, then texts, revisions, strokes and editions, each in a fixed order.
+    /// Everything, a line each: first the form, then texts, revisions, strokes, editions, sittings and answers, each in
+    /// a fixed order.
     ///
     /// # Errors
     /// [`StoreFault`] where the store is away.
@@ -54,6 +55,7 @@ impl Store {
             let parts: Vec<Value> = one.parts.iter().map(|(kind, name, number)| json!([kind.word(), name, number])).collect();
             line(json!({ "edition": one.number, "note": one.note, "at": one.at.to_string(), "of": parts }));
         }
+        self.tasted().await?.into_iter().for_each(line);
         Ok(out)
     }
 
@@ -81,7 +83,9 @@ impl Store {
                 Some(Record::Revision(one)) => revision::keep(&mut writing, &one).await,
                 Some(Record::Stroke(one)) => stroke::keep(&mut writing, &one).await,
                 Some(Record::Edition(one)) => edition::keep(&mut writing, &one).await,
-                None => return Err(wrong("it is neither a text nor a revision, a stroke or an edition")),
+                Some(Record::Sitting(one, seats)) => sitting::keep(&mut writing, &one, &seats).await,
+                Some(Record::Answer(sitting, one)) => answer::keep(&mut writing, sitting, &one).await,
+                None => return Err(wrong("it is neither a text nor anything else that a store holds")),
             };
             kept.map_err(|error| wrong(&error.to_string()))?;
         }
@@ -95,6 +99,8 @@ enum Record {
     Revision(Revision),
     Stroke(Stroke),
     Edition(Edition),
+    Sitting(Sitting, Vec<Seat>),
+    Answer(i64, Answer),
 }
 
 /// What a line tells.
@@ -114,6 +120,12 @@ fn record(value: &Value) -> Option<Record> {
         let (name, before, after) = (text("name")?, text("before")?, text("after")?);
         let (what, by, undone) = (text("what")?, text("by")?, value["undone"].as_bool()?);
         return Some(Record::Stroke(Stroke { kind, name, number, before, after, what, by, at: at()?, undone }));
+    }
+    if value["answer"].is_string() {
+        return lines::answer(value).map(|(sitting, one)| Record::Answer(sitting, one));
+    }
+    if value["seats"].is_array() {
+        return lines::sitting(value).map(|(one, seats)| Record::Sitting(one, seats));
     }
     let part = |one: &Value| Some((Kind::of(one[0].as_str()?)?, one[1].as_str()?.to_owned(), one[2].as_i64()?));
     let parts = value["of"].as_array()?.iter().map(part).collect::<Option<Vec<_>>>()?;

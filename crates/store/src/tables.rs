@@ -10,6 +10,7 @@ type Step = (i64, &'static str, &'static str, &'static str);
 /// Every step, in order.
 pub const STEPS: &[Step] = &[
     (1, "revisions and editions", include_str!("tables/sqlite/1.sql"), include_str!("tables/postgres/1.sql")),
+    (2, "sittings and answers", include_str!("tables/sqlite/2.sql"), include_str!("tables/postgres/2.sql")),
     (3, "strokes", include_str!("tables/sqlite/3.sql"), include_str!("tables/postgres/3.sql")),
 ];
 

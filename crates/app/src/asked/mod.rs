@@ -1,11 +1,14 @@
 //! What a command is asked about: a book that is opened and proof-read, formulas and kitchens by their names.
 
+pub mod day;
 mod figures;
 mod kitchen;
 pub mod steps;
+mod wishes;
 
 pub use figures::{count, length, percent, time};
 pub use kitchen::{InKitchen, Place, kitchen, time_of_day};
+pub use wishes::{Sought, Wished};
 
 use crate::book::{self, Opened};
 use crate::failure::{Failure, Stopped};

@@ -98,7 +98,8 @@ impl Cost {
     }
 }
 
-fn costing<'f>(
+/// All that is told of a formula's cost.
+pub fn costing<'f>(
     book: &formula::Book,
     formula: &'f Formula,
     around: &Surroundings,

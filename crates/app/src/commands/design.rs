@@ -1,12 +1,16 @@
 //! `design`: a plan for a trial.
 
-use super::{Ended, Format, Outcome};
+use super::{Ended, Outcome};
+use crate::asked::unknown;
 use crate::failure::Failure;
-use crate::terminal;
-use bench::trial::{Factor, Question, Test, Wanted, panel, propose};
+use crate::{book, files, terminal};
+use bench::trial::{Factor, Plan, Question, Test, Wanted, panel, propose};
 use clap::ValueEnum;
+use jiff::ToSpan;
+use jiff::civil::Date;
 use publish::trial_plan::{self, Laid};
 use quantity::{Fraction, Measure, SpoonSystem};
+use std::path::{Path, PathBuf};
 
 /// Plans a trial: which batches to bake on which day, in which random order, and how many must taste them.
 ///
@@ -14,6 +18,10 @@ use quantity::{Fraction, Measure, SpoonSystem};
 ///   wellproved design --factor "leaven=sponge,poolish" --factor "yeast=0.5 %,1 %" \
 ///     --factor "water=65 %,70 %" --a-day 4 --days 2
 ///   wellproved design --factor "flour=mill A,mill B,mill C" --a-day 2 --days 3 --test paired --tell "40 %"
+///
+///   wellproved design --factor "yeast=0.5 %,1 %" --a-day 4 --format html > plan.html
+///   wellproved design --factor "yeast=0.5 %,1 %" --a-day 4 --into saltmarsh --formula cardamom-knots \
+///     --begin 2026-12-01
 ///
 /// What days cannot hold is parted into blocks, or thinned out to a fraction; what is then mixed up is said.
 #[derive(clap::Args)]
@@ -40,9 +48,30 @@ pub struct Design {
     /// How often such a difference should be found.
     #[arg(long, value_name = "SHARE", default_value = "80 %")]
     power: String,
+    /// Write each batch into this book as the draft of a trial, under the code of its bowl: what was planned is then
+    /// kept, and a tasting can name it.
+    #[arg(long, value_name = "BOOK", requires = "formula", requires = "begin")]
+    into: Option<PathBuf>,
+    /// The formula that is baked.
+    #[arg(long, value_name = "NAME", requires = "into")]
+    formula: Option<String>,
+    /// The first day: 2026-12-01.
+    #[arg(long, value_name = "DATE", requires = "into")]
+    begin: Option<String>,
     /// The form of the plan.
-    #[arg(long, value_enum, default_value_t = Format::Text)]
-    format: Format,
+    #[arg(long, value_enum, default_value_t = Form::Text)]
+    format: Form,
+}
+
+/// The form of a plan.
+#[derive(Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Form {
+    /// For reading.
+    Text,
+    /// A page to print: the batches of each day, and labels for the bowls.
+    Html,
+    /// For other programs.
+    Json,
 }
 
 /// What tasters are asked of two bowls.
@@ -72,12 +101,42 @@ impl Design {
         let question =
             Question { test, tell: share(&self.tell)?, significance: Fraction::percent(5.0), power: share(&self.power)? };
         let laid = Laid { plan: &plan, question, panel: panel(&question) };
-        terminal::say(&match self.format {
-            Format::Text => trial_plan::text(&laid, terminal::width()),
-            Format::Json => format!("{:#}", trial_plan::json(&laid)),
-        })?;
+        if let (Some(book), Some(formula), Some(begin)) = (&self.into, &self.formula, &self.begin) {
+            keep(&plan, book, formula, begin)?;
+        }
+        match self.format {
+            Form::Text => terminal::say(&trial_plan::text(&laid, terminal::width()))?,
+            Form::Html => terminal::show(&trial_plan::sheet(&laid))?,
+            Form::Json => terminal::say(&format!("{:#}", trial_plan::json(&laid)))?,
+        }
         Ok(Outcome::Fine)
     }
+}
+
+/// Writes each batch as the draft of a trial; all are new files, or none is written.
+fn keep(plan: &Plan, book: &Path, formula: &str, begin: &str) -> Result<(), Failure> {
+    let opened = book::open(book)?;
+    if !opened.book.formulas.contains_key(formula) {
+        return Err(unknown("formula", formula, opened.book.formulas.keys().map(String::as_str)));
+    }
+    let first: Date = begin.parse().map_err(|_| Failure::new(format!("“{begin}” is no day")).hint("write it 2026-12-01"))?;
+    let mut drafts = Vec::new();
+    for (batches, day) in plan.days.iter().zip(0_i64..) {
+        let date = first.checked_add(day.days()).map_err(|_| Failure::new("the calendar ends before the trial does"))?;
+        for batch in batches {
+            let file = opened.folder.join("trials").join(format!("{date}-bowl-{}.toml", batch.code));
+            drafts.push((file, trial_plan::draft(plan, batch, formula, &date.to_string())));
+        }
+    }
+    if let Some((file, _)) = drafts.iter().find(|(file, _)| file.exists()) {
+        let failure = Failure::new(format!("{} is there already: nothing was written", file.display()));
+        return Err(failure.hint("another --seed draws other codes"));
+    }
+    for (file, text) in &drafts {
+        files::write_new(file, text.as_bytes())?;
+    }
+    terminal::remark(&format!("{} trials drafted in {}", drafts.len(), opened.folder.join("trials").display()));
+    Ok(())
 }
 
 /// "yeast=0.5 %,1 %".

@@ -5,14 +5,12 @@ use crate::asked::unknown;
 use crate::book::Opened;
 use crate::failure::Failure;
 use crate::memory::{Memory, told, wait};
+use crate::revisions::what_changed;
 use crate::{book, terminal};
-use bench::forecast::Surroundings;
-use formula::source::Source;
-use formula::{Formula, Severity};
 use serde_json::json;
 use std::collections::BTreeSet;
 use std::path::PathBuf;
-use store::{Kind, Revision, Store};
+use store::{Kind, Revision};
 
 /// Tells what was saved of a book, and what changed from one revision of a formula to the next.
 ///
@@ -36,9 +34,6 @@ pub struct History {
     #[arg(long, value_enum, default_value_t = Format::Text)]
     format: Format,
 }
-
-/// More changes than this are counted, not told.
-const MOST_CHANGES: usize = 6;
 
 impl History {
     pub fn run(self) -> Ended {
@@ -120,21 +115,4 @@ fn as_json(one: &Revision, changed: Option<&str>) -> serde_json::Value {
         "kind": one.kind.word(), "name": one.name, "revision": one.number, "sha-256": one.hash,
         "note": one.note, "by": one.by, "at": one.at.to_string(), "changed": changed,
     })
-}
-
-/// What changed from the revision before, in the trade's terms; of words alone that they changed.
-pub async fn what_changed(store: &Store, opened: &Opened, name: &str, number: i64) -> Result<String, Failure> {
-    let text = async |number: i64| store.text(Kind::Formula, name, number).await.map_err(told);
-    let (before, after) = (worked_out(opened, name, text(number - 1).await?), worked_out(opened, name, text(number).await?));
-    let (Some(before), Some(after)) = (before, after) else { return Ok("one of the two has faults".to_owned()) };
-    let around = Surroundings::of(&opened.book.kitchen());
-    let columns = [(number - 1).to_string(), number.to_string()];
-    let changes = publish::comparison::changes(&bench::compare::compare(&[&before, &after], &around, &columns), MOST_CHANGES);
-    Ok(if changes.is_empty() { "its words".to_owned() } else { changes })
-}
-
-/// A revision in its book as the book is now; none where it has errors.
-fn worked_out(opened: &Opened, name: &str, text: String) -> Option<Formula> {
-    let checked = opened.book.revised(&Source { file: format!("formulas/{name}.toml").into(), text });
-    checked.diagnostics.iter().all(|found| found.severity < Severity::Error).then_some(checked.value)
 }

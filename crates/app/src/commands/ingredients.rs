@@ -2,6 +2,7 @@
 
 use super::{Ended, Format, Outcome};
 use crate::failure::Failure;
+use crate::ingredient::{facts, search, source};
 use crate::{book, terminal};
 use comfy_table::{CellAlignment, ContentArrangement, Table};
 use formula::arithmetic::{blended_protein, two_flours};
@@ -54,7 +55,7 @@ impl Ingredients {
             terminal::say(&blended(&pantry, first, second, target)?)?;
             return Ok(Outcome::Fine);
         }
-        let found = self.search(&pantry);
+        let found = search(&pantry, &self.words);
         if found.is_empty() {
             let asked = self.words.join(" ");
             let near = pantry.nearest(&asked).map_or_else(String::new, did_you_mean);
@@ -66,19 +67,6 @@ impl Ingredients {
             (Format::Text, many) => list(many),
         })?;
         Ok(Outcome::Fine)
-    }
-
-    /// An exact name alone, or else every ingredient that holds all the words.
-    fn search(&self, pantry: &Pantry) -> Vec<Arc<Ingredient>> {
-        let asked = self.words.join(" ");
-        if let Some(one) = pantry.find(&asked).filter(|_| !asked.is_empty()) {
-            return vec![Arc::clone(one)];
-        }
-        let holds = |one: &Ingredient| {
-            let text = format!("{} {} {}", one.name, one.title, one.also.join(" ")).to_lowercase();
-            self.words.iter().all(|word| text.contains(&word.to_lowercase()))
-        };
-        pantry.all().filter(|one| holds(one)).cloned().collect()
     }
 }
 
@@ -128,35 +116,9 @@ fn list(many: &[Arc<Ingredient>]) -> String {
 
 fn in_full(one: &Ingredient) -> String {
     let mut out = format!("{}\n{}\n\n", one.title, "═".repeat(one.title.chars().count()));
-    let mut say = |label: &str, value: String| {
-        if !value.is_empty() {
-            out.push_str(&format!("{label:24} {value}\n"));
-        }
-    };
-    say("name", one.name.clone());
-    say("also", one.also.join(", "));
-    say("group", one.group.word().to_owned());
-    say("on a label", one.declared.clone().unwrap_or_default());
-    say("bought as", if one.compound { "a mix of several things, which its pack lists" } else { "" }.to_owned());
-    if one.counts_as_flour {
-        say("counts as", "flour".to_owned());
+    for (label, value) in facts(one) {
+        out.push_str(&format!("{label:24} {value}\n"));
     }
-    let parts: Vec<String> =
-        one.parts.iter().map(|(part, share)| format!("{} {}", print::percent(*share, 1), part.title)).collect();
-    say("made of", parts.join(", "));
-    if let Some((density, source)) = &one.density {
-        say("density", format!("{} g/ml ({source})", print::number(density.as_grams_per_millilitre(), 3)));
-    }
-    if let Some(piece) = &one.piece {
-        say("one piece", format!("{} ({})", print::mass(piece.weighs), piece.of));
-    }
-    say("edible part", print::percent(one.edible, 0));
-    say("allergens", if one.allergens.is_empty() { "none of the listed ones".to_owned() } else { one.allergens.join(", ") });
-    say("added sugar", if one.added_sugar { "yes" } else { "no" }.to_owned());
-    say("source", source_in_words(one));
-    say("carbohydrate", one.carbohydrate_basis.clone());
-    say("sum", one.sum_note.clone());
-    say("notes", one.notes.clone());
     out.push_str("\nper 100 g edible portion\n");
     for figure in Figure::ALL {
         let value = one
@@ -166,15 +128,6 @@ fn in_full(one: &Ingredient) -> String {
         out.push_str(&format!("  {:28} {value}\n", figure.title()));
     }
     out
-}
-
-fn source_in_words(one: &Ingredient) -> String {
-    let source = &one.source;
-    let Some(key) = &source.dataset else { return source.name.clone() };
-    let dataset = datasets().iter().find(|dataset| dataset.key == *key);
-    let title = dataset.map_or_else(|| key.clone(), |dataset| format!("{}, {}", dataset.title, dataset.release));
-    let id = source.id.as_ref().map(|id| format!(", {id}")).unwrap_or_default();
-    if source.name.is_empty() { format!("{title}{id}") } else { format!("{title}{id}: {}", source.name) }
 }
 
 fn as_json(one: &Ingredient) -> Value {
@@ -196,7 +149,7 @@ fn as_json(one: &Ingredient) -> Value {
         "edible": one.edible.as_ratio(),
         "allergens": one.allergens,
         "added-sugar": one.added_sugar,
-        "source": source_in_words(one),
+        "source": source(one),
         "notes": one.notes,
     })
 }

@@ -20,15 +20,19 @@ mod learn;
 mod logger;
 mod new;
 mod publish;
+mod ready;
 mod save;
 mod scale;
 mod serve;
 mod sheet;
 mod solve;
 mod store;
+mod taste;
 mod trial;
 
+pub use cost::costing;
 pub use explain::explained;
+pub use new::starters;
 pub use trial::said_of_entries;
 
 use crate::failure::Stopped;
@@ -103,12 +107,14 @@ commands![
     trial::Trial,
     learn::Learn,
     design::Design,
+    taste::Taste,
     exchange::Exchange,
     compare::Compare,
     label::Label,
     cost::Cost,
     publish::Publish,
     serve::Serve,
+    ready::Ready,
     save::Save,
     history::History,
     store::Store,

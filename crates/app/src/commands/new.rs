@@ -9,6 +9,25 @@ const BOOK: &str = include_str!("starter/book.toml");
 const KITCHEN: &str = include_str!("starter/kitchen.toml");
 const INGREDIENTS: &str = include_str!("starter/ingredients.toml");
 const FORMULA: &str = include_str!("starter/formula.toml");
+const STRAIGHT: &str = include_str!("starter/straight.toml");
+
+/// A formula to begin with.
+pub struct Starter {
+    /// Its name.
+    pub name: &'static str,
+    /// What it is.
+    pub about: &'static str,
+    /// What it says.
+    pub text: &'static str,
+}
+
+/// The formulas to begin with.
+pub const fn starters() -> &'static [Starter] {
+    &[
+        Starter { name: "sponge", about: "a loaf with a sponge from the evening before", text: FORMULA },
+        Starter { name: "straight", about: "rolls mixed and baked on one day", text: STRAIGHT },
+    ]
+}
 
 /// Writes a commented starter: a whole book in a new folder, or one more formula in a book.
 ///

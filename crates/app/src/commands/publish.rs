@@ -1,18 +1,22 @@
 //! `publish`: the book as pages.
 
 use super::{Ended, Outcome};
-use crate::failure::{Failure, Stopped};
-use crate::press::{self, Files, With};
+use crate::failure::Stopped;
+use crate::memory::{Memory, wait};
+use crate::press::{self, With};
+use crate::tasting::evidence::Evidence;
 use crate::{book, findings, looking, paper, terminal};
 use formula::Diagnostic;
 use std::collections::BTreeSet;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 /// Proof-reads a book, works it out and writes it as pages: one self-contained file a formula, and lists that lead to them.
 ///
 /// The pages need no network; with scripts off they are the whole recipe, with scripts on a reader can fit them to a
 /// kitchen of their own. Only what changed since the last time is made anew; pages of formulas
 /// that are gone are removed, files of your own are left alone. With errors in the book nothing is written.
+///
+/// What a formula cites as evidence is claimed only where the book's memory holds the closed tasting.
 ///
 /// The lists go by title, tag and ingredient. Where book.toml states the address of the pages, there are also a feed
 /// (feed.xml), a site map (sitemap.xml) and canonical links. Given one formula's file, its page is added or renewed.
@@ -26,6 +30,8 @@ pub struct Publish {
     /// Print these of each formula, too, as PDF that its page leads to.
     #[arg(long, value_enum, value_name = "WHAT", value_delimiter = ',')]
     with: Vec<With>,
+    #[command(flatten)]
+    memory: Memory,
     /// Go on publishing whenever a file of the book changes, until you press Ctrl-C.
     #[arg(long)]
     watch: bool,
@@ -53,37 +59,20 @@ impl Publish {
         }
         let with: Vec<With> = self.with.iter().copied().collect::<BTreeSet<_>>().into_iter().collect();
         let opened = book::open(&self.book)?;
-        self.keep_out_of_the_book(&opened.folder)?;
-        let printed = press::print(&opened, &self.out, &with)?;
+        press::keep_out_of_the_book(&opened.folder, &self.out)?;
+        let evidence = wait(Evidence::of(&opened, &self.memory))??;
+        let printed = press::print(&opened, &evidence, &self.out, &with)?;
         terminal::say_if_any(&findings::text(&printed.found, &opened.text))?;
         terminal::remark(&findings::summary(&printed.found, opened.names().len()));
         let Some(files) = printed.files else {
             terminal::remark("nothing was written: mend the errors first");
             return Ok(Outcome::FaultsFound);
         };
-        terminal::remark(&self.told(&files));
+        terminal::remark(&format!("{}; open {}", files.told(), self.out.join("index.html").display()));
         for name in &files.left {
             let file = self.out.join(name);
             terminal::remark(&format!("{} was changed by another hand: it is left, though its formula is gone", file.display()));
         }
         Ok(if printed.found.iter().any(Diagnostic::is_fault) { Outcome::FaultsFound } else { Outcome::Fine })
-    }
-
-    /// "3 files written, 998 unchanged, 1 removed; open published/index.html".
-    fn told(&self, files: &Files) -> String {
-        let mut told = vec![format!("{} {} written", files.written, if files.written == 1 { "file" } else { "files" })];
-        told.extend((files.unchanged > 0).then(|| format!("{} unchanged", files.unchanged)));
-        told.extend((files.removed > 0).then(|| format!("{} removed", files.removed)));
-        format!("{}; open {}", told.join(", "), self.out.join("index.html").display())
-    }
-
-    /// Refuses to write pages over the book's own folders.
-    fn keep_out_of_the_book(&self, folder: &Path) -> Result<(), Failure> {
-        let own = ["formulas", "ingredients", "kitchens"].iter().map(|part| folder.join(part));
-        let same = |a: &Path, b: &Path| std::fs::canonicalize(a).ok().is_some_and(|a| std::fs::canonicalize(b).ok() == Some(a));
-        if same(&self.out, folder) || own.into_iter().any(|part| same(&self.out, &part)) {
-            return Err(Failure::new(format!("{} is the book itself", self.out.display())).hint("name another folder with --out"));
-        }
-        Ok(())
     }
 }

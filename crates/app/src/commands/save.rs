@@ -1,13 +1,12 @@
 //! `save`: remembers what a book says now.
 
-use super::history::what_changed;
 use super::{Ended, Outcome};
 use crate::failure::Failure;
-use crate::memory::{Memory, document, told, wait};
+use crate::memory::{Memory, wait};
+use crate::revisions::{save_all, what_changed};
 use crate::{book, terminal};
-use jiff::Timestamp;
 use std::path::PathBuf;
-use store::{Kind, Saved, Saving, Store};
+use store::{Kind, Saved, Store};
 
 /// Remembers what a book says now: every text of it that changed since it was last saved becomes a new revision.
 ///
@@ -43,18 +42,8 @@ impl Save {
     async fn save(&self, opened: &book::Opened) -> Result<(), Failure> {
         let store = self.memory.open(&opened.folder).await?;
         let (mut lines, mut unchanged) = (Vec::new(), 0);
-        for (file, source) in &opened.text.files {
-            let Some((kind, name)) = document(file) else { continue };
-            let saving = Saving {
-                kind,
-                name: &name,
-                text: &source.text,
-                note: &self.note,
-                by: &self.by,
-                at: Timestamp::now(),
-                from: None,
-            };
-            match store.save(&saving).await.map_err(told)? {
+        for (kind, name, saved) in save_all(&store, opened, &self.note, &self.by).await? {
+            match saved {
                 Saved::Unchanged(_) => unchanged += 1,
                 Saved::New(one) => lines.push(line(&store, opened, kind, &name, one.number).await?),
             }

@@ -1,6 +1,7 @@
 //! Prints of what a page depends on: two that are equal mean that the page need not be made again.
 
 use crate::book::Opened;
+use crate::tasting::evidence::Evidence;
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::Path;
@@ -41,7 +42,8 @@ pub fn hash(bytes: &[u8]) -> Hash {
 
 /// The prints of a book's texts.
 pub struct Inputs {
-    /// What every page depends on: the program, the settings, kitchens, ingredients, prices and trials.
+    /// What every page depends on: the program, the settings, kitchens, ingredients, prices, trials and what was
+    /// tasted.
     shared: Hash,
     /// Each formula's own text.
     texts: BTreeMap<String, Hash>,
@@ -49,7 +51,7 @@ pub struct Inputs {
 
 impl Inputs {
     /// The prints of a book.
-    pub fn of(opened: &Opened) -> Self {
+    pub fn of(opened: &Opened, evidence: &Evidence) -> Self {
         let mut shared = Hasher::of("shared");
         shared.add(env!("CARGO_PKG_VERSION").as_bytes());
         shared.add(stamp(std::env::current_exe().ok().as_deref()).as_bytes());
@@ -57,6 +59,7 @@ impl Inputs {
             shared.add(file.as_bytes());
             shared.add(source.text.as_bytes());
         }
+        shared.add(evidence.print().as_bytes());
         let text = |(name, source): (&String, &formula::source::Source)| {
             let mut text = Hasher::of("text");
             text.add(source.file.as_bytes());

@@ -15,6 +15,7 @@ mod record;
 use crate::book::Opened;
 use crate::failure::Failure;
 use crate::moment;
+use crate::tasting::evidence::Evidence;
 pub use inputs::stamp;
 pub use papers::With;
 
@@ -46,15 +47,36 @@ pub struct Files {
     pub left: Vec<String>,
 }
 
-/// Brings the pages in a folder up to date with a book, with what is printed of each formula.
-pub fn print(opened: &Opened, out: &Path, with: &[With]) -> Result<Printed, Failure> {
+impl Files {
+    /// "3 files written, 998 unchanged, 1 removed".
+    pub fn told(&self) -> String {
+        let mut told = vec![format!("{} {} written", self.written, if self.written == 1 { "file" } else { "files" })];
+        told.extend((self.unchanged > 0).then(|| format!("{} unchanged", self.unchanged)));
+        told.extend((self.removed > 0).then(|| format!("{} removed", self.removed)));
+        told.join(", ")
+    }
+}
+
+/// Refuses to write pages over the book's own folders.
+pub fn keep_out_of_the_book(book: &Path, out: &Path) -> Result<(), Failure> {
+    let own = ["formulas", "ingredients", "kitchens"].iter().map(|part| book.join(part));
+    let same = |a: &Path, b: &Path| std::fs::canonicalize(a).ok().is_some_and(|a| std::fs::canonicalize(b).ok() == Some(a));
+    if same(out, book) || own.into_iter().any(|part| same(out, &part)) {
+        return Err(Failure::new(format!("{} is the book itself", out.display())).hint("name another folder with --out"));
+    }
+    Ok(())
+}
+
+/// Brings the pages in a folder up to date with a book and with what was tasted, with what is printed of each formula.
+pub fn print(opened: &Opened, evidence: &Evidence, out: &Path, with: &[With]) -> Result<Printed, Failure> {
     let record = Record::read(out);
-    let Proof { found, formulas } = proof::read(opened, &record);
+    let Proof { found, formulas } = proof::read(opened, evidence, &record);
     if found.iter().any(|one| one.severity == Severity::Error) {
         return Ok(Printed { found, files: None });
     }
     let mut folder = Folder::open(out, &record)?;
-    let pages = Pages { opened, with, record: &record, formulas, now: moment::of_publishing(), around: OnceLock::new() };
+    let now = moment::of_publishing();
+    let pages = Pages { opened, with, evidence, record: &record, formulas, now, around: OnceLock::new() };
     let next = pages.lay_out(&folder)?;
     let files = folder.put_in_place(next)?;
     Ok(Printed { found, files: Some(files) })

@@ -9,6 +9,7 @@ use super::record::{Kept, Left, Record};
 use crate::asked::Place;
 use crate::book::{Opened, progress};
 use crate::failure::Failure;
+use crate::tasting::evidence::Evidence;
 use bench::forecast::Surroundings;
 use plan::day::{Workplace, usual};
 use publish::page::{Leaf, formula_page};
@@ -24,6 +25,8 @@ pub struct Pages<'p> {
     pub opened: &'p Opened,
     /// What is printed of each formula.
     pub with: &'p [With],
+    /// What was tasted.
+    pub evidence: &'p Evidence,
     /// The last edition.
     pub record: &'p Record,
     /// The formulas of this one.
@@ -52,8 +55,12 @@ impl Pages<'_> {
         for (name, text) in &lists {
             folder.stage(name, text.as_bytes())?;
         }
+        let sheets = self.evidence.sheets(self.opened);
+        for (name, text) in &sheets {
+            folder.stage(name, text.as_bytes())?;
+        }
         let own = formulas.values().flat_map(|kept| &kept.files).map(String::as_str);
-        let names = own.chain(lists.keys().copied());
+        let names = own.chain(lists.keys().copied()).chain(sheets.keys().map(String::as_str));
         let left = |name: &str| {
             let unknown = || Left { bytes: 0, stamp: String::new() };
             (name.to_owned(), self.record.files.get(name).cloned().unwrap_or_else(unknown))
@@ -105,9 +112,10 @@ impl Pages<'_> {
         };
         let reader = reader(&self.opened.book, &formula, self.around());
         let on_paper = papers::ready(&self.opened.book, &formula, self.with, folder)?;
+        let claims = self.evidence.claims(&formula);
         let day = usual(&formula, Workplace::of(&self.opened.book.kitchen()), self.around());
-        let leaf =
-            Leaf { settings, used_in, picture: picture.as_ref(), reader: Some(&reader), day: day.as_ref(), on_paper: &on_paper };
+        let (picture, reader) = (picture.as_ref(), Some(&reader));
+        let leaf = Leaf { settings, used_in, picture, claims: &claims, reader, day: day.as_ref(), on_paper: &on_paper };
         let file = page_name(name);
         folder.stage(&file, formula_page(&formula, &leaf).as_bytes())?;
         files.push(file);

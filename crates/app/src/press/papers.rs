@@ -24,6 +24,9 @@ pub enum With {
 }
 
 impl With {
+    /// All of them.
+    pub const ALL: [Self; 3] = [Self::Card, Self::Sheet, Self::Labels];
+
     /// Its name in files and on pages.
     pub const fn names(self) -> (&'static str, &'static str) {
         match self {

@@ -3,6 +3,7 @@
 use super::inputs::{Hash, Inputs};
 use super::record::{Kept, Record};
 use crate::book::Opened;
+use crate::tasting::evidence::Evidence;
 use formula::Diagnostic;
 use publish::site::Card;
 use publish::tongue::Tongue;
@@ -47,8 +48,8 @@ impl Prints {
 }
 
 /// Proof-reads the formulas that were asked for, as far as they changed since the record.
-pub fn read(opened: &Opened, record: &Record) -> Proof {
-    let inputs = Inputs::of(opened);
+pub fn read(opened: &Opened, evidence: &Evidence, record: &Record) -> Proof {
+    let inputs = Inputs::of(opened, evidence);
     let still = |name: &str| unchanged(opened, &inputs, record, name);
     let kept: BTreeMap<&str, &Kept> =
         opened.book.formulas.keys().filter_map(|name| Some((name.as_str(), still(name)?))).collect();
@@ -60,7 +61,7 @@ pub fn read(opened: &Opened, record: &Record) -> Proof {
     while !asked.is_empty() {
         let changed: Vec<&str> =
             asked.iter().map(String::as_str).filter(|name| kept.get(name).is_none_or(|kept| !kept.is_spotless)).collect();
-        for (card, photograph, own) in proof_read(opened, &changed) {
+        for (card, photograph, own) in proof_read(opened, evidence, &changed) {
             let fresh = Proofed { card, photograph, prints: Prints::NONE, is_spotless: own.is_empty(), is_due: true };
             found.extend(own);
             formulas.insert(fresh.card.name.clone(), fresh);
@@ -92,11 +93,14 @@ fn from_record(opened: &Opened, record: &Record) -> BTreeMap<String, Proofed> {
     still.map(proofed).collect()
 }
 
-fn proof_read(opened: &Opened, names: &[&str]) -> Vec<(Card, Option<String>, Vec<Diagnostic>)> {
+fn proof_read(opened: &Opened, evidence: &Evidence, names: &[&str]) -> Vec<(Card, Option<String>, Vec<Diagnostic>)> {
     let kitchen = opened.book.kitchen();
     opened.each(names, |checked| {
         let photograph = checked.value.head.photograph.as_ref().map(|one| one.file.clone());
-        (Card::of(&checked.value, Tongue::of(&opened.book.settings.language)), photograph, opened.proof_read(checked, &kitchen))
+        let unfounded: Vec<Diagnostic> = evidence.unfounded(&checked.value).collect();
+        let card = Card::of(&checked.value, Tongue::of(&opened.book.settings.language));
+        let found = opened.proof_read(checked, &kitchen).into_iter().chain(unfounded).collect();
+        (card, photograph, found)
     })
 }
 

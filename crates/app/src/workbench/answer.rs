@@ -1,8 +1,9 @@
 //! Answers: pages, parts of pages, and what is said where something cannot be done.
 
-use super::door::Visitor;
+use super::door::{self, Visitor};
 use super::frame::Frame;
 use crate::failure::Failure;
+use axum::Extension;
 use axum::http::{HeaderMap, StatusCode, header};
 use axum::response::{Html, IntoResponse, Redirect, Response};
 use bench::exchange::Unfit;
@@ -17,30 +18,75 @@ pub struct Refusal {
     status: StatusCode,
     message: String,
     hint: String,
+    /// The whole of it, for the journal: with folders that visitors are not told.
+    whole: Option<String>,
 }
+
+/// Why something was refused, as the journal tells it.
+#[derive(Clone, Debug)]
+pub struct Why(pub String);
 
 /// The header by which a page's own script asks for parts instead of a whole page.
 pub const PARTS: &str = "x-parts";
 
 impl Refusal {
+    fn with(status: StatusCode, message: impl Into<String>, hint: impl Into<String>) -> Self {
+        Self { status, message: message.into(), hint: hint.into(), whole: None }
+    }
+
     /// There is no such thing.
     pub fn no_such(what: impl Into<String>) -> Self {
-        Self { status: StatusCode::NOT_FOUND, message: what.into(), hint: String::new() }
+        Self::with(StatusCode::NOT_FOUND, what, "")
     }
 
     /// It was asked in a way that cannot be understood or done.
     pub fn unfit(message: impl Into<String>, hint: impl Into<String>) -> Self {
-        Self { status: StatusCode::UNPROCESSABLE_ENTITY, message: message.into(), hint: hint.into() }
+        Self::with(StatusCode::UNPROCESSABLE_ENTITY, message, hint)
     }
 
     /// Somebody else was there first.
     pub fn conflict(message: impl Into<String>, hint: impl Into<String>) -> Self {
-        Self { status: StatusCode::CONFLICT, message: message.into(), hint: hint.into() }
+        Self::with(StatusCode::CONFLICT, message, hint)
     }
 
     /// Who asks may not.
     pub fn forbidden(message: impl Into<String>) -> Self {
-        Self { status: StatusCode::FORBIDDEN, message: message.into(), hint: String::new() }
+        Self::with(StatusCode::FORBIDDEN, message, "")
+    }
+
+    /// Nobody knows who asks.
+    pub fn unknown() -> Self {
+        Self::with(StatusCode::UNAUTHORIZED, "You come in with a key.", "")
+    }
+
+    /// The key that was shown opens nothing.
+    pub fn no_key() -> Self {
+        Self::with(
+            StatusCode::UNAUTHORIZED,
+            "That key opens nothing here.",
+            "it may have been withdrawn, or was good until the workbench closed",
+        )
+    }
+
+    /// Somebody asks more than one can.
+    pub fn too_many() -> Self {
+        Self::with(StatusCode::TOO_MANY_REQUESTS, "That is too much at once.", "wait a moment, then try again")
+    }
+
+    /// It is more than is read.
+    pub fn too_large() -> Self {
+        Self::with(StatusCode::PAYLOAD_TOO_LARGE, "That is more than can be taken in.", "")
+    }
+
+    /// It did not come in time.
+    pub fn too_slow() -> Self {
+        Self::with(StatusCode::REQUEST_TIMEOUT, "That did not come in time.", "try it again")
+    }
+
+    /// What was asked is amiss, as the command line says it; a page's fields have names and no dashes.
+    pub fn amiss(failure: &Failure) -> Self {
+        let (message, hint) = failure.words();
+        Self::unfit(quantity::print::capital(&spoken(message)), spoken(hint))
     }
 
     /// What it says.
@@ -52,7 +98,8 @@ impl Refusal {
 impl From<Failure> for Refusal {
     fn from(failure: Failure) -> Self {
         // The disk or the memory refuses: what was asked may well be right.
-        Self { status: StatusCode::SERVICE_UNAVAILABLE, message: failure.to_string(), hint: String::new() }
+        let whole = Some(failure.to_string());
+        Self { whole, ..Self::with(StatusCode::SERVICE_UNAVAILABLE, failure.abroad(), "") }
     }
 }
 
@@ -65,7 +112,9 @@ impl From<Unfit> for Refusal {
 impl From<crate::failure::Stopped> for Refusal {
     fn from(stopped: crate::failure::Stopped) -> Self {
         match stopped {
-            crate::failure::Stopped::Failed(failure) => Self::unfit(failure.to_string(), ""),
+            crate::failure::Stopped::Failed(failure) => {
+                Self { whole: Some(failure.to_string()), ..Self::unfit(failure.abroad(), "") }
+            }
             crate::failure::Stopped::Faults => Self::unfit("the book has errors", "mend them first: they stand beside the sheet"),
         }
     }
@@ -74,9 +123,16 @@ impl From<crate::failure::Stopped> for Refusal {
 impl IntoResponse for Refusal {
     fn into_response(self) -> Response {
         let words = html! { div #refusal role="alert" { (self.words()) } };
-        let page = Frame::alone("That cannot be done")
-            .wrap(&html! { main { h1 { "That cannot be done" } (words) p { a href="/" { "Back to the book" } } } });
-        (self.status, Html(page)).into_response()
+        let is_unknown = self.status == StatusCode::UNAUTHORIZED;
+        let title = if is_unknown { "The door" } else { "That cannot be done" };
+        let onward = if is_unknown {
+            door::form()
+        } else {
+            html! { p { a href="/" { "Back to the book" } } }
+        };
+        let page = Frame::alone(title).wrap(&html! { main { h1 { (title) } (words) (onward) } });
+        let why = Why(self.whole.unwrap_or(self.message));
+        (self.status, Extension(why), Html(page)).into_response()
     }
 }
 
@@ -100,7 +156,23 @@ pub fn see(address: &str) -> Answer {
     Ok(Redirect::to(address).into_response())
 }
 
+/// A page is asked for in a way in which it does not answer.
+pub async fn not_so(_visitor: Visitor) -> Refusal {
+    Refusal::with(StatusCode::METHOD_NOT_ALLOWED, "That page is not asked so.", "")
+}
+
+/// Something of ours broke.
+pub fn broken() -> Refusal {
+    let hint = "nothing of the book was lost; look at it anew";
+    Refusal::with(StatusCode::INTERNAL_SERVER_ERROR, "Something broke while that was answered.", hint)
+}
+
 /// There is no page of that address.
 pub async fn nothing_there(_visitor: Visitor) -> Refusal {
     Refusal::no_such("There is no page of that address.")
+}
+
+/// Words of the command line as a page says them.
+pub fn spoken(words: &str) -> String {
+    words.replace("--", "")
 }

@@ -1,10 +1,14 @@
 //! The desk: the book as it lies on the disk, its memory, and who is told when it changes.
 
+use super::door::{Doors, secret};
+use super::journal::Journal;
+use super::present::{Present, Seat};
 use crate::book::{self, Opened};
 use crate::failure::Failure;
 use crate::memory::Memory;
 use std::path::{Path, PathBuf};
-use std::sync::{Arc, PoisonError, RwLock};
+use std::sync::{Arc, OnceLock, PoisonError, RwLock};
+use std::time::Duration;
 use store::Store;
 use tokio::sync::{Mutex, broadcast};
 
@@ -12,6 +16,8 @@ use tokio::sync::{Mutex, broadcast};
 pub struct Place {
     /// The book's folder.
     pub folder: PathBuf,
+    /// Where its pages are published, if not beside it.
+    pub published: Option<PathBuf>,
     /// Its memory.
     pub memory: Memory,
 }
@@ -28,6 +34,8 @@ pub enum Happened {
         /// Who did it; empty for another program.
         by: String,
     },
+    /// Somebody came or went.
+    Moved,
     /// The workbench closes.
     Farewell,
 }
@@ -38,8 +46,14 @@ pub struct Desk(Arc<Shared>);
 
 struct Shared {
     folder: PathBuf,
+    published: PathBuf,
     opened: RwLock<Arc<Opened>>,
-    store: Result<Store, String>,
+    memory: Memory,
+    store: OnceLock<Store>,
+    away: Failure,
+    doors: Doors,
+    journal: Journal,
+    present: Present,
     writing: Mutex<()>,
     reading: std::sync::Mutex<()>,
     happened: broadcast::Sender<Happened>,
@@ -48,20 +62,29 @@ struct Shared {
 
 /// How many happenings a slow browser may fall behind before it looks anew.
 const BEHIND: usize = 64;
+/// How long until a memory that is away is looked for again.
+const AGAIN: Duration = Duration::from_secs(1);
 
 impl Desk {
-    /// Opens a book. One that cannot be remembered is shown all the same.
-    pub async fn open(place: Place) -> Result<Self, Failure> {
-        if !place.folder.is_dir() {
-            return Err(Failure::new("a whole book is worked on").hint("name its folder, such as examples/saltmarsh"));
-        }
+    /// Opens a book. One that cannot be remembered is shown all the same, and remembered once that can be.
+    pub async fn open(place: Place, doors: Doors, journal: Journal) -> Result<Self, Failure> {
         let folder = place.folder.canonicalize().map_err(|error| Failure::file("open", &place.folder, &error))?;
-        let opened = book::open(&folder)?;
-        let store = place.memory.open(&folder).await.map_err(|failure| failure.to_string());
+        let opened = book::begin(&folder)?;
+        let (store, away) = match place.memory.open(&folder).await {
+            Ok(store) => (OnceLock::from(store), Failure::new("")),
+            Err(failure) => (OnceLock::new(), failure),
+        };
+        let beside = || folder.parent().unwrap_or(&folder).join("published");
         let shared = Shared {
+            published: place.published.unwrap_or_else(beside),
             folder,
             opened: RwLock::new(Arc::new(opened)),
+            memory: place.memory,
             store,
+            away,
+            doors,
+            journal,
+            present: Present::default(),
             writing: Mutex::new(()),
             reading: std::sync::Mutex::new(()),
             happened: broadcast::channel(BEHIND).0,
@@ -75,6 +98,11 @@ impl Desk {
         &self.0.folder
     }
 
+    /// The folder that its pages are published to.
+    pub fn published(&self) -> &Path {
+        &self.0.published
+    }
+
     /// The book as it was last read.
     pub fn book(&self) -> Arc<Opened> {
         Arc::clone(&self.0.opened.read().unwrap_or_else(PoisonError::into_inner))
@@ -83,19 +111,53 @@ impl Desk {
     /// Reads the book anew from the disk; one after the other, so that what was read later also stands later.
     pub fn read_again(&self) -> Result<Arc<Opened>, Failure> {
         let _alone = self.0.reading.lock().unwrap_or_else(PoisonError::into_inner);
-        let opened = Arc::new(book::open(&self.0.folder)?);
+        let opened = Arc::new(book::begin(&self.0.folder)?);
         *self.0.opened.write().unwrap_or_else(PoisonError::into_inner) = Arc::clone(&opened);
         Ok(opened)
     }
 
     /// The book's memory, or why there is none.
     pub fn store(&self) -> Result<&Store, Failure> {
-        self.0.store.as_ref().map_err(Failure::new)
+        self.0.store.get().ok_or_else(|| self.0.away.clone())
     }
 
     /// Why nothing can be remembered, if that is so.
-    pub fn forgetful(&self) -> Option<&str> {
-        self.0.store.as_ref().err().map(String::as_str)
+    pub fn forgetful(&self) -> Option<String> {
+        self.store().err().map(|failure| failure.to_string())
+    }
+
+    /// Looks for a memory that is away until it is there.
+    pub async fn look_for_memory(self) {
+        while self.0.store.get().is_none() {
+            tokio::time::sleep(AGAIN).await;
+            if let Ok(store) = self.0.memory.open(self.folder()).await {
+                // Nobody else sets it.
+                let _ = self.0.store.set(store);
+                crate::terminal::remark("the memory is there again: everything can be saved and undone");
+            }
+        }
+    }
+
+    /// The doors.
+    pub fn doors(&self) -> &Doors {
+        &self.0.doors
+    }
+
+    /// The journal.
+    pub fn journal(&self) -> Journal {
+        self.0.journal
+    }
+
+    /// Who looks on.
+    pub fn present(&self) -> &Present {
+        &self.0.present
+    }
+
+    /// Seats somebody before a page, for as long as what is given is kept.
+    pub fn seat(&self, seat: Seat) -> Seated {
+        let seated = Seated { number: self.present().sit(seat.clone()), seat, desk: self.clone() };
+        self.tell(Happened::Moved);
+        seated
     }
 
     /// Waits until nobody else writes.
@@ -126,15 +188,29 @@ impl Desk {
 
     /// Closes the memory.
     pub async fn close(&self) {
-        if let Ok(store) = &self.0.store {
+        if let Some(store) = self.0.store.get() {
             store.clone().close().await;
         }
     }
 }
 
-/// Letters that nobody can guess.
-pub fn secret() -> Result<String, Failure> {
-    let mut bytes = [0_u8; 32];
-    getrandom::fill(&mut bytes).map_err(|error| Failure::new(format!("no key could be made: {error}")))?;
-    Ok(bytes.iter().map(|byte| format!("{byte:02x}")).collect())
+/// Somebody before a page, until it is dropped.
+pub struct Seated {
+    desk: Desk,
+    number: u64,
+    seat: Seat,
+}
+
+impl Seated {
+    /// Who else is there.
+    pub fn others(&self) -> Vec<String> {
+        self.desk.present().others(&self.seat)
+    }
+}
+
+impl Drop for Seated {
+    fn drop(&mut self) {
+        self.desk.present().rise(self.number);
+        self.desk.tell(Happened::Moved);
+    }
 }

@@ -43,6 +43,7 @@ impl<'f> Frame<'f> {
                     link rel="icon" href="data:,";
                     title { (self.title) " · Wellproved" }
                     link rel="stylesheet" href=(super::asset::address("workbench.css"));
+                    link rel="stylesheet" href=(super::asset::address("pages.css"));
                     script type="module" src=(super::asset::address("workbench.js")) {}
                 }
                 body data-live[self.live] {
@@ -68,6 +69,10 @@ fn ways(visitor: &Visitor, here: &str) -> Markup {
                 }
             }
             @if visitor.role < Role::Owner { p.fine { "You are here as " (visitor.role.word()) } }
+            @if !visitor.session.is_empty() {
+                form method="post" action="/leave" { (token(visitor)) button { "Leave" } }
+            }
+            p #also-here.fine role="status" hidden {}
         }
     }
 }

@@ -10,6 +10,7 @@ use crate::failure::Failure;
 use crate::files;
 use crate::memory::{document, told};
 use jiff::Timestamp;
+use std::path::PathBuf;
 use std::sync::Arc;
 use store::{Kind, Making, Store, Stroke, hash};
 
@@ -53,6 +54,22 @@ impl Desk {
     /// is kept among the texts of the memory.
     pub async fn write(&self, change: Change<'_>) -> Result<Arc<Opened>, Refusal> {
         let _alone = self.to_write().await;
+        self.write_alone(change).await
+    }
+
+    /// Writes a change that is made of the book as it is now, whatever others changed just before: of its file, the
+    /// text that it was made of, the new text, and what that does.
+    pub async fn write_now(
+        &self,
+        by: &str,
+        make: impl FnOnce(&Opened) -> Result<(String, String, String, String), Refusal>,
+    ) -> Result<Arc<Opened>, Refusal> {
+        let _alone = self.to_write().await;
+        let (file, from, text, what) = tokio::task::block_in_place(|| make(&self.book()))?;
+        self.write_alone(Change { file: &file, from: &hash(&from), text, what: &what, by }).await
+    }
+
+    async fn write_alone(&self, change: Change<'_>) -> Result<Arc<Opened>, Refusal> {
         let store = self.store()?;
         let (kind, name) = document(change.file).ok_or_else(|| Refusal::no_such("The book has no such file."))?;
         let now = self.on_the_disk(change.file)?;
@@ -140,18 +157,36 @@ impl Desk {
         store.stroke(&making).await.map(drop).map_err(told)
     }
 
-    /// Keeps what somebody wanted to write over another's change: as a stroke that is undone, so that the text and
+    /// Keeps what somebody wanted to write over another's change, beside the strokes of the file, so that the text and
     /// the difference can be looked at and taken up.
     async fn keep_aside(&self, store: &Store, kind: Kind, name: &str, now: &str, change: &Change<'_>) -> Result<(), Failure> {
-        let what = format!("kept aside: {}", change.what);
-        let making = Making { kind, name, before: now, after: &change.text, what: &what, by: change.by, at: Timestamp::now() };
-        let stroke = store.stroke(&making).await.map_err(told)?;
-        store.mark(&stroke, true).await.map_err(told)
+        let name = aside(name);
+        let making = Making {
+            kind,
+            name: &name,
+            before: now,
+            after: &change.text,
+            what: change.what,
+            by: change.by,
+            at: Timestamp::now(),
+        };
+        store.stroke(&making).await.map(drop).map_err(told)
+    }
+
+    /// Where a file of the book lies: in a bare folder of formulas these lie beside each other.
+    fn path(&self, file: &str) -> PathBuf {
+        let opened = self.book();
+        let known = opened.text.files.get(file).map(|source| source.file.to_string());
+        let bare = || {
+            let is_bare = !opened.book.formulas.is_empty() && !self.folder().join("formulas").is_dir();
+            file.strip_prefix("formulas/").filter(|_| is_bare).map(str::to_owned)
+        };
+        self.folder().join(known.or_else(bare).unwrap_or_else(|| file.to_owned()))
     }
 
     /// What a file says now; nothing where there is none.
     pub fn on_the_disk(&self, file: &str) -> Result<String, Failure> {
-        let path = self.folder().join(file);
+        let path = self.path(file);
         match std::fs::read_to_string(&path) {
             Ok(text) => Ok(text),
             Err(error) if error.kind() == std::io::ErrorKind::NotFound => Ok(String::new()),
@@ -160,7 +195,7 @@ impl Desk {
     }
 
     fn put(&self, file: &str, text: &str, what: &str, by: &str) -> Result<Arc<Opened>, Refusal> {
-        let path = self.folder().join(file);
+        let path = self.path(file);
         if text.is_empty() {
             std::fs::remove_file(&path).map_err(|error| Failure::file("remove", &path, &error))?;
         } else {
@@ -170,6 +205,11 @@ impl Desk {
         self.tell(Happened::Changed { file: file.to_owned(), what: what.to_owned(), by: by.to_owned() });
         Ok(opened)
     }
+}
+
+/// Under which name the texts of a document are remembered that were kept aside.
+pub fn aside(name: &str) -> String {
+    format!("{name}, kept aside")
 }
 
 fn last_done(strokes: &[Stroke]) -> Option<&Stroke> {

@@ -1,13 +1,15 @@
 //! What happens in the book, told to every browser as it happens.
 
 use super::answer::Refusal;
-use super::desk::{Desk, Happened};
+use super::desk::{Desk, Happened, Seated};
 use super::door::{Role, Visitor};
+use super::present::Seat;
 use crate::{looking, terminal};
 use axum::Router;
-use axum::extract::State;
+use axum::extract::{Query, State};
 use axum::response::sse::{Event, KeepAlive, Sse};
 use axum::routing::get;
+use serde::Deserialize;
 use serde_json::json;
 use std::convert::Infallible;
 use tokio_stream::wrappers::BroadcastStream;
@@ -17,7 +19,18 @@ pub fn routes() -> Router<Desk> {
     Router::new().route("/live", get(live))
 }
 
-async fn live(State(desk): State<Desk>, visitor: Visitor) -> Result<Sse<impl Stream<Item = Result<Event, Infallible>>>, Refusal> {
+/// Which formula somebody has before them.
+#[derive(Default, Deserialize)]
+#[serde(default)]
+struct Before {
+    at: String,
+}
+
+async fn live(
+    State(desk): State<Desk>,
+    visitor: Visitor,
+    Query(before): Query<Before>,
+) -> Result<Sse<impl Stream<Item = Result<Event, Infallible>>>, Refusal> {
     if visitor.role < Role::Helper {
         return Err(Refusal::forbidden("That is not for tasters."));
     }
@@ -26,13 +39,16 @@ async fn live(State(desk): State<Desk>, visitor: Visitor) -> Result<Sse<impl Str
     let told = stream
         .map(|happened| happened.unwrap_or(Happened::Changed { file: String::new(), what: String::new(), by: String::new() }));
     let told = told.take_while(|happened| !matches!(happened, Happened::Farewell));
-    let events = told.map(|happened| Ok(Event::default().data(in_json(&happened))));
+    let at = if desk.book().book.formulas.contains_key(&before.at) { before.at } else { String::new() };
+    let seated = desk.seat(Seat { at, session: visitor.session, name: visitor.name });
+    let events = told.map(move |happened| Ok(Event::default().data(in_json(&happened, &seated))));
     Ok(Sse::new(events).keep_alive(KeepAlive::default()))
 }
 
-fn in_json(happened: &Happened) -> String {
+fn in_json(happened: &Happened, seated: &Seated) -> String {
     match happened {
         Happened::Changed { file, what, by } => json!({ "changed": file, "what": what, "by": by }).to_string(),
+        Happened::Moved => json!({ "here": seated.others() }).to_string(),
         Happened::Farewell => json!({ "farewell": true }).to_string(),
     }
 }

@@ -10,18 +10,33 @@ mod desk;
 mod door;
 mod frame;
 mod hand;
+mod journal;
+mod listen;
 mod live;
 mod page;
+mod present;
+mod proof;
+mod sharing;
 
 use crate::failure::Failure;
 use crate::terminal;
 use axum::Router;
+use axum::extract::DefaultBodyLimit;
+use axum::http::StatusCode;
 use axum::middleware;
+use axum::response::IntoResponse;
 use desk::Desk;
-use std::net::SocketAddr;
+use door::{Doors, Ring};
+use journal::Journal;
+use sharing::Sharing;
+use std::net::{IpAddr, SocketAddr};
+use std::time::Duration;
 use tokio::net::TcpListener;
+use tower_http::catch_panic::CatchPanicLayer;
+use tower_http::timeout::{RequestBodyTimeoutLayer, TimeoutLayer};
 
 pub use desk::Place;
+pub use sharing::in_the_network;
 
 /// Where it listens, and what it does on the way.
 pub struct Opening {
@@ -29,47 +44,76 @@ pub struct Opening {
     pub port: Option<u16>,
     /// Whether a browser is opened.
     pub browse: bool,
+    /// The address of this machine at which the network reaches it; every one, where that is none in particular.
+    pub share: Option<IpAddr>,
+    /// Names besides its addresses.
+    pub known_as: Vec<String>,
+    /// Whether the journal tells of every request.
+    pub log_all: bool,
 }
 
 /// The port where none is asked for.
-const USUAL_PORT: u16 = 7380;
+pub const USUAL_PORT: u16 = 7380;
+
+/// How long an answer may take, what it answers read and all.
+const ANSWER: Duration = Duration::from_secs(30);
+/// How long the next piece of what is sent may be waited for.
+const PIECE: Duration = Duration::from_secs(10);
 
 /// Serves a book until Ctrl-C.
-pub async fn serve(place: Place, opening: &Opening) -> Result<(), Failure> {
-    let desk = Desk::open(place).await?;
-    let listener = bound(opening.port).await?;
-    let address = listener.local_addr().map_err(|error| Failure::new(format!("no address: {error}")))?;
-    tell(&desk, address, opening.browse)?;
+pub async fn serve(place: Place, opening: Opening) -> Result<(), Failure> {
+    if !place.folder.is_dir() {
+        return Err(Failure::new("a whole book is worked on").hint("name its folder, such as examples/saltmarsh"));
+    }
+    let keys = opening.share.map(|_| Ring::of(&place.folder)).transpose()?;
+    let listener = bound(opening.share, opening.port).await?;
+    let sharing = Sharing::at(listener.local_addr().map_err(|error| Failure::new(format!("no address: {error}")))?);
+    let doors = Doors::new(keys, opening.known_as, sharing.away());
+    let desk = Desk::open(place, doors, Journal { everything: opening.log_all }).await?;
+    tell(&desk, sharing, opening.browse)?;
     live::look_on(&desk);
-    let app = rooms(&desk).into_make_service_with_connect_info::<SocketAddr>();
-    let served = axum::serve(listener, app).with_graceful_shutdown(asked_to_stop(desk.clone())).await;
+    let looking = tokio::spawn(desk.clone().look_for_memory());
+    listen::listen(listener, rooms(&desk), asked_to_stop(desk.clone())).await;
+    looking.abort();
     desk.close().await;
     terminal::remark("the workbench is closed; everything is in the book's folder");
-    served.map_err(|error| Failure::new(format!("the workbench stopped: {error}")))
+    Ok(())
 }
 
 /// Every room with its doors.
 fn rooms(desk: &Desk) -> Router {
-    let open = page::all().merge(asset::routes()).merge(live::routes());
-    let open = open.fallback(answer::nothing_there);
-    open.layer(middleware::from_fn_with_state(desk.clone(), door::guard)).with_state(desk.clone())
+    let open = page::all().merge(asset::routes()).merge(live::routes()).merge(door::routes());
+    let open = open.fallback(answer::nothing_there).method_not_allowed_fallback(answer::not_so);
+    // What breaks in one answer breaks nothing else.
+    let broken = |_: Box<dyn std::any::Any + Send>| answer::broken().into_response();
+    open.layer(CatchPanicLayer::custom(broken))
+        .layer(DefaultBodyLimit::max(door::MOST_OF_A_FORM))
+        .layer(middleware::from_fn_with_state(desk.clone(), door::guard))
+        .layer(TimeoutLayer::with_status_code(StatusCode::REQUEST_TIMEOUT, ANSWER))
+        .layer(RequestBodyTimeoutLayer::new(PIECE))
+        .with_state(desk.clone())
 }
 
-async fn bound(asked: Option<u16>) -> Result<TcpListener, Failure> {
-    let home = |port: u16| SocketAddr::from(([127, 0, 0, 1], port));
+async fn bound(share: Option<IpAddr>, asked: Option<u16>) -> Result<TcpListener, Failure> {
+    let address = share.unwrap_or(IpAddr::from([127, 0, 0, 1]));
+    let home = |port: u16| SocketAddr::from((address, port));
     match (TcpListener::bind(home(asked.unwrap_or(USUAL_PORT))).await, asked) {
         (Ok(listener), _) => Ok(listener),
         (Err(_), None) => TcpListener::bind(home(0)).await.map_err(|error| Failure::new(format!("no port is free: {error}"))),
         (Err(error), Some(port)) => {
             let hint = "name another with --port, or leave it out for one that is free";
-            Err(Failure::new(format!("port {port} cannot be used: {error}")).hint(hint))
+            Err(Failure::new(format!("port {port} of {address} cannot be used: {error}")).hint(hint))
         }
     }
 }
 
-fn tell(desk: &Desk, address: SocketAddr, browse: bool) -> Result<(), Failure> {
-    let url = format!("http://{address}/");
+fn tell(desk: &Desk, sharing: Sharing, browse: bool) -> Result<(), Failure> {
+    let url = format!("{}{}", sharing.here(), door::passing_way(desk.doors(), door::Role::Owner)?);
     terminal::say(&format!("The workbench of {} is open at {url}\nCtrl-C closes it.", desk.folder().display()))?;
+    if desk.doors().keys().is_some() {
+        let way = format!("{}{}", sharing.away(), door::passing_way(desk.doors(), door::Role::Helper)?);
+        terminal::say(&sharing::for_cameras(&way))?;
+    }
     if let Some(why) = desk.forgetful() {
         terminal::remark(&format!("nothing can be saved or undone: {why}"));
     }

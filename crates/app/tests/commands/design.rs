@@ -60,3 +60,36 @@ fn what_cannot_be_planned_is_told_so() {
         assert!(ran.err.contains(reason), "{words:?}: {}", ran.err);
     }
 }
+
+/// Each batch becomes the draft of a trial, which the book reads without a fault and learns nothing from; none is written over.
+#[test]
+fn a_plan_is_kept_as_drafts_of_trials() {
+    let sandbox = Sandbox::with_demo();
+    let words = [
+        "design",
+        "--factor",
+        "yeast \"dry\"=0.5 %,1 %",
+        "--a-day",
+        "2",
+        "--days",
+        "2",
+        "--into",
+        "saltmarsh",
+        "--formula",
+        "cardamom-knots",
+        "--begin",
+        "2026-12-31",
+    ];
+    let ran = sandbox.run(&words);
+    assert_eq!((ran.status, ran.err.contains("4 trials drafted")), (0, true), "{}", ran.err);
+    let drafts: Vec<String> = sandbox.files("saltmarsh/trials").into_iter().filter(|file| file.contains("-bowl-")).collect();
+    assert_eq!(drafts.len(), 4);
+    assert_eq!(drafts.iter().filter(|file| file.starts_with("2027-01-01")).count(), 2, "{drafts:?}");
+    assert!(sandbox.fine(&["check", "saltmarsh"]).trim().is_empty());
+    let text = sandbox.read(&format!("saltmarsh/trials/{}", drafts[0]));
+    assert!(text.contains("yeast \\\"dry\\\" ") && text.contains("left-out = \"not baked yet\""), "{text}");
+    let again = sandbox.run(&words);
+    assert!(again.status == 2 && again.err.contains("is there already"), "{}", again.err);
+    let page = sandbox.fine(&["design", "--factor", "<b>=1,2", "--a-day", "2", "--format", "html"]);
+    assert!(page.contains("Labels for the bowls") && page.contains("&lt;b&gt;"), "{page}");
+}

@@ -70,6 +70,15 @@ impl Manuscript {
         }
     }
 
+    /// Takes a key out that stands before the components; whether it stood there.
+    pub fn remove_from_head(&mut self, key: &str) -> bool {
+        let place = DeTable::parse(&self.text).ok().and_then(|root| entry(root.get_ref(), key));
+        if let Some(place) = &place {
+            self.cut(place);
+        }
+        place.is_some()
+    }
+
     /// Takes a line out.
     pub fn remove_line(&mut self, at: StageAt, line: &str) {
         self.remove(Part::Lines(at), line);

@@ -98,6 +98,11 @@ faults! {
     COURSE_UNREADABLE, "course-unreadable", Error;
     READING_OF_NOTHING, "reading-of-nothing", Error;
     RISE_WITHOUT_BEGINNING, "rise-without-beginning", Warning;
+    TASTING_IMPOSSIBLE, "tasting-impossible", Error;
+    UNKNOWN_TRIAL, "unknown-trial", Error;
+    UNKNOWN_TASTING, "unknown-tasting", Error;
+    EVIDENCE_OF_OTHERS, "evidence-of-others", Error;
+    EVIDENCE_NOT_HELD, "evidence-not-held", Advice;
 }
 
 /// The fault of that code.

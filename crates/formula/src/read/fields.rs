@@ -110,6 +110,11 @@ impl<'t, 'd> Fields<'t, 'd> {
         self.span.clone()
     }
 
+    /// Where a key's value stands, if the key is there.
+    pub fn place_of(&self, name: &str) -> Option<Range<usize>> {
+        self.table.get(name).map(Spanned::span)
+    }
+
     /// The value of a key, unless it is absent or only a stand-in for unreadable text.
     fn value(&self, name: &str) -> Option<&'t Spanned<DeValue<'d>>> {
         debug_assert!(self.keys.key(name).is_some(), "{name} is not a listed key");

@@ -28,6 +28,8 @@ pub struct Head {
     pub served_at: Option<DayTime>,
     /// A picture.
     pub photograph: Option<Photograph>,
+    /// The tastings that its page may cite.
+    pub evidence: Vec<At<String>>,
     /// What a label needs to know.
     pub label: ForLabel,
     /// Where these texts stand.
@@ -84,6 +86,7 @@ pub fn read_head(reader: &mut Reader, source: &Source, fields: &Fields) -> Head 
     head.places.notes = notes.iter().map(|note| note.span.clone()).collect();
     (head.tags, head.notes) = (plain(tags), plain(notes));
     head.served_at = fields.text(reader, "served-at").and_then(|text| read_time(reader, At::new(text.value, text.span)));
+    head.evidence = fields.texts(reader, "evidence");
     head.photograph = fields.table(reader, "photograph").and_then(|(table, span)| read_photograph(reader, table, span));
     head.label = fields.table(reader, "label").map(|(table, span)| read_label(reader, table, span)).unwrap_or_default();
     head

@@ -1,6 +1,6 @@
 //! The keys of the document as JSON Schema and as a page of the manual, from the one list in `keys`.
 
-use super::keys::{BOOK, FORMULA, INGREDIENT, KITCHEN, Key, LARDER, PRICES, TRIAL, Table, Value as Kind, composition};
+use super::keys::{BOOK, FORMULA, INGREDIENT, KITCHEN, Key, LARDER, PRICES, TASTING, TRIAL, Table, Value as Kind, composition};
 use serde_json::{Map, Value, json};
 use std::collections::BTreeSet;
 
@@ -17,12 +17,13 @@ pub struct FileKind {
 }
 
 /// The kinds of files of a book.
-pub const FILES: [FileKind; 7] = [
+pub const FILES: [FileKind; 8] = [
     FileKind { path: "formulas/*.toml", schema: "formula.schema.json", table: &FORMULA, by_name: false },
     FileKind { path: "book.toml", schema: "book.schema.json", table: &BOOK, by_name: false },
     FileKind { path: "kitchens/*.toml", schema: "kitchen.schema.json", table: &KITCHEN, by_name: false },
     FileKind { path: "ingredients/*.toml", schema: "ingredients.schema.json", table: &INGREDIENT, by_name: true },
     FileKind { path: "trials/*.toml", schema: "trial.schema.json", table: &TRIAL, by_name: false },
+    FileKind { path: "tastings/*.toml", schema: "tasting.schema.json", table: &TASTING, by_name: false },
     FileKind { path: "prices.toml", schema: "prices.schema.json", table: &PRICES, by_name: false },
     FileKind { path: "larder.toml", schema: "larder.schema.json", table: &LARDER, by_name: false },
 ];

@@ -22,6 +22,7 @@ macro_rules! words {
         }
     };
 }
+pub(super) use words;
 
 words! {
     /// What a stage is.

@@ -13,7 +13,9 @@ fn work_out(text: BookText) -> Vec<Diagnostic> {
     let opened = Book::open(text);
     let mut found = opened.diagnostics;
     for name in opened.value.formulas.keys() {
-        found.extend(opened.value.formula(name).expect("the book lists it").diagnostics);
+        let checked = opened.value.formula(name).expect("the book lists it");
+        found.extend(opened.value.misplaced(&checked.value));
+        found.extend(checked.diagnostics);
     }
     found
 }
@@ -66,7 +68,7 @@ fn check(fault: &Fault) -> Vec<String> {
     let mut wrong = page.check_form(fault.code);
     wrong.extend(page.check_examples(work_out));
     // What only the disk can show is tested where the disk is, with the command `publish`.
-    let needs_disk = fault.code == "photograph-not-usable";
+    let needs_disk = matches!(fault.code, "photograph-not-usable" | "evidence-not-held");
     for example in page.bad.iter().filter(|example| example.is_told && !needs_disk) {
         if !example.files.is_empty() {
             wrong.push("an example that is only told has a block, too".to_owned());

@@ -5,3 +5,6 @@ mod overall;
 
 pub use course::course_chart;
 pub use overall::overall_chart;
+
+/// How drawings look that carry their look along, so that a page may allow just that.
+pub const LOOKS: [&str; 2] = [overall::STYLE, crate::day::CHART_LOOK];

@@ -46,7 +46,8 @@ pub fn overall_chart(formula: &Formula) -> Option<String> {
     Some(markup.into_string())
 }
 
-const STYLE: &str = "text{font:14px Georgia,'DejaVu Serif',serif;fill:#2a2520}.head{font-size:17px;font-weight:600}\
+/// How the drawing looks; it goes along in the drawing itself.
+pub const STYLE: &str = "text{font:14px Georgia,'DejaVu Serif',serif;fill:#2a2520}.head{font-size:17px;font-weight:600}\
 .figure{font-variant-numeric:tabular-nums}.paper{fill:#fbf8f2}.edge{stroke:#2a2520;stroke-width:1}.stripe{stroke:#2a2520;stroke-width:1.4}.ground{fill:#fbf8f2}.solid{fill:#8f3a1e}";
 
 fn pattern(n: usize) -> Markup {

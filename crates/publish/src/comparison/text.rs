@@ -30,7 +30,7 @@ pub fn text(comparison: &Comparison, width: usize) -> String {
 }
 
 /// Whose times they are: the books', or those of the kitchen's own trials.
-fn times(comparison: &Comparison) -> String {
+pub(super) fn times(comparison: &Comparison) -> String {
     let rows = comparison.parts.iter().flat_map(|part| &part.rows).filter(|row| row.unit == Unit::Hours);
     let origins: Vec<&Origin> = rows.flat_map(|row| row.cells.iter().flatten()).map(|cell| &cell.origin).collect();
     let learnt: BTreeSet<&str> = origins.iter().filter_map(|one| trials(one)).collect();
@@ -83,7 +83,7 @@ pub fn table(columns: &[String], part: &Part, width: usize, least: Difference) -
     table.trim_fmt()
 }
 
-fn cells(row: &Row, columns: usize) -> Vec<String> {
+pub(super) fn cells(row: &Row, columns: usize) -> Vec<String> {
     let mut cells = vec![row.title.clone()];
     cells.extend(row.cells.iter().map(|cell| cell.as_ref().map_or_else(|| "–".to_owned(), |cell| plain(cell.value, row.unit))));
     let is_pair = columns == 2;

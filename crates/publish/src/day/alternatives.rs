@@ -35,23 +35,30 @@ pub fn alternatives(all: &[Alternative], wanted: &Wanted, width: usize) -> Strin
     out
 }
 
-const EXPLAINED: &str = "In time: the share of a thousand kitchens, as quick and as slow as the forecast allows, that serve within 10 min of the planned time; past its best: the share in which something waits longer than it should. Doses are by the course of the ferment: bake once before many. `--way` plans one of them.";
+pub(super) const EXPLAINED: &str = "In time: the share of a thousand kitchens, as quick and as slow as the forecast allows, that serve within 10 min of the planned time; past its best: the share in which something waits longer than it should. Doses are by the course of the ferment: bake once before many. `--way` plans one of them.";
 
 fn row(way: Way, day: &Planned, wanted: &Wanted) -> String {
+    let [way, begins, hands, up, served, in_time, past] = cells(way, day, wanted);
+    format!("{way:<9}  {begins:<9}  {hands:<11}  {up:<6} {served:<6}  {in_time:<7}  {past}\n")
+}
+
+/// What a row tells of a way: its word, when it begins, hands on, up, served, in time, past its best.
+pub(super) fn cells(way: Way, day: &Planned, wanted: &Wanted) -> [String; 7] {
     let share = |count: usize| format!("{} %", print::number(100.0 * count as f64 / day.tries.kitchens as f64, 0));
     let begins = day.begins().map(|begins| time_seen_from(begins, &wanted.serve)).unwrap_or_default();
     let up = day.up().map_or_else(|| "–".to_owned(), |(up, _)| up.map_or("no bed".to_owned(), time));
-    format!(
-        "{:<9}  {begins:<9}  {:<11}  {up:<6} {:<6}  {:<7}  {}\n",
-        way.word(),
+    [
+        way.word().to_owned(),
+        begins,
         span(day.hands_on()),
+        up,
         time(&day.timeline.served),
         share(day.tries.in_time),
         share(day.tries.past_best),
-    )
+    ]
 }
 
-const fn in_words(way: Way) -> &'static str {
+pub(super) const fn in_words(way: Way) -> &'static str {
     match way {
         Way::SameDay => "In one go, without a night's rise",
         Way::Overnight => "A preferment overnight at room temperature",
@@ -60,7 +67,7 @@ const fn in_words(way: Way) -> &'static str {
 }
 
 /// What it takes: what is other than written, and which wishes give way.
-fn takes(day: &Planned) -> Vec<String> {
+pub(super) fn takes(day: &Planned) -> Vec<String> {
     let mut told: Vec<String> = day.changes.iter().map(change).map(|change| format!("- {change}")).collect();
     told.extend(day.minded.iter().map(|minded| format!("- mind: {minded}")));
     told.extend(wishes::giving_way(&day.timeline));

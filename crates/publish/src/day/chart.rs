@@ -1,6 +1,6 @@
 //! A day as a drawing: a row for each component and each station, work solid, heat striped, waiting open.
 
-use super::words::{day, served, station, time, verb};
+use super::words::{day, served, station, time, verb, what};
 use jiff::{Timestamp, ZonedDateTime};
 use maud::{Markup, PreEscaped, html};
 use plan::day::{Entry, Job, Space, Station, Timeline};
@@ -27,11 +27,21 @@ pub enum Days {
 /// The chart as a self-contained SVG.
 #[must_use]
 pub fn chart(timeline: &Timeline) -> String {
-    drawing(timeline, Days::Dated).into_string()
+    drawn(timeline, Days::Dated, Some(STYLE), &|_| None).into_string()
 }
 
 /// The chart as a part of a page.
 pub fn drawing(timeline: &Timeline, days: Days) -> Markup {
+    drawn(timeline, days, Some(STYLE), &|_| None)
+}
+
+/// The chart for a page that has its own look for it; each bar may lead to what is told of its job.
+#[must_use]
+pub fn leading(timeline: &Timeline, lead: &dyn Fn(usize) -> Option<String>) -> Markup {
+    drawn(timeline, Days::Dated, None, lead)
+}
+
+fn drawn(timeline: &Timeline, days: Days, style: Option<&str>, lead: &dyn Fn(usize) -> Option<String>) -> Markup {
     let scale = Scale::of(timeline);
     let rows = rows(timeline);
     let width = LABEL + scale.width() + 72.0;
@@ -42,11 +52,13 @@ pub fn drawing(timeline: &Timeline, days: Days) -> Markup {
     };
     let description =
         format!("What is done when for {}: solid is work, striped is heat, open is waiting", served(timeline).join(", "));
+    // A picture with links in it is no single picture for those who hear it.
+    let role = if style.is_some() { "img" } else { "group" };
     html! {
-        svg xmlns="http://www.w3.org/2000/svg" class="day" viewBox=(format!("0 0 {width:.0} {height:.0}")) role="img" aria-labelledby="day-title day-words" {
+        svg xmlns="http://www.w3.org/2000/svg" class="day" viewBox=(format!("0 0 {width:.0} {height:.0}")) role=(role) aria-labelledby="day-title day-words" {
             title id="day-title" { (title) }
             desc id="day-words" { (description) }
-            style { (PreEscaped(STYLE)) }
+            @if let Some(style) = style { style { (PreEscaped(style)) } }
             defs {
                 pattern id="heat" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)" {
                     rect.ground width="6" height="6" {}
@@ -58,13 +70,14 @@ pub fn drawing(timeline: &Timeline, days: Days) -> Markup {
             text.small x="16" y="48" { "solid: work · striped: on the heat · open: by itself · dotted: hours left out" }
             (scale.ruled(timeline, days, height - 24.0))
             @for (n, (name, entries)) in rows.iter().enumerate() {
-                (row(timeline, name, entries, TOP + ROW * n as f64, &scale))
+                (row(timeline, name, entries, TOP + ROW * n as f64, &scale, lead))
             }
         }
     }
 }
 
-const STYLE: &str = ".day text{font:13px Georgia,'DejaVu Serif',serif;fill:#2a2520}.day .head{font-size:17px;font-weight:600}\
+/// How the drawing looks; it goes along in the drawing itself.
+pub const STYLE: &str = ".day text{font:13px Georgia,'DejaVu Serif',serif;fill:#2a2520}.day .head{font-size:17px;font-weight:600}\
 .day .small{font-size:11px}.day .paper{fill:#fbf8f2}.day .work{fill:#2a2520;stroke:#fbf8f2}.day .wait{fill:#fbf8f2;stroke:#2a2520}\
 .day .hot{fill:url(#heat);stroke:#2a2520}.day .ground{fill:#fbf8f2}.day .stripe{stroke:#2a2520;stroke-width:1.6}\
 .day .rule{stroke:#2a2520;stroke-width:.5;opacity:.45}.day .gap{stroke:#2a2520;stroke-dasharray:1 4}\
@@ -90,11 +103,22 @@ fn rows(timeline: &Timeline) -> Vec<Row<'_>> {
     components.into_values().chain(stations.filter(|(_, entries): &Row| !entries.is_empty())).collect()
 }
 
-fn row(timeline: &Timeline, name: &str, entries: &[&Entry], y: f64, scale: &Scale) -> Markup {
+fn row(
+    timeline: &Timeline,
+    name: &str,
+    entries: &[&Entry],
+    y: f64,
+    scale: &Scale,
+    lead: &dyn Fn(usize) -> Option<String>,
+) -> Markup {
     html! {
         text x="16" y=(format!("{:.1}", y + 17.0)) { (short(name, 26)) }
         line.rule x1=(LABEL) x2=(format!("{:.1}", LABEL + scale.width())) y1=(format!("{:.1}", y + ROW - 3.0)) y2=(format!("{:.1}", y + ROW - 3.0)) {}
-        @for entry in entries { (bar(timeline, entry, y, scale)) }
+        @for entry in entries {
+            @if let Some(leads) = lead(entry.job) {
+                a href=(leads) aria-label={ (time(&entry.begin)) " " (verb(timeline, &timeline.jobs[entry.job])) ", " (what(timeline, &timeline.jobs[entry.job])) } { (bar(timeline, entry, y, scale)) }
+            } @else { (bar(timeline, entry, y, scale)) }
+        }
     }
 }
 

@@ -20,36 +20,41 @@ struct Item<'i> {
 /// whole packs where the book's prices say what is in one.
 #[must_use]
 pub fn shopping(timeline: &Timeline, prices: &Prices, larder: &Larder) -> String {
-    let (items, made) = needed(timeline);
     let mut out = String::new();
-    let (mut aisle, mut there) = (None, Vec::new());
-    for ((group, _), item) in items {
-        let held = there_already(item.ingredient, item.mass, item.pieces, larder);
-        let missing = item.mass - held;
-        // What a scale cannot show is not bought.
-        if missing < NOTHING {
-            there.push(format!("☐ {}\n", amount(&item, item.mass)));
-            continue;
-        }
-        let here = aisle_of(group);
-        if aisle.replace(here) != Some(here) {
-            heading(&mut out, here);
-        }
-        let of_it = if held >= NOTHING { format!(" of {}, the rest is there", whole(&item, item.mass)) } else { String::new() };
-        out.push_str(&format!("☐ {}{of_it}{}\n", amount(&item, missing), packs(&item, missing, prices)));
-    }
-    if !there.is_empty() {
-        heading(&mut out, "There already");
-        there.iter().for_each(|line| out.push_str(line));
-    }
-    if !made.is_empty() {
-        heading(&mut out, "Made already");
-        made.iter().for_each(|(title, mass)| out.push_str(&format!("☐ {title}, {}\n", print::large_mass(*mass))));
+    for (aisle, lines) in to_buy(timeline, prices, larder) {
+        heading(&mut out, aisle);
+        lines.iter().for_each(|line| out.push_str(&format!("☐ {line}\n")));
     }
     if let Some(on) = larder.on {
         out.push_str(&format!("\nThe larder was counted on {on}.\n"));
     }
     out
+}
+
+/// The list by aisles; last what is there already, and what is made already.
+pub fn to_buy(timeline: &Timeline, prices: &Prices, larder: &Larder) -> Vec<(&'static str, Vec<String>)> {
+    let (items, made) = needed(timeline);
+    let (mut aisles, mut there): (Vec<(&str, Vec<String>)>, Vec<String>) = (Vec::new(), Vec::new());
+    for ((group, _), item) in items {
+        let held = there_already(item.ingredient, item.mass, item.pieces, larder);
+        let missing = item.mass - held;
+        // What a scale cannot show is not bought.
+        if missing < NOTHING {
+            there.push(amount(&item, item.mass));
+            continue;
+        }
+        let here = aisle_of(group);
+        if aisles.last().is_none_or(|(aisle, _)| *aisle != here) {
+            aisles.push((here, Vec::new()));
+        }
+        let of_it = if held >= NOTHING { format!(" of {}, the rest is there", whole(&item, item.mass)) } else { String::new() };
+        let line = format!("{}{of_it}{}", amount(&item, missing), packs(&item, missing, prices));
+        aisles.last_mut().into_iter().for_each(|(_, lines)| lines.push(line.clone()));
+    }
+    let made = made.iter().map(|(title, mass)| format!("{title}, {}", print::large_mass(*mass))).collect();
+    let further = [("There already", there), ("Made already", made)];
+    aisles.extend(further.into_iter().filter(|(_, lines): &(&str, Vec<String>)| !lines.is_empty()));
+    aisles
 }
 
 /// Less than a tenth of a gram is nothing.

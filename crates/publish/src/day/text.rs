@@ -54,11 +54,16 @@ pub fn text(timeline: &Timeline, width: usize) -> String {
     for told in chances::told(timeline) {
         out.push_str(&wrap(&told, width));
     }
-    out.push_str(&wrap(CAUTION, width));
-    if timeline.entries.iter().any(|entry| is_kept_warm(timeline, &timeline.jobs[entry.job])) {
-        out.push_str(&wrap(KEPT_WARM, width));
+    for told in cautions(timeline) {
+        out.push_str(&wrap(told, width));
     }
     out
+}
+
+/// What stands by every plan, and what by one that keeps something warm.
+pub fn cautions(timeline: &Timeline) -> Vec<&'static str> {
+    let keeps_warm = timeline.entries.iter().any(|entry| is_kept_warm(timeline, &timeline.jobs[entry.job]));
+    [Some(CAUTION), keeps_warm.then_some(KEPT_WARM)].into_iter().flatten().collect()
 }
 
 /// The leavens of which times were learnt in this kitchen's own trials.
@@ -111,17 +116,42 @@ fn sizes(place: &Workplace) -> String {
     if sizes.is_empty() { String::new() } else { format!(" ({})", sizes.join(", ")) }
 }
 
-/// "06:25–07:55  ○ bulk      Potato muffins: potato dough, foreseen 1 h 20 min".
+/// "06:25–07:55  ○ bulk · Potato muffins: potato dough, foreseen 1 h 20 min".
 fn line(timeline: &Timeline, entry: &Entry) -> String {
-    let job = &timeline.jobs[entry.job];
-    let mark = match (job.is_work, entry.is_set_going) {
-        (true, _) => '●',
-        (false, true) => '◐',
-        (false, false) => '○',
+    let mark = match hands(timeline, entry) {
+        Hands::AllTheWhile => '●',
+        Hands::ToSetItGoing => '◐',
+        Hands::None => '○',
     };
-    let end = time_seen_from(&entry.end, &entry.begin);
+    let (end, words) = (time_seen_from(&entry.end, &entry.begin), in_words(timeline, entry));
+    format!("{}–{end}  {mark} {words}", time(&entry.begin))
+}
+
+/// Whether hands are needed.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub enum Hands {
+    /// All the while.
+    AllTheWhile,
+    /// To set it going.
+    ToSetItGoing,
+    /// It goes on by itself.
+    None,
+}
+
+/// What hands an entry needs.
+pub fn hands(timeline: &Timeline, entry: &Entry) -> Hands {
+    match (timeline.jobs[entry.job].is_work, entry.is_set_going) {
+        (true, _) => Hands::AllTheWhile,
+        (false, true) => Hands::ToSetItGoing,
+        (false, false) => Hands::None,
+    }
+}
+
+/// What is done to what, and what is to be known of its time.
+pub fn in_words(timeline: &Timeline, entry: &Entry) -> String {
+    let job = &timeline.jobs[entry.job];
     let heat = heat(timeline, job).map(|heat| format!(" at {heat}")).unwrap_or_default();
-    let mut line = format!("{}–{end}  {mark} {}{heat} · {}", time(&entry.begin), verb(timeline, job), what(timeline, job));
+    let mut line = format!("{}{heat} · {}", verb(timeline, job), what(timeline, job));
     if job.loads > 1 {
         line.push_str(&format!(", in {} loads", job.loads));
     }

@@ -73,7 +73,7 @@ fn lines(changed: &[ChangedLine], width: usize) -> String {
     table.trim_fmt()
 }
 
-fn figures(figure: Option<(Mass, Option<Fraction>)>) -> (String, String) {
+pub(super) fn figures(figure: Option<(Mass, Option<Fraction>)>) -> (String, String) {
     let Some((mass, share)) = figure else { return ("–".to_owned(), String::new()) };
     (weight(mass), share.map(print::bakers_percent).unwrap_or_default())
 }

@@ -33,6 +33,7 @@ pub fn formula_page(formula: &Formula, leaf: &Leaf) -> String {
                 @for (name, part) in parts(formula, leaf) { div data-part=(name) { (part) } }
                 (leaf.day())
                 (leaf.serving(formula))
+                (leaf.evidence())
                 (leaf.used_in())
                 (leaf.on_paper())
                 (foot(formula, leaf))
@@ -48,6 +49,7 @@ pub fn formula_page(formula: &Formula, leaf: &Leaf) -> String {
         image: leaf.picture.and_then(|picture| Some((picture.address(settings)?, picture.alt.as_str()))),
         structured: Some(structured::recipe(formula, leaf)),
         scripted: leaf.reader.map(|reader| scripted(formula, leaf, reader)),
+        style: "",
     };
     shell.wrap(body)
 }

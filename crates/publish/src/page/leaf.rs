@@ -7,6 +7,7 @@ use crate::picture::Picture;
 use crate::reader::Reader;
 use crate::serving::Serving;
 use crate::site::{Link, page_name};
+use crate::tasting::Claim;
 use crate::tongue::Tongue;
 use formula::Formula;
 use formula::read::BookSettings;
@@ -30,6 +31,8 @@ pub struct Leaf<'l> {
     pub used_in: &'l [Link],
     /// Its photograph, if there is one to show.
     pub picture: Option<&'l Picture>,
+    /// What may be claimed of it, each with its evidence.
+    pub claims: &'l [Claim],
     /// What lets its reader fit it to another kitchen, if that was worked out.
     pub reader: Option<&'l Reader>,
     /// What lies beside the page to be printed.
@@ -42,7 +45,7 @@ impl<'l> Leaf<'l> {
     /// A page of which nothing more is known than its book's settings.
     #[must_use]
     pub const fn alone(settings: &'l BookSettings) -> Self {
-        Self { settings, used_in: &[], picture: None, reader: None, day: None, on_paper: &[] }
+        Self { settings, used_in: &[], picture: None, claims: &[], reader: None, day: None, on_paper: &[] }
     }
 
     /// The language that the page speaks.
@@ -101,6 +104,20 @@ impl<'l> Leaf<'l> {
                     @for (n, one) in self.on_paper.iter().enumerate() {
                         @if n > 0 { " · " }
                         a href=(one.file) type="application/pdf" { (quantity::print::capital(&one.title)) " (PDF)" }
+                    }
+                }
+            }
+        }
+    }
+
+    /// What blind tastings found of it, each leading to its evidence.
+    pub fn evidence(&self) -> Markup {
+        html! {
+            @if !self.claims.is_empty() {
+                section.evidence aria-labelledby="evidence" {
+                    h2 #evidence { (self.tongue().tasted_blind()) }
+                    @for claim in self.claims {
+                        p { span lang=[(!self.tongue().is_english()).then_some("en")] { (claim.words) } " " a href=(claim.page) { (self.tongue().the_evidence()) } }
                     }
                 }
             }

@@ -2,6 +2,7 @@
 
 mod abroad;
 mod day;
+mod evidence;
 pub(crate) mod figure;
 mod formula;
 mod index;
@@ -13,6 +14,7 @@ mod style;
 mod table;
 
 pub use abroad::xml_text;
+pub use evidence::{evidence_name, evidence_page};
 pub(crate) use formula::contained;
 pub use formula::formula_page;
 pub use index::index_page;
@@ -43,6 +45,8 @@ struct Shell<'s> {
     structured: Option<String>,
     /// What its scripts need, where it has any.
     scripted: Option<Scripted>,
+    /// How it looks beyond what all pages share.
+    style: &'static str,
 }
 
 /// Scripts of a page: what may run, how it looks, and the data and script that stand at its end.
@@ -55,7 +59,7 @@ struct Scripted {
 impl<'s> Shell<'s> {
     /// A page that only lists or shows.
     const fn plain(title: &'s str, description: &'s str, settings: &'s BookSettings, file: &'s str) -> Self {
-        Self { title, description, settings, file, kind: "website", image: None, structured: None, scripted: None }
+        Self { title, description, settings, file, kind: "website", image: None, structured: None, scripted: None, style: "" }
     }
 
     fn wrap(self, body: Markup) -> String {
@@ -77,6 +81,7 @@ impl<'s> Shell<'s> {
                     }
                     style {
                         (PreEscaped(STYLE.as_str()))
+                        (PreEscaped(self.style))
                         @if let Some(scripted) = &self.scripted { (PreEscaped(scripted.style)) }
                     }
                     @if let Some(data) = &self.structured {

@@ -2,7 +2,9 @@
 //! it then is.
 
 mod json;
+mod markup;
 mod text;
 
 pub use json::json;
+pub use markup::markup;
 pub use text::text;

@@ -33,7 +33,7 @@ pub fn text(solved: &Solved, units: Units, width: usize) -> String {
 }
 
 /// What the figures rest on, those of the changed formula too, each once.
-fn equations(solved: &Solved) -> Vec<String> {
+pub(super) fn equations(solved: &Solved) -> Vec<String> {
     let own = solved.figures.iter().map(|figure| &figure.known.origin);
     let changed = solved.changed.iter().flat_map(|changed| &changed.rests_on);
     let mut told: Vec<String> = Vec::new();
@@ -77,7 +77,7 @@ fn figures(figures: &[Figure], units: Units, width: usize) -> String {
     table.trim_fmt()
 }
 
-fn grounds(origin: &Origin) -> String {
+pub(super) fn grounds(origin: &Origin) -> String {
     match origin {
         Origin::Stated(_) => "as the formula states".to_owned(),
         Origin::Measured(by) => by.clone(),
@@ -87,7 +87,7 @@ fn grounds(origin: &Origin) -> String {
     }
 }
 
-fn amount(amount: &Amount, units: Units) -> String {
+pub(super) fn amount(amount: &Amount, units: Units) -> String {
     match *amount {
         Amount::Mass(mass) if mass.as_grams() >= 10.0 => format!("{}\u{a0}g", print::number(mass.as_grams(), 1)),
         Amount::Mass(mass) => format!("{}\u{a0}g", print::number(mass.as_grams(), 3)),

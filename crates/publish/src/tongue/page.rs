@@ -87,6 +87,8 @@ messages!(PAGE {
     size(size: &str);
     spoons_and_cups_of(first: &str, whose: &str, cup: &str, tablespoon: &str, teaspoon: &str);
     sugars;
+    tasted_blind;
+    the_evidence;
     the_formula;
     times_the_recipe;
     to_mind;

@@ -1,9 +1,13 @@
 //! A plan for a trial in words, and for other programs.
 
+mod draft;
 mod json;
+mod sheet;
 mod text;
 
+pub use draft::draft;
 pub use json::json;
+pub use sheet::sheet;
 pub use text::text;
 
 use bench::trial::{Panel, Plan, Question, Test};

@@ -67,6 +67,19 @@ pub fn chance(statistic: f64, samples: usize) -> Fraction {
     })
 }
 
+/// Returns how far tasters agree: Kendall's coefficient of concordance, 0 for not at all, 1 for all alike.
+///
+/// `W = F/(J·(P − 1))`. Kendall & Babington Smith (1939).
+///
+/// ```
+/// let w = science::sensory::friedman::agreement(10.60, 8, 5);
+/// assert_eq!(format!("{w:.3}"), "0.331");
+/// ```
+#[must_use]
+pub fn agreement(statistic: f64, tasters: usize, samples: usize) -> f64 {
+    statistic / (tasters as f64 * (samples as f64 - 1.0))
+}
+
 /// Returns the difference of two rank sums from which on two samples differ, pair by pair.
 ///
 /// `LSD = z·√(J·P·(P+1)/6)`; the 6 is under the root, a 5 found in a hand-out is a misprint.

@@ -1,7 +1,7 @@
 //! How much tasters like it: the nine-point scale and its summary.
 
 use crate::{Equation, Standing, Valid};
-use quantity::Fraction;
+use quantity::{Between, Fraction};
 use statrs::distribution::{ContinuousCDF, StudentsT};
 
 /// Origin and limits.
@@ -107,4 +107,28 @@ pub fn paired(first: &[f64], second: &[f64]) -> Paired {
         _ => f64::NAN,
     };
     Paired { difference: mean, t, chance: Fraction::ratio(chance) }
+}
+
+/// Returns the two-sided limits of the mean difference of two samples' scores, first less second.
+///
+/// `d̄ ± t·s/√n`; not numbers for fewer than two tasters.
+///
+/// ```
+/// # use quantity::Fraction;
+/// let limits = science::sensory::hedonic::limits(&[6.0, 7.0, 8.0, 6.0], &[5.0, 7.0, 6.0, 5.0], Fraction::percent(95.0));
+/// assert_eq!(format!("{:.2} to {:.2}", limits.from, limits.to), "-0.30 to 2.30");
+/// ```
+#[must_use]
+pub fn limits(first: &[f64], second: &[f64], confidence: Fraction) -> Between<f64> {
+    let differences: Vec<f64> = first.iter().zip(second).map(|(a, b)| a - b).collect();
+    let n = differences.len() as f64;
+    let mean = differences.iter().sum::<f64>() / n;
+    let variance = differences.iter().map(|d| (d - mean) * (d - mean)).sum::<f64>() / (n - 1.0);
+    let tail = confidence.left().as_ratio() / 2.0;
+    let t = match StudentsT::new(0.0, 1.0, n - 1.0) {
+        Ok(student) if tail > 0.0 && tail < 1.0 => student.inverse_cdf(1.0 - tail),
+        _ => f64::NAN,
+    };
+    let reach = t * (variance / n).sqrt();
+    Between { from: mean - reach, to: mean + reach }
 }

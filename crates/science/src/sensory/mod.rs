@@ -7,9 +7,11 @@ pub mod forced_choice;
 pub mod friedman;
 pub mod hedonic;
 pub mod page;
+pub mod paired_power;
 pub mod panel_size;
 pub mod ranks;
 pub mod serving_order;
+pub mod signed_rank;
 pub mod similarity;
 
 use crate::Equation;
@@ -24,6 +26,8 @@ pub const EQUATIONS: &[&Equation] = &[
     &all_pairs::EQUATION,
     &page::EQUATION,
     &hedonic::EQUATION,
+    &signed_rank::EQUATION,
+    &paired_power::EQUATION,
     &serving_order::EQUATION,
     &blind_code::EQUATION,
 ];

@@ -48,6 +48,10 @@ proptest! {
     #[test]
     fn scores_of_any_panel(first in prop::collection::vec(any_number(), 0..9), second in prop::collection::vec(any_number(), 0..9), scores in prop::collection::vec(any::<u8>(), 0..9), seed in any::<u64>(), count in any::<usize>()) {
         let _ = hedonic::paired(&first, &second);
+        let _ = hedonic::limits(&first, &second, Fraction::ratio(first.first().copied().unwrap_or(0.95)));
+        let _ = signed_rank::signed_ranks(&first);
+        let _ = paired_power::power(count, first.first().copied().unwrap_or(0.5), Fraction::percent(5.0));
+        let _ = paired_power::smallest(first.first().copied().unwrap_or(0.5).max(0.4), Fraction::percent(5.0), Fraction::percent(80.0));
         let _ = hedonic::summary(&scores);
         let _ = blind_code::codes(seed, count);
         let _ = blind_code::Chance::seeded(seed).below(count);

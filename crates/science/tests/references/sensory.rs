@@ -5,7 +5,8 @@ use quantity::Fraction;
 use science::sensory::forced_choice::Test;
 use science::sensory::ranks::{Fault, Ranks};
 use science::sensory::{
-    all_pairs, blind_code, discriminators, forced_choice, friedman, hedonic, page, panel_size, serving_order, similarity,
+    all_pairs, blind_code, discriminators, forced_choice, friedman, hedonic, page, paired_power, panel_size, serving_order,
+    signed_rank, similarity,
 };
 
 /// How each equation answers a point.
@@ -34,7 +35,20 @@ pub const CASES: &[Case] = &[
     ("sensory::page", order),
     ("sensory::hedonic", |at, output| {
         let paired = hedonic::paired(&numbers(at.word("first")), &numbers(at.word("second")));
-        if output == "t" { paired.t } else { paired.chance.as_ratio() }
+        let limits = hedonic::limits(&numbers(at.word("first")), &numbers(at.word("second")), Fraction::percent(95.0));
+        match output {
+            "t" => paired.t,
+            "lower" => limits.from,
+            "upper" => limits.to,
+            _ => paired.chance.as_ratio(),
+        }
+    }),
+    ("sensory::signed_rank", |at, output| {
+        let told = signed_rank::signed_ranks(&numbers(at.word("differences")));
+        if output == "W" { told.positive } else { told.chance.expect("few tasters").as_ratio() }
+    }),
+    ("sensory::paired_power", |at, _| {
+        paired_power::power(whole(at, "n") as usize, at.number("d"), Fraction::percent(5.0)).as_ratio()
     }),
     ("sensory::serving_order", |at, _| {
         let rows = serving_order::williams(whole(at, "p") as usize);

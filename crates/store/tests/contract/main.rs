@@ -8,6 +8,7 @@ mod killed;
 mod records;
 mod revisions;
 mod strokes;
+mod tastings;
 
 use jiff::Timestamp;
 use std::future::Future;

@@ -14,9 +14,13 @@ const SCRIPT: &str = "text/javascript; charset=utf-8";
 /// Every asset: its name, what it is, and what it says.
 const ALL: &[(&str, &str, &str)] = &[
     ("workbench.css", "text/css; charset=utf-8", include_str!("workbench.css")),
+    ("pages.css", "text/css; charset=utf-8", include_str!("pages.css")),
     ("workbench.js", SCRIPT, include_str!("workbench.js")),
     ("parts.js", SCRIPT, include_str!("parts.js")),
     ("sending.js", SCRIPT, include_str!("sending.js")),
+    ("taste.css", "text/css; charset=utf-8", include_str!("taste.css")),
+    ("taste.js", SCRIPT, include_str!("taste.js")),
+    ("count.js", SCRIPT, include_str!("count.js")),
     ("logging.css", "text/css; charset=utf-8", include_str!("logging.css")),
     ("logging.js", SCRIPT, include_str!("logging.js")),
     ("queue.js", SCRIPT, include_str!("queue.js")),

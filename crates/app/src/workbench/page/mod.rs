@@ -1,13 +1,29 @@
 //! The pages, one a file, and the ways that lead to them.
 
+mod addresses;
 mod book;
+mod compare;
+mod day;
+mod exchange;
 mod formula;
+mod history;
+mod ingredients;
+mod kitchens;
+mod people;
+mod press;
+mod taste;
+mod tastings;
 mod trial;
 mod why;
+mod written;
 
+use super::answer::Refusal;
 use super::desk::Desk;
-use super::door::Role;
+use super::door::{Role, Visitor};
+use ::formula::ingredient::plain_name;
 use axum::Router;
+use jiff::Timestamp;
+use jiff::tz::TimeZone;
 
 /// A way that stands on every page.
 pub struct Way {
@@ -20,12 +36,46 @@ pub struct Way {
 }
 
 /// The ways about, in their order.
-pub const WAYS: &[Way] = &[book::WAY, trial::WAY];
+pub const WAYS: &[Way] =
+    &[book::WAY, day::WAY, trial::WAY, tastings::WAY, ingredients::WAY, kitchens::WAY, press::WAY, people::WAY];
 
 /// The ways from a formula to what else can be done with it; each address follows the formula's own.
-pub const OF_A_FORMULA: &[Way] = &[];
+pub const OF_A_FORMULA: &[Way] = &[exchange::WAY, compare::WAY, history::WAY];
 
 /// Every page.
 pub fn all() -> Router<Desk> {
-    Router::new().merge(book::routes()).merge(formula::routes()).merge(trial::routes()).merge(why::routes())
+    let pages = [
+        book::routes(),
+        compare::routes(),
+        day::routes(),
+        exchange::routes(),
+        formula::routes(),
+        history::routes(),
+        ingredients::routes(),
+        kitchens::routes(),
+        people::routes(),
+        press::routes(),
+        taste::routes(),
+        tastings::routes(),
+        trial::routes(),
+        why::routes(),
+    ];
+    pages.into_iter().fold(Router::new(), Router::merge)
+}
+
+/// Refuses those who may only look.
+fn may_write(visitor: &Visitor) -> Result<(), Refusal> {
+    if visitor.role >= Role::Helper { Ok(()) } else { Err(Refusal::forbidden("That is not for tasters.")) }
+}
+
+/// A title as a file's name: small letters, digits and hyphens.
+fn plain(title: &str) -> String {
+    let kept: String = title.chars().map(|letter| if letter.is_alphanumeric() { letter } else { ' ' }).collect();
+    let name: String = plain_name(&kept).chars().filter(|c| c.is_lowercase() || c.is_ascii_digit() || *c == '-').collect();
+    name.trim_matches('-').to_owned()
+}
+
+/// A moment by the clock on this wall.
+fn when(at: &Timestamp) -> String {
+    at.to_zoned_datetime(TimeZone::try_system().unwrap_or(TimeZone::UTC)).strftime("%-d %B %Y, %H:%M").to_string()
 }

@@ -6,6 +6,7 @@ mod kitchen;
 mod label;
 mod larder;
 mod prices;
+mod tasting;
 mod trial;
 
 pub use ingredient::{DENSITY, INGREDIENT, PIECE};
@@ -13,6 +14,7 @@ pub use kitchen::{FRYER, HOB, KITCHEN, OVEN, PAN, SCALE, VESSEL};
 pub use label::LABEL;
 pub use larder::LARDER;
 pub use prices::{PRICE, PRICES};
+pub use tasting::{ATTRIBUTE, SAMPLE, TASTING};
 pub use trial::{COOK_SEEN, CORRECTION, MIX_SEEN, PHOTOGRAPH_SEEN, READING, RISE_SEEN, TRIAL, WEIGHED};
 
 use super::words::{Action, Attention, PercentOf, StageKind};
@@ -137,6 +139,7 @@ pub static FORMULA: Table = Table {
         may("storage", Text, "how it keeps"),
         may("served-at", Text, "when it usually comes to the table, such as \"09:30\"; its page then tells the day by the clock"),
         may("photograph", Sub(&PHOTOGRAPH), "a picture with its description"),
+        may("evidence", Texts, "the blind tastings that its page may cite: files of tastings/"),
         may("label", Sub(&LABEL), "what a label needs to know beside the formula"),
         QUIET,
         must("component", Tables(&COMPONENT), "what is served together, the main thing first"),

@@ -15,18 +15,20 @@ use crate::workbench::answer::{Answer, Refusal, page, parts, see, wants_parts};
 use crate::workbench::desk::Desk;
 use crate::workbench::door::{Role, Visitor};
 use crate::workbench::frame::Frame;
-use crate::workbench::hand::{Change, Reach, Way};
+use crate::workbench::hand::{Reach, Way};
 use axum::Router;
 use axum::extract::{Form, Path, Query, State};
 use axum::http::HeaderMap;
 use axum::routing::{get, post};
 use bench::gesture::gesture;
+pub use foresight::around;
 use formula::source::Source;
 use formula::{Checked, Formula};
 use gestures::Said;
-use kitchen::Wanted;
+pub use kitchen::Wanted;
 use maud::{Markup, html};
 use store::hash;
+pub use today::Patience;
 
 pub fn routes() -> Router<Desk> {
     let here = Router::new()
@@ -40,15 +42,15 @@ pub fn routes() -> Router<Desk> {
 }
 
 /// A formula as it stands in the book.
-struct OnBench<'o> {
-    opened: &'o Opened,
-    source: &'o Source,
+pub struct OnBench<'o> {
+    pub opened: &'o Opened,
+    pub source: &'o Source,
     /// The name of the file in the book.
-    file: String,
+    pub file: String,
 }
 
 impl<'o> OnBench<'o> {
-    fn of(opened: &'o Opened, name: &str) -> Result<Self, Refusal> {
+    pub fn of(opened: &'o Opened, name: &str) -> Result<Self, Refusal> {
         let source = opened
             .book
             .formulas
@@ -61,7 +63,13 @@ impl<'o> OnBench<'o> {
         Ok(Self { opened, source, file })
     }
 
-    fn checked(&self) -> Checked<Formula> {
+    /// The name of the formula.
+    pub fn name(&self) -> &str {
+        let stem = self.source.file.rsplit('/').next().unwrap_or_default();
+        stem.strip_suffix(".toml").unwrap_or(stem)
+    }
+
+    pub fn checked(&self) -> Checked<Formula> {
         self.opened.book.revised(self.source)
     }
 }
@@ -102,14 +110,7 @@ fn heading(one: &OnBench, formula: &Formula, visitor: &Visitor) -> Markup {
     let name = &formula.name;
     html! {
         h1 { (formula.head.title) }
-        nav.ways aria-label="This formula" {
-            a href={ "/formula/" (name) } aria-current="page" { "Sheet" }
-            a href={ "/formula/" (name) "/text" } { "Text" }
-            a href={ "/formula/" (name) "/page" } { "As readers see it" }
-            @for way in super::OF_A_FORMULA.iter().filter(|way| visitor.role >= way.role) {
-                a href={ "/formula/" (name) (way.address) } { (way.title) }
-            }
-        }
+        (ways(name, visitor, ""))
         p.fine { "In " (one.file) ". What you change is written there at once." }
         details.keys {
             summary { "By keyboard" }
@@ -117,6 +118,19 @@ fn heading(one: &OnBench, formula: &Formula, visitor: &Visitor) -> Markup {
                 "Type a weight, a percentage, spoons (“2 tbsp”) or eggs (“1 M”): the other figures follow. Enter or Tab writes it, Esc takes it back. "
                 kbd { "↑" } " " kbd { "↓" } " go from line to line, with " kbd { "Alt" } " they move the line; "
                 kbd { "Ctrl" } " " kbd { "Z" } " undoes, " kbd { "Ctrl" } " " kbd { "Y" } " does again."
+            }
+        }
+    }
+}
+
+/// The ways from a formula; `here` is the one that is open.
+pub fn ways(name: &str, visitor: &Visitor, here: &str) -> Markup {
+    let own = [("", "Sheet"), ("/text", "Text"), ("/page", "As readers see it")];
+    let further = super::OF_A_FORMULA.iter().filter(|way| visitor.role >= way.role).map(|way| (way.address, way.title));
+    html! {
+        nav.ways aria-label="This formula" {
+            @for (address, title) in own.into_iter().chain(further) {
+                a href=(super::addresses::of_formula(name, address)) aria-current=[(address == here).then_some("page")] { (title) }
             }
         }
     }
@@ -204,15 +218,16 @@ async fn done(
     Form(said): Form<Said>,
 ) -> Answer {
     may_write(&visitor)?;
-    let opened = desk.book();
-    let one = OnBench::of(&opened, &name)?;
-    let (text, what) = match said.mended(&one, &wanted)? {
-        Some(mended) => mended,
-        None => gesture(&opened.book, one.source, &said.gesture()?)?,
-    };
-    let from = hash(&one.source.text);
     // A stroke on a line means that line, whatever else was changed meanwhile: it is made on the text as it is now.
-    desk.write(Change { file: &one.file, from: &from, text, what: &what, by: &visitor.name }).await?;
+    let made = |opened: &Opened| {
+        let one = OnBench::of(opened, &name)?;
+        let (text, what) = match said.mended(&one, &wanted)? {
+            Some(mended) => mended,
+            None => gesture(&opened.book, one.source, &said.gesture()?)?,
+        };
+        Ok((one.file, one.source.text.clone(), text, what))
+    };
+    desk.write_now(&visitor.name, made).await?;
     shown(&desk, &headers, &name, &wanted).await
 }
 

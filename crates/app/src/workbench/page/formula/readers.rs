@@ -32,7 +32,7 @@ async fn page(State(desk): State<Desk>, _visitor: Visitor, Path(name): Path<Stri
         let reader = reader(&opened.book, &checked.value, &around);
         let day = usual(&checked.value, Workplace::of(&wanted.place().kitchen(&opened)?), &around);
         let settings = &opened.book.settings;
-        let leaf = Leaf { settings, used_in: &[], picture: None, reader: Some(&reader), day: day.as_ref(), on_paper: &[] };
+        let leaf = Leaf { reader: Some(&reader), day: day.as_ref(), ..Leaf::alone(settings) };
         Ok(formula_page(&checked.value, &leaf))
     })?;
     // The page has its script within it, and brings the rule by which only that may run.

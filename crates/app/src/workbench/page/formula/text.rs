@@ -39,10 +39,7 @@ async fn text_page(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<
     let body = html! {
         main #work.text data-file=(one.file) {
             h1 { (title) }
-            nav.ways aria-label="This formula" {
-                a href={ "/formula/" (name) } { "Sheet" }
-                a href={ "/formula/" (name) "/text" } aria-current="page" { "Text" }
-            }
+            (super::ways(&name, &visitor, "/text"))
             form method="post" data-text {
                 (token(&visitor))
                 input type="hidden" name="from" value=(hash(&one.source.text));

@@ -11,7 +11,7 @@ use axum::Router;
 use axum::extract::{Path, Query, State};
 use axum::routing::get;
 use formula::Severity;
-use maud::{Markup, PreEscaped, html};
+use maud::{Markup, html};
 use plan::day::{Wanted as Asked, Workplace, timeline};
 use plan::engine::{Propagation, Watch};
 use std::sync::Arc;
@@ -33,7 +33,14 @@ pub fn frame(name: &str) -> Markup {
 }
 
 /// A while that nobody minds to wait beside the sheet.
-struct Patience(Instant);
+pub struct Patience(Instant);
+
+impl Patience {
+    /// Begins to wait.
+    pub fn begin() -> Self {
+        Self(Instant::now())
+    }
+}
 
 impl Watch for Patience {
     fn wants_to_stop(&mut self) -> bool {
@@ -66,10 +73,10 @@ async fn day(State(desk): State<Desk>, _visitor: Visitor, Path(name): Path<Strin
             place: Workplace::of(&kitchen),
             around: around(&opened, &wanted)?,
         };
-        Ok(match timeline(&asked, &Propagation, &mut Patience(Instant::now())) {
+        Ok(match timeline(&asked, &Propagation, &mut Patience::begin()) {
             Ok(day) => html! {
                 div #day {
-                    figure.chart { (PreEscaped(publish::day::chart(&day))) }
+                    figure.day-chart tabindex="0" { (publish::day::leading(&day, &|_| None)) }
                     pre.drawing { (publish::day::text(&day, 100)) }
                 }
             },

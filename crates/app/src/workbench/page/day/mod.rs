@@ -1,0 +1,134 @@
+//! The day: what is done when, counted back from serving; what really happened is told at the task itself.
+//!
+//! All that is asked and told stands in the page's address, so that it can be kept, sent and printed.
+
+mod asked;
+mod lists;
+mod tasks;
+
+use super::{Way, addresses::asking};
+use crate::asked::day::refused;
+use crate::book::Opened;
+use crate::workbench::answer::{Answer, Refusal, page};
+use crate::workbench::desk::Desk;
+use crate::workbench::door::{Role, Visitor};
+use crate::workbench::frame::Frame;
+use crate::workbench::page::formula::Patience;
+use asked::Asked;
+use axum::Router;
+use axum::extract::{Query, State};
+use axum::routing::get;
+use maud::{Markup, html};
+use plan::alternatives::{NotThatWay, planned};
+use plan::day::{Timeline, Wanted, timeline};
+use plan::engine::Propagation;
+use plan::relief::relief;
+
+pub const WAY: Way = Way { address: "/day", title: "The day", role: Role::Helper };
+
+pub fn routes() -> Router<Desk> {
+    Router::new()
+        .route("/day", get(day))
+        .route("/day/told", get(tasks::told))
+        .route("/day/prep", get(lists::prep))
+        .route("/day/shopping", get(lists::shopping))
+        .route("/day/calendar.ics", get(lists::calendar))
+        .route("/day/prep.pdf", get(lists::prep_pdf))
+}
+
+/// What a page is asked, each key as often as it was said.
+pub type Pairs = Vec<(String, String)>;
+
+/// The day that is asked for.
+fn plan(opened: &Opened, asked: &Asked) -> Result<(Wanted, Timeline), Refusal> {
+    if !asked.has("formula") {
+        return Err(Refusal::unfit("Nothing is chosen yet.", "tick what is served"));
+    }
+    let place = asked.place();
+    let wanted = asked.day()?.wanted(opened, &place).map_err(|failure| Refusal::amiss(&failure))?;
+    let mut patience = Patience::begin();
+    let day = match asked.way()? {
+        None => {
+            let day = timeline(&wanted, &Propagation, &mut patience).map_err(|why| Refusal::amiss(&refused(why, &wanted)))?;
+            let relief = relief(&opened.book, &wanted, &day, &Propagation, &mut patience);
+            Timeline { relief, ..day }
+        }
+        Some(way) => {
+            let not_so = |why| match why {
+                NotThatWay::Day(why) => Refusal::amiss(&refused(why, &wanted)),
+                NotThatWay::Formula(_) => Refusal::unfit("It cannot be made that way.", publish::day::reason(&why)),
+            };
+            planned(way, &opened.book, &wanted, &Propagation, &mut patience).map_err(not_so)?.timeline
+        }
+    };
+    Ok((wanted, day))
+}
+
+async fn day(State(desk): State<Desk>, visitor: Visitor, Query(pairs): Query<Pairs>) -> Answer {
+    let opened = desk.book();
+    let asked = Asked { pairs };
+    let body = tokio::task::block_in_place(|| {
+        let is_chosen = asked.has("formula");
+        let planned = is_chosen.then(|| plan(&opened, &asked));
+        let wanted = planned.as_ref().and_then(|one| one.as_ref().ok()).map(|(wanted, _)| wanted);
+        html! {
+            main #work.day {
+                h1 { "The day" }
+                (asked::form(&opened, &asked, wanted))
+                @match &planned {
+                    None => p { "Tick what is served, say when it is on the table, and everything is counted back from there." },
+                    Some(Err(refusal)) => { div.refused role="alert" { (refusal.words()) } (tasks::told_so_far(&asked)) }
+                    Some(Ok((wanted, day))) => (shown(&opened, &asked, wanted, day)),
+                }
+            }
+        }
+    });
+    page(&Frame::of(&visitor, "The day", WAY.address), &body)
+}
+
+fn shown(opened: &Opened, asked: &Asked, wanted: &Wanted, day: &Timeline) -> Markup {
+    let served = day.served.strftime("%A %-d %B, on the table at %H:%M").to_string();
+    let one_alone = wanted.formulas.len() == 1 && !asked.has_told();
+    let lead = |job: usize| (day.jobs[job].is_step() && !asked.has("way")).then(|| format!("#tell-{job}"));
+    html! {
+        section aria-labelledby="served" {
+            h2 #served { (served) }
+            nav.ways aria-label="Lists of the day" {
+                a href=(asking("/day/prep", &asked.pairs)) { "What to do, to tick off" }
+                a href=(asking("/day/shopping", &asked.pairs)) { "What to buy" }
+                a href=(asking("/day/calendar.ics", &asked.pairs)) download="day.ics" { "For the calendar" }
+                @if cfg!(feature = "pdf") { a href=(asking("/day/prep.pdf", &asked.pairs)) { "On paper (PDF)" } }
+            }
+            (tasks::told_so_far(asked))
+            div.planned {
+                div {
+                    figure.day-chart tabindex="0" { (publish::day::leading(day, &lead)) }
+                    (tasks::list(asked, day))
+                }
+                section aria-labelledby="way" {
+                    h2 #way { "What is in the way" }
+                    (publish::day::come_to(day))
+                }
+            }
+            @if one_alone { (ways(opened, asked, wanted)) }
+        }
+    }
+}
+
+/// The other ways to spread the one formula over the day, once they are asked for.
+fn ways(opened: &Opened, asked: &Asked, wanted: &Wanted) -> Markup {
+    html! {
+        section #ways aria-labelledby="other" {
+            h2 #other { "Other ways to spread it" }
+            @if asked.has("ways") {
+                @match plan::alternatives::alternatives(&opened.book, wanted, &Propagation, &mut Patience::begin()) {
+                    Ok(all) => (publish::day::alternatives_markup(&all, wanted, &|way| asking("/day", &asked.with("way", way)))),
+                    Err(why) => div.refused role="alert" { (Refusal::amiss(&refused(why, wanted)).words()) },
+                }
+            } @else {
+                p { a href={ (asking("/day", &asked.with("ways", "yes"))) "#ways" } { "Set them side by side" } ": in one go, overnight, long and cold, each dosed so that it works." }
+            }
+            @if asked.has("way") { p { a href=(asking("/day", &asked.without("way"))) { "Back to the formula as it is written" } } }
+        }
+    }
+}

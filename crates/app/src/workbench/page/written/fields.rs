@@ -1,0 +1,105 @@
+//! A table of keys as fields.
+
+use super::{NEW, is_lines, typed};
+use formula::read::keys::{Key, Table, Value};
+use maud::{Markup, html};
+use toml_edit::TableLike;
+
+/// The fields of a table, each named by its path: "oven.fan", "pan.0.across".
+pub fn fields(keys: &Table, written: &dyn TableLike, path: &str) -> Markup {
+    let (plain, tables): (Vec<&Key>, Vec<&Key>) =
+        keys.keys.iter().partition(|key| !matches!(key.value, Value::Table(_) | Value::Tables(_)));
+    html! {
+        div.written { @for key in plain { (field(key, written, path)) } }
+        @for key in tables { (table(key, written, path)) }
+    }
+}
+
+fn table(key: &Key, written: &dyn TableLike, path: &str) -> Markup {
+    let none = toml_edit::Table::new();
+    let title = title(key);
+    match key.value {
+        Value::Table(keys) => {
+            let item = written.get(key.name);
+            let inner = item.and_then(toml_edit::Item::as_table_like);
+            html! {
+                @if item.is_none() || inner.is_some() {
+                    details.part open[inner.is_some()] {
+                        summary { (title) span.fine { ": " (key.meaning) } }
+                        (fields(keys, inner.unwrap_or(&none), &format!("{path}{}.", key.name)))
+                    }
+                }
+            }
+        }
+        Value::Tables(keys) => {
+            let item = written.get(key.name);
+            let rows = item.and_then(toml_edit::Item::as_array_of_tables);
+            let count = rows.map_or(0, toml_edit::ArrayOfTables::len);
+            html! {
+                @if item.is_none() || rows.is_some() {
+                    details.part open[count > 0] {
+                        summary { (title) span.fine { ": " (key.meaning) } }
+                        @for (n, row) in rows.into_iter().flat_map(toml_edit::ArrayOfTables::iter).enumerate() {
+                            fieldset { legend { (title) " " (n + 1) } (fields(keys, row, &format!("{path}{}.{n}.", key.name))) }
+                        }
+                        fieldset { legend { (title) ": another" } (fields(keys, &none, &format!("{path}{}.{NEW}.", key.name))) }
+                    }
+                } @else { p.fine { (title) " stands in the file in a way that is changed in an editor." } }
+            }
+        }
+        _ => html! {},
+    }
+}
+
+fn field(key: &Key, written: &dyn TableLike, path: &str) -> Markup {
+    // What silences rules is written beside them, in the text.
+    if matches!(key.value, Value::Reasons | Value::Lines(_) | Value::Date) {
+        return html! {};
+    }
+    let Some(value) = typed(written.get(key.name), key.value) else {
+        return html! { p.fine { (title(key)) " stands in the file in a way that is changed in an editor." } };
+    };
+    let name = format!("{path}{}", key.name);
+    let control = match key.value {
+        Value::Word(words) => choice(&name, &value, words),
+        Value::Truth => choice(&name, &value, &["true", "false"]),
+        lines if is_lines(lines) || matches!(lines, Value::Sizes) => html! {
+            textarea name=(name) rows=(value.lines().count().max(1) + 1) spellcheck="false" placeholder=(example(key.value)) { "\n" (value) }
+        },
+        _ => {
+            html! { input type="text" name=(name) value=(value) placeholder=(example(key.value)) list=[(key.name == "like").then_some("ingredients")] autocomplete="off"; }
+        }
+    };
+    html! { label { b { (title(key)) } " " span.fine { (key.meaning) @if key.required { ", needed" } } (control) } }
+}
+
+fn choice(name: &str, value: &str, words: &[&str]) -> Markup {
+    let shown = |word: &str| match word {
+        "true" => "yes".to_owned(),
+        "false" => "no".to_owned(),
+        word => word.to_owned(),
+    };
+    html! {
+        select name=(name) {
+            option value="" { "not said" }
+            @for word in words { option value=(word) selected[*word == value] { (shown(word)) } }
+        }
+    }
+}
+
+/// The key as a person says it.
+fn title(key: &Key) -> String {
+    quantity::print::capital(&key.name.replace('-', " "))
+}
+
+/// What could stand there, out of the words that describe it.
+fn example(value: Value) -> &'static str {
+    match value {
+        Value::Figure(words) => words.split('"').nth(1).unwrap_or_default(),
+        Value::Shares => "flour-rye-dark = 50 %",
+        Value::Composition => "protein = 12.5",
+        Value::Temperatures => "water = 14 °C",
+        Value::Sizes => "6, or by what they hold: 3 l = 2",
+        _ => "",
+    }
+}

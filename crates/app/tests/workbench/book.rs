@@ -1,0 +1,65 @@
+//! The book's page: finding, what is to be said of formulas, new ones, and a book without any.
+
+use crate::served::{Served, demo};
+
+#[test]
+fn formulas_are_found_by_title_tag_ingredient_and_remarks() {
+    let served = Served::demo();
+    let all = served.page("/");
+    for title in ["Griddled potato muffins", "Cardamom knots", "Nothing amiss"] {
+        assert!(all.contains(title), "{title}");
+    }
+    let found = |asked: &str| served.page(&format!("/?{asked}")).matches("<li><h2>").count();
+    assert_eq!(found("words=CARDAMOM"), 1);
+    assert_eq!(found("words=cardamom+nothing"), 0);
+    assert_eq!(found("with=mill-buckwheat"), 1);
+    assert_eq!(found("tag=griddle&from=abc"), served.page("/?tag=griddle").matches("<li><h2>").count());
+    assert_eq!(found("remarks=with") + found("remarks=without"), found(""));
+}
+
+#[test]
+fn a_new_formula_is_begun_once_and_can_be_undone() {
+    let served = Served::demo();
+    let wish = [("title", "Évening  rolls <b>"), ("like", "starter:straight")];
+    assert_eq!(served.sent_on("/new", &wish), "/formula/%C3%A9vening-rolls-b");
+    let text = served.read("formulas/évening-rolls-b.toml");
+    assert!(text.contains("title = \"Évening  rolls <b>\"") && text.contains("# a share of this stage's flour"));
+    assert!(served.page("/").contains("Évening  rolls &lt;b&gt;"));
+    assert_eq!(served.post("/new", &wish).status, 422, "the name is taken");
+    assert_eq!(served.post("/new", &[("title", " ../ "), ("like", "starter:straight")]).status, 422);
+    assert_eq!(served.post("/new", &[("title", "New"), ("like", "formula:../book")]).status, 404);
+    served.sent_on("/new", &[("title", "Knots again"), ("like", "formula:cardamom-knots")]);
+    let kept = served.read("formulas/cardamom-knots.toml").lines().count();
+    assert_eq!(served.read("formulas/knots-again.toml").lines().count(), kept, "a copy is whole");
+    assert_eq!(served.post("/formula/knots-again/back", &[]).status, 303);
+    assert!(!served.path("formulas/knots-again.toml").exists(), "what was begun is undone");
+}
+
+#[test]
+fn an_empty_folder_offers_the_demo_book() {
+    let served = Served::nothing();
+    assert!(served.page("/").contains("Lay the demo book here"));
+    assert!(served.page("/tour").contains("no formula yet"));
+    assert_eq!(served.sent_on("/demo", &[]), "/tour");
+    let mut told: Vec<String> = Vec::new();
+    for folder in ["", "formulas", "ingredients", "kitchens", "trials"] {
+        for entry in std::fs::read_dir(demo().join(folder)).expect("a folder").flatten().filter(|one| one.path().is_file()) {
+            let name = format!("{folder}/{}", entry.file_name().to_string_lossy());
+            let name = name.trim_start_matches('/').to_owned();
+            let (here, there) = (std::fs::read(served.path(&name)).ok(), std::fs::read(entry.path()).ok());
+            assert!(here == there, "{name} is not as in the demo book");
+            told.push(name);
+        }
+    }
+    assert!(told.len() > 15, "the demo book was looked at");
+    assert_eq!(served.post("/demo", &[]).status, 422, "it is laid once");
+    assert!(served.page("/tour").contains("/formula/potato-muffins/exchange"));
+}
+
+#[test]
+fn a_first_formula_makes_an_empty_folder_a_book() {
+    let served = Served::nothing();
+    served.sent_on("/new", &[("title", "Rolls"), ("like", "starter:sponge")]);
+    assert!(served.read("formulas/rolls.toml").contains("title = \"Rolls\""));
+    assert!(served.page("/formula/rolls").contains("Rolls"));
+}

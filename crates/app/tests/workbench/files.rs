@@ -1,0 +1,159 @@
+//! Kitchens and ingredients: searched, begun, changed in their files with comments kept, refused where they would be wrong.
+
+use crate::served::Served;
+
+/// Every field of the page's form for keys, as it stands there, with some of them typed anew.
+fn form<'p>(page: &'p str, typed: &[(&'p str, &'p str)]) -> Vec<(String, String)> {
+    let form = page.split("class=\"keys-form\"").nth(1).expect("a form");
+    let plain = |text: &str| text.replace("&quot;", "\"").replace("&lt;", "<").replace("&gt;", ">").replace("&amp;", "&");
+    let mut fields = Vec::new();
+    for control in
+        form.split('<').filter(|tag| tag.starts_with("input ") || tag.starts_with("textarea ") || tag.starts_with("select "))
+    {
+        let attribute = |name: &str| control.split(&format!(" {name}=\"")).nth(1).and_then(|rest| rest.split('"').next());
+        let Some(name) = attribute("name").filter(|name| *name != "token") else { continue };
+        let value = if control.starts_with("input") {
+            attribute("value").unwrap_or_default().to_owned()
+        } else if control.starts_with("textarea") {
+            control.split_once('>').map_or("", |(_, text)| text.trim_start_matches('\n')).to_owned()
+        } else {
+            let own = form
+                .split(&format!("<select name=\"{name}\">"))
+                .nth(1)
+                .and_then(|rest| rest.split("</select>").next())
+                .unwrap_or_default();
+            let chosen = own.split("<option ").find(|option| option.contains(" selected"));
+            chosen.and_then(|option| option.split("value=\"").nth(1)?.split('"').next()).unwrap_or_default().to_owned()
+        };
+        let anew = typed.iter().find(|(key, _)| *key == name).map(|(_, value)| (*value).to_owned());
+        fields.push((name.to_owned(), anew.unwrap_or_else(|| plain(&value))));
+    }
+    fields
+}
+
+fn send(served: &Served, page: &str, fields: &[(String, String)]) -> u16 {
+    let fields: Vec<(&str, &str)> = fields.iter().map(|(key, value)| (key.as_str(), value.as_str())).collect();
+    served.post(page, &fields).status
+}
+
+#[test]
+fn a_kitchen_that_is_sent_back_as_it_stands_stays_to_the_letter() {
+    let served = Served::demo();
+    for name in ["estuary", "boathouse"] {
+        let (file, at) = (format!("kitchens/{name}.toml"), format!("/kitchens/{name}"));
+        let before = served.read(&file);
+        assert_eq!(send(&served, &at, &form(&served.page(&at), &[])), 303);
+        assert_eq!(served.read(&file), before);
+    }
+}
+
+#[test]
+fn a_kitchen_is_changed_where_it_says_so_and_nowhere_else() {
+    let served = Served::demo();
+    let (file, at) = ("kitchens/estuary.toml", "/kitchens/estuary");
+    let before = served.read(file);
+    let typed = [
+        ("room", "19 °C"),
+        ("bowls", "3 l = 3\n5 l = 2"),
+        ("pan.0.across", "28 cm"),
+        ("pan.new.title", "milk pan"),
+        ("pan.new.across", "16 cm"),
+        ("oven.real", "190 °C = 184 °C\n220 °C = 214 °C"),
+        ("vessel.1.title", ""),
+        ("vessel.1.holds", ""),
+        ("vessel.1.weighs", ""),
+        ("vessel.1.material", ""),
+    ];
+    assert_eq!(send(&served, at, &form(&served.page(at), &typed)), 303);
+    let after = served.read(file);
+    for kept in before.lines().filter(|line| line.starts_with('#')) {
+        assert!(after.contains(kept), "{kept}");
+    }
+    for said in [
+        "room = \"19 °C\"",
+        "bowls = { \"3 l\" = 3, \"5 l\" = 2 }",
+        "across = \"28 cm\"",
+        "title = \"milk pan\"",
+        "\"220 °C\" = \"214 °C\"",
+    ] {
+        assert!(after.contains(said), "{said}\n{after}");
+    }
+    assert!(!after.contains("240 °C") && !after.contains("lidded tub"), "{after}");
+    let same = before.lines().filter(|line| after.lines().any(|other| other == *line)).count();
+    assert!(before.lines().count() - same <= 12, "only what was typed is other: {after}");
+    assert!(served.page("/kitchens").contains("room 19\u{a0}°C"));
+    assert_eq!(served.post(&format!("{at}/back"), &[]).status, 303);
+    assert_eq!(served.read(file), before, "undone to the letter");
+    for (field, wrong) in [("room", "very warm"), ("room", "900 °C"), ("title", ""), ("asleep", "at night")] {
+        let refused = form(&served.page(at), &[(field, wrong)]);
+        assert_eq!(send(&served, at, &refused), 422, "{field} = {wrong}");
+        assert_eq!(served.read(file), before);
+    }
+    let mut stale = form(&served.page(at), &[("room", "20 °C")]);
+    stale.iter_mut().filter(|(key, _)| key == "from").for_each(|(_, value)| value.clear());
+    assert_eq!(send(&served, at, &stale), 409, "somebody else was there first");
+    assert_eq!(served.get("/kitchens/..%2Fbook").status, 404);
+}
+
+#[test]
+fn a_kitchen_is_begun() {
+    let served = Served::demo();
+    assert_eq!(served.sent_on("/kitchens", &[("title", "The summer kitchen")]), "/kitchens/the-summer-kitchen");
+    assert!(served.page("/kitchens/the-summer-kitchen").contains("The summer kitchen"));
+    assert_eq!(served.post("/kitchens", &[("title", "Estuary")]).status, 422, "the name is taken");
+}
+
+#[test]
+fn ingredients_are_found_with_their_sources() {
+    let served = Served::demo();
+    let found = served.page("/ingredients?words=rye");
+    assert!(
+        found.contains("flour-rye-dark")
+            && found.contains("the bag, lot of September")
+            && !found.contains("/ingredients/sugar-caster")
+    );
+    assert!(served.page("/ingredients?own=yes").matches("our own").count() > 4);
+    let milk = served.page("/ingredients/milk-whole");
+    for told in ["In 100 g, edible portion", "allergens", "milk", "Used in", "Griddled potato muffins"] {
+        assert!(milk.contains(told), "{told}");
+    }
+    let own = served.page("/ingredients/mill-strong-white");
+    let row = |figure: &str| {
+        own.split(&format!("<th scope=\"row\">{figure}</th>"))
+            .nth(1)
+            .and_then(|rest| rest.split("</tr>").next())
+            .unwrap_or_default()
+            .to_owned()
+    };
+    assert!(row("protein").contains("the bag, lot of October"), "what the bag says");
+    assert!(!row("fat").contains("the bag"), "the bag says nothing of fat: {}", row("fat"));
+    assert!(!milk.contains("keys-form"), "the table's own is not changed");
+    assert_eq!(served.get("/ingredients/mlk").status, 404);
+    assert!(served.page("/ingredients?words=milkk").contains("Did you mean"));
+}
+
+#[test]
+fn an_own_ingredient_is_added_changed_and_taken_back() {
+    let served = Served::demo();
+    let wish = [
+        ("title", "Spelt flour, from the bag"),
+        ("like", "flour-strong-white"),
+        ("group", ""),
+        ("source", "the bag, lot of November"),
+    ];
+    served.sent_on("/ingredients", &wish);
+    let at = "/ingredients/spelt-flour-from-the-bag";
+    let before = served.read("ingredients/own.toml");
+    assert!(before.contains("[spelt-flour-from-the-bag]") && before.contains("source = \"the bag, lot of November\""));
+    let typed = [("per-100-g", "protein = 13.4\nsalt = 0.02"), ("also", "bag spelt, stone spelt")];
+    assert_eq!(send(&served, at, &form(&served.page(at), &typed)), 303);
+    let after = served.read("ingredients/own.toml");
+    assert!(after.contains("protein = 13.4") && after.contains("\"bag spelt\", \"stone spelt\""), "{after}");
+    assert!(served.page(at).contains("13.4\u{a0}g"));
+    let wrong = form(&served.page(at), &[("per-100-g", "protein = plenty")]);
+    assert_eq!(send(&served, at, &wrong), 422);
+    assert_eq!(served.post(&format!("{at}/back"), &[]).status, 303);
+    assert_eq!(served.read("ingredients/own.toml"), before);
+    assert_eq!(served.post("/ingredients", &wish).status, 422, "the name is taken");
+    assert_eq!(served.post("/ingredients", &[("title", "Nothing known"), ("source", "a rumour")]).status, 422);
+}

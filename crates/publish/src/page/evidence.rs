@@ -1,0 +1,67 @@
+//! The evidence sheet of a tasting: the conclusion, the figures behind it, and what it does not say.
+
+use super::Shell;
+use crate::site::page_name;
+use crate::tasting::{Report, Table, chart, held, tables, told};
+use formula::read::BookSettings;
+use maud::{Markup, html};
+
+/// The style of a tasting's drawings, in the page's own ink.
+const STYLE: &str = include_str!("evidence.css");
+
+/// The file of a tasting's evidence sheet; no formula's page can be called so.
+#[must_use]
+pub fn evidence_name(tasting: &str) -> String {
+    format!("{tasting}.evidence.html")
+}
+
+/// The evidence sheet of a tasting; `cited_by` are the formulas whose pages claim it, by name and title.
+#[must_use]
+pub fn evidence_page(report: &Report, cited_by: &[(String, String)], settings: &BookSettings) -> String {
+    let (tasting, told) = (report.tasting, told(report));
+    let is_of_a_book = !cited_by.is_empty();
+    let file = evidence_name(&tasting.name);
+    let body = html! {
+        @if is_of_a_book {
+            header.top { nav aria-label="Book" { a href="index.html" { @if settings.title.is_empty() { "Formulas" } @else { (settings.title) } } } }
+        }
+        main {
+            article.evidence {
+                h1 { (tasting.title) }
+                p.conclusion { (told.conclusion) }
+                @for words in held(report) { p { (words) } }
+                @for drawing in chart(report) { figure.tasting { (drawing) } }
+                @for table in tables(report) { (drawn(&table)) }
+                (chapter("Grounds", &told.grounds))
+                (chapter("What it does not say", &told.limits))
+                @if is_of_a_book {
+                    p { "Cited by " @for (n, (name, title)) in cited_by.iter().enumerate() { @if n > 0 { ", " } a href=(page_name(name)) { (title) } } "." }
+                }
+                p.fine { "Exact tests wherever the panel could be counted out. The method and its limits: ISO 4120, 10399, 5495 and 8587." }
+            }
+        }
+    };
+    let name = if is_of_a_book { file.as_str() } else { "" };
+    let shell = Shell { style: STYLE, ..Shell::plain(&tasting.title, &told.conclusion, settings, name) };
+    shell.wrap(body)
+}
+
+fn chapter(title: &str, lines: &[String]) -> Markup {
+    html! { @if !lines.is_empty() { h2 { (title) } ul { @for line in lines { li { (line) } } } } }
+}
+
+fn drawn(table: &Table) -> Markup {
+    html! {
+        div.scroll tabindex="0" role="region" aria-label=(table.caption) {
+            table {
+                caption { (table.caption) }
+                thead { tr { @for (n, head) in table.head.iter().enumerate() { th.number[n > 0] scope="col" { (head) } } } }
+                tbody {
+                    @for row in &table.rows {
+                        tr { @for (n, cell) in row.iter().enumerate() { @if n == 0 { th scope="row" { (cell) } } @else { td.number { (cell) } } } }
+                    }
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,62 @@
+//! A tasting in words and pictures: the leader's sheet, ballots for printing, the report, and what a page may claim.
+
+mod ballots;
+mod chart;
+mod claim;
+mod json;
+mod leader;
+mod report;
+mod table;
+mod told;
+
+pub use ballots::{ballots, how};
+pub use chart::chart;
+pub use claim::{Claim, claim};
+pub use json::json;
+pub use leader::{Setting, advice, between, key, served};
+pub(crate) use report::held;
+pub use report::text;
+pub use table::Table;
+pub(crate) use table::tables;
+pub use told::{Told, consent, method_name, told};
+
+use bench::tasting::Findings;
+use formula::read::Tasting;
+use quantity::{Fraction, print};
+
+/// What a report is made from.
+#[derive(Debug)]
+pub struct Report<'r> {
+    /// The tasting.
+    pub tasting: &'r Tasting,
+    /// What it found.
+    pub findings: &'r Findings,
+    /// When it was closed: year, month and day.
+    pub closed: &'r str,
+    /// What each sample was made by: "potato-muffins, revision 3".
+    pub made: &'r [String],
+}
+
+/// A chance as reports print it: "p = 0.031", "p < 0.001".
+fn chance(chance: Fraction) -> String {
+    match chance.as_ratio() {
+        p if p.is_nan() => "p not told".to_owned(),
+        p if p < 0.001 => "p < 0.001".to_owned(),
+        p if p < 0.0995 => format!("p = {p:.3}"),
+        p => format!("p = {p:.2}"),
+    }
+}
+
+/// A share in whole percent, one below nought as nought.
+fn percent(share: Fraction) -> String {
+    print::percent(Fraction::ratio(share.as_ratio().max(0.0)), 0)
+}
+
+/// "one", "one and two", "one, two and three".
+fn joined(words: &[String]) -> String {
+    match words {
+        [] => String::new(),
+        [one] => one.clone(),
+        [first @ .., last] => format!("{} and {last}", first.join(", ")),
+    }
+}
