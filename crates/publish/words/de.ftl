@@ -126,8 +126,6 @@ spoons_and_cups_of = { $first } Tassen und Löffel: { $whose }, locker gefüllt 
 
 method = Zubereitung
 batches = { $many } Durchgänge zu { $at_once }
-tasted_blind = Blind verkostet
-the_evidence = Der Nachweis
 the_formula = Die Rezeptur
 formula_of = Rezeptur: { $component }
 shares_of_flour = Prozente sind Anteile an allem Mehl, das 100 % ist.

@@ -126,8 +126,6 @@ spoons_and_cups_of = { $first } Cups and spoons are { $whose }, spooned and leve
 
 method = Method
 batches = { $many } batches of { $at_once }
-tasted_blind = Tasted blind
-the_evidence = The evidence
 the_formula = The formula
 formula_of = Formula of { $component }
 shares_of_flour = Percentages are shares of all flour, which is 100 %.
