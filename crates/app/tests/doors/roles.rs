@@ -25,6 +25,8 @@ pub const DOORS: &[Door] = &[
     ("GET", "/formula/{name}/text", "/formula/cardamom-knots/text", [401, 200, 200]),
     ("GET", "/live", "/live", [401, 200, 200]),
     ("GET", "/people", "/people", [401, 403, 200]),
+    ("GET", "/trial/{name}", "/trial/2026-10-17-rye", [401, 200, 200]),
+    ("GET", "/trials", "/trials", [401, 200, 200]),
     ("GET", "/why/{code}", "/why/unknown-ingredient", [401, 200, 200]),
     ("POST", "/formula/{name}/back", "/formula/cardamom-knots/back", [401, 422, 422]),
     ("POST", "/formula/{name}/do", "/formula/cardamom-knots/do", [401, 422, 422]),
@@ -34,6 +36,51 @@ pub const DOORS: &[Door] = &[
     ("POST", "/formula/{name}/try", "/formula/cardamom-knots/try", [401, 422, 422]),
     ("POST", "/people", "/people", [401, 403, 422]),
     ("POST", "/people/{number}/withdraw", "/people/none/withdraw", [401, 403, 404]),
+    ("GET", "/day", "/day", [401, 200, 200]),
+    ("GET", "/day/told", "/day/told", [401, 422, 422]),
+    ("GET", "/day/prep", "/day/prep", [401, 422, 422]),
+    ("GET", "/day/shopping", "/day/shopping", [401, 422, 422]),
+    ("GET", "/day/calendar.ics", "/day/calendar.ics", [401, 422, 422]),
+    ("GET", "/day/prep.pdf", "/day/prep.pdf", [401, 422, 422]),
+    ("GET", "/formula/{name}/exchange", "/formula/cardamom-knots/exchange", [401, 200, 200]),
+    ("GET", "/formula/{name}/compare", "/formula/cardamom-knots/compare", [401, 200, 200]),
+    ("GET", "/formula/{name}/history", "/formula/cardamom-knots/history", [401, 200, 200]),
+    ("GET", "/ingredients", "/ingredients", [401, 200, 200]),
+    ("GET", "/ingredients/{name}", "/ingredients/salt", [401, 200, 200]),
+    ("GET", "/kitchens", "/kitchens", [401, 200, 200]),
+    ("GET", "/kitchens/{name}", "/kitchens/estuary", [401, 200, 200]),
+    ("GET", "/publish", "/publish", [401, 403, 200]),
+    ("GET", "/publish/{name}/{what}", "/publish/cardamom-knots/cost", [401, 403, 200]),
+    ("GET", "/published/{*path}", "/published/index.html", [401, 404, 404]),
+    ("GET", "/tour", "/tour", [401, 200, 200]),
+    ("POST", "/demo", "/demo", [401, 422, 422]),
+    ("POST", "/new", "/new", [401, 422, 422]),
+    ("POST", "/formula/{name}/exchange", "/formula/cardamom-knots/exchange", [401, 422, 422]),
+    ("POST", "/formula/{name}/history/save", "/formula/cardamom-knots/history/save", [401, 422, 422]),
+    ("POST", "/formula/{name}/history/take", "/formula/cardamom-knots/history/take", [401, 404, 404]),
+    ("POST", "/ingredients", "/ingredients", [401, 422, 422]),
+    ("POST", "/ingredients/{name}", "/ingredients/salt", [401, 404, 404]),
+    ("POST", "/ingredients/{name}/back", "/ingredients/salt/back", [401, 404, 404]),
+    ("POST", "/kitchens", "/kitchens", [401, 422, 422]),
+    ("POST", "/kitchens/{name}", "/kitchens/nowhere", [401, 404, 404]),
+    ("POST", "/kitchens/{name}/back", "/kitchens/nowhere/back", [401, 404, 404]),
+    ("POST", "/publish", "/publish", [401, 403, 422]),
+    ("POST", "/trial/{name}/note", "/trial/2026-10-17-rye/note", [401, 422, 422]),
+    ("POST", "/trial/{name}/photograph", "/trial/2026-10-17-rye/photograph", [401, 422, 422]),
+    ("POST", "/trials/begin", "/trials/begin", [401, 422, 422]),
+    ("GET", "/taste/{word}", "/taste/none", [404, 404, 404]),
+    ("POST", "/taste/{word}/agree", "/taste/none/agree", [404, 404, 404]),
+    ("POST", "/taste/{word}/answer", "/taste/none/answer", [404, 404, 404]),
+    ("GET", "/tastings", "/tastings", [401, 200, 200]),
+    ("GET", "/tastings/{name}", "/tastings/softer-muffins", [401, 200, 200]),
+    ("POST", "/tastings/{name}/lay", "/tastings/softer-muffins/lay", [401, 200, 409]),
+    ("GET", "/tastings/{name}/count", "/tastings/softer-muffins/count", [401, 200, 200]),
+    ("POST", "/tastings/{name}/close", "/tastings/softer-muffins/close", [401, 303, 303]),
+    ("GET", "/tastings/{name}/key", "/tastings/softer-muffins/key", [401, 200, 200]),
+    ("GET", "/tastings/{name}/ballots", "/tastings/softer-muffins/ballots", [401, 200, 200]),
+    ("GET", "/tastings/{name}/evidence", "/tastings/softer-muffins/evidence", [401, 200, 200]),
+    ("GET", "/tastings/{name}/raw.csv", "/tastings/softer-muffins/raw.csv", [401, 200, 200]),
+    ("POST", "/tastings/{name}/forget", "/tastings/softer-muffins/forget", [401, 422, 422]),
     // Last, since whoever leaves is gone.
     ("POST", "/leave", "/leave", [401, 200, 200]),
 ];
@@ -104,8 +151,9 @@ fn each_role_comes_through_its_doors_and_no_others() {
         for (who, status) in expected.iter().enumerate() {
             let body = form(&[("token", &tokens[who])]);
             let is_post = *method == "POST";
+            let from = Some([127, 0, 3, 1 + u8::try_from(who).expect("few")].into());
             let headers = vec![("Cookie", cookies[who].as_str()), ("Content-Type", "application/x-www-form-urlencoded")];
-            let asked = Asked { method, path, headers, body: if is_post { body.as_bytes() } else { b"" }, from: None };
+            let asked = Asked { method, path, headers, body: if is_post { body.as_bytes() } else { b"" }, from };
             let answered = served.status(&asked);
             if answered != *status {
                 wrong.push(format!("{method} {path} as {who}: {answered}, not {status}"));

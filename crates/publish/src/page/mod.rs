@@ -80,8 +80,7 @@ impl<'s> Shell<'s> {
                         meta http-equiv="Content-Security-Policy" content=(scripted.policy);
                     }
                     style {
-                        (PreEscaped(STYLE.as_str()))
-                        (PreEscaped(self.style))
+                        (PreEscaped(STYLE.as_str())) (PreEscaped(self.style))
                         @if let Some(scripted) = &self.scripted { (PreEscaped(scripted.style)) }
                     }
                     @if let Some(data) = &self.structured {

@@ -89,7 +89,14 @@ pub struct From {
 
 /// Whom an address lets in, by how it begins; whatever is not among these is for helpers and owners. A page may ask
 /// for more, never for less.
-const FOR: &[(&str, Option<Role>)] = &[("/asset/", None), (ENTER, None), (TASTERS, None), ("/people", Some(Role::Owner))];
+const FOR: &[(&str, Option<Role>)] = &[
+    ("/asset/", None),
+    (ENTER, None),
+    (TASTERS, None),
+    ("/people", Some(Role::Owner)),
+    ("/published/", Some(Role::Helper)),
+    ("/publish", Some(Role::Owner)),
+];
 /// Where keys are shown.
 const ENTER: &str = "/enter";
 /// Where tasters' sheets are: the word in the address, which nobody guesses, opens that one sheet and nothing else.

@@ -12,7 +12,7 @@ const TOKEN: &str = "x-token";
 /// A form holds at most so much.
 pub const MOST_OF_A_FORM: usize = 2 << 20;
 /// A form with pictures.
-const MOST_WITH_PICTURES: usize = 12 << 20;
+const MOST_WITH_PICTURES: usize = 33 << 20;
 
 /// The request, read as far as the token stands in it.
 pub async fn shown(request: Request, visitor: &Visitor) -> Result<Request, Refusal> {

@@ -18,6 +18,7 @@ use formula::{Diagnostic, Formula, Severity};
 use jiff::Timestamp;
 use maud::{Markup, html};
 use publish::site::Card;
+use publish::tongue::Tongue;
 use serde::Deserialize;
 use std::collections::{BTreeMap, BTreeSet};
 use store::Kind;
@@ -69,7 +70,8 @@ async fn book(State(desk): State<Desk>, visitor: Visitor, Query(sought): Query<S
     let changed = changes(&desk).await;
     let body = tokio::task::block_in_place(|| {
         let names: Vec<&str> = opened.book.formulas.keys().map(String::as_str).collect();
-        let card = |checked: formula::Checked<Formula>| Card::of(&checked.value, publish::tongue::Tongue::default());
+        let tongue = Tongue::of(&opened.book.settings.language);
+        let card = |checked: formula::Checked<Formula>| Card::of(&checked.value, tongue);
         let all: Vec<Listed> = opened
             .each(&names, card)
             .into_iter()

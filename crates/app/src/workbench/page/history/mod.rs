@@ -175,24 +175,18 @@ fn of_strokes(name: &str, all: &[Stroke]) -> Markup {
 #[derive(Default, Deserialize)]
 #[serde(default)]
 struct Note {
-    note: String,
+    note: Option<String>,
 }
 
 async fn saved(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>, Form(note): Form<Note>) -> Answer {
     may_write(&visitor)?;
+    let note = note.note.ok_or_else(|| Refusal::unfit("That is no form of this page.", "load the page again"))?;
     let opened = desk.book();
     let one = OnBench::of(&opened, &name)?;
     let own = remembered(&one);
     let text = &one.source.text;
-    let saving = Saving {
-        kind: Kind::Formula,
-        name: &own,
-        text,
-        note: note.note.trim(),
-        by: &visitor.name,
-        at: Timestamp::now(),
-        from: None,
-    };
+    let saving =
+        Saving { kind: Kind::Formula, name: &own, text, note: note.trim(), by: &visitor.name, at: Timestamp::now(), from: None };
     let said = match desk.store()?.save(&saving).await.map_err(told)? {
         Saved::New(one) => format!("Saved as revision {}.", one.number),
         Saved::Unchanged(one) => format!("Nothing has changed since revision {}.", one.number),

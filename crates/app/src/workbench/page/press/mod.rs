@@ -139,12 +139,13 @@ fn of_editions(editions: &[Edition]) -> Markup {
 #[derive(Default, Deserialize)]
 #[serde(default)]
 struct Note {
-    note: String,
+    note: Option<String>,
 }
 
 /// Prints the book, and remembers of which revisions the edition is.
 async fn printed(State(desk): State<Desk>, visitor: Visitor, Form(note): Form<Note>) -> Answer {
     may_publish(&visitor)?;
+    let note = note.note.ok_or_else(|| Refusal::unfit("That is no form of this page.", "load the page again"))?;
     // Nobody changes the book while it is printed.
     let _alone = desk.to_write().await;
     let opened = desk.read_again()?;
@@ -162,14 +163,14 @@ async fn printed(State(desk): State<Desk>, visitor: Visitor, Form(note): Form<No
         return Err(Refusal::unfit("Nothing was published: the book has errors.", "mend them first, then publish again"));
     };
     if let Ok(store) = desk.store() {
-        let saved = save_all(store, &opened, note.note.trim(), &visitor.name).await?;
+        let saved = save_all(store, &opened, note.trim(), &visitor.name).await?;
         let revisions: Vec<store::Revision> = saved
             .into_iter()
             .map(|(.., saved)| match saved {
                 Saved::New(one) | Saved::Unchanged(one) => one,
             })
             .collect();
-        store.published(&revisions, note.note.trim(), Timestamp::now()).await.map_err(told)?;
+        store.published(&revisions, note.trim(), Timestamp::now()).await.map_err(told)?;
     }
     let left = match files.left.len() {
         0 => String::new(),
