@@ -62,7 +62,7 @@ fn brazil_nuts_are_whole_nuts() {
 #[test]
 fn a_honey_by_another_name_is_honey() {
     let own = "[heather-honey]\nlike = \"honey\"";
-    assert_eq!(cautioned(own, "heather-honey = \"100 g\""), ["Honey"]);
+    assert_eq!(cautioned(own, "heather-honey = \"100 g\""), ["honey"]);
     for (head, rule) in
         [("intro = \"Soft enough for babies.\"", "honey-for-infants"), ("intro = \"A vegan spread.\"", "vegan-with-animal-food")]
     {
