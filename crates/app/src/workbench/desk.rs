@@ -3,6 +3,7 @@
 use super::door::{Doors, secret};
 use super::journal::Journal;
 use super::present::{Present, Seat};
+use super::shared::WorkedOut;
 use crate::book::{self, Opened};
 use crate::failure::Failure;
 use crate::memory::Memory;
@@ -54,6 +55,7 @@ struct Shared {
     doors: Doors,
     journal: Journal,
     present: Present,
+    worked_out: WorkedOut,
     writing: Mutex<()>,
     reading: std::sync::Mutex<()>,
     happened: broadcast::Sender<Happened>,
@@ -85,6 +87,7 @@ impl Desk {
             doors,
             journal,
             present: Present::default(),
+            worked_out: WorkedOut::default(),
             writing: Mutex::new(()),
             reading: std::sync::Mutex::new(()),
             happened: broadcast::channel(BEHIND).0,
@@ -158,6 +161,11 @@ impl Desk {
         let seated = Seated { number: self.present().sit(seat.clone()), seat, desk: self.clone() };
         self.tell(Happened::Moved);
         seated
+    }
+
+    /// What was worked out of the book as it stands.
+    pub fn worked_out(&self) -> &WorkedOut {
+        &self.0.worked_out
     }
 
     /// Waits until nobody else writes.

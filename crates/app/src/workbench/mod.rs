@@ -16,6 +16,7 @@ mod live;
 mod page;
 mod present;
 mod proof;
+mod shared;
 mod sharing;
 
 use crate::failure::Failure;

@@ -2,7 +2,7 @@
 
 use super::Way;
 use super::addresses::of_formula;
-use super::formula::{OnBench, Wanted, around, ways};
+use super::formula::{OnBench, Wanted, ways};
 use crate::memory::{document, told};
 use crate::revisions::worked_out;
 use crate::workbench::answer::{Answer, Refusal, page};
@@ -83,7 +83,7 @@ async fn side_by_side(
                 @for words in &left_out { p.refused role="alert" { (quantity::print::capital(words)) ": it is left out." } }
                 @if !is_sound { p.refused role="alert" { "The formula has errors: mend them on its sheet first." } }
                 @else if columns.len() < 2 { p { "Tick what it is held against." } }
-                @else { (table(&columns, &around(&opened, &wanted)?)) }
+                @else { (table(&columns, &wanted.around(&opened)?)) }
             }
         };
         Ok::<_, Refusal>((title, body))

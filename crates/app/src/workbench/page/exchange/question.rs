@@ -3,7 +3,7 @@
 use super::{Made, Pairs};
 use crate::asked::{Sought, Wished};
 use crate::workbench::answer::{Refusal, spoken};
-use crate::workbench::page::formula::{OnBench, Wanted, around};
+use crate::workbench::page::formula::{OnBench, Wanted};
 use ::formula::Formula;
 use bench::exchange::{self, exchange};
 use bench::target::{self, solve};
@@ -119,7 +119,7 @@ impl Question<'_> {
     /// What comes of it.
     pub fn answer(&self, kind: &Kind, one: &OnBench) -> Result<Made, Refusal> {
         let book = &one.opened.book;
-        let around = around(one.opened, &self.wanted())?;
+        let around = self.wanted().around(one.opened)?;
         let name = one.name();
         let unfit = |why: bench::exchange::Unfit| Refusal::unfit(capital(&spoken(&why.to_string())), spoken(&why.hint()));
         match kind {

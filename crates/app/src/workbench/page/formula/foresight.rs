@@ -2,7 +2,6 @@
 
 use super::OnBench;
 use super::kitchen::Wanted;
-use crate::asked::time_of_day;
 use crate::book::Opened;
 use crate::workbench::answer::{Answer, Refusal, parts as answer_parts};
 use crate::workbench::desk::Desk;
@@ -10,7 +9,7 @@ use crate::workbench::door::Visitor;
 use axum::Router;
 use axum::extract::{Path, Query, State};
 use axum::routing::get;
-use bench::forecast::{Forecast, Surroundings, foresee};
+use bench::forecast::{Forecast, foresee};
 use bench::label::{Law, Sold, label};
 use formula::{Checked, Formula, Severity};
 use maud::{Markup, html};
@@ -35,17 +34,6 @@ pub fn frame() -> Markup {
     }
 }
 
-/// The surroundings that are meant.
-pub fn around(opened: &Opened, wanted: &Wanted) -> Result<Surroundings, Refusal> {
-    let place = wanted.place();
-    let kitchen = place.kitchen(opened)?;
-    let around = place.surroundings(opened, &kitchen)?;
-    Ok(match wanted.serve.as_deref().filter(|serve| !serve.is_empty()) {
-        Some(clock) => around.with_serving_at(time_of_day(clock)?),
-        None => around,
-    })
-}
-
 /// The figures of a formula as it stands.
 pub fn parts(opened: &Opened, checked: &Checked<Formula>, wanted: &Wanted) -> Result<Markup, Refusal> {
     if checked.diagnostics.iter().any(|found| found.severity == Severity::Error) {
@@ -67,7 +55,7 @@ pub fn parts(opened: &Opened, checked: &Checked<Formula>, wanted: &Wanted) -> Re
 }
 
 fn foreseen(opened: &Opened, formula: &Formula, wanted: &Wanted) -> Result<Forecast, Refusal> {
-    let around = around(opened, wanted)?;
+    let around = wanted.around(opened)?;
     let mut forecast = foresee(formula, &around);
     let costs = bench::cost::cost(formula, &forecast, &opened.book.prices, &opened.book.settings);
     forecast.cost = costs.map(|costs| costs.with_hands(plan::hands(formula), &opened.book.prices));
@@ -83,7 +71,7 @@ async fn whole_story(
 ) -> Answer {
     let opened = desk.book();
     let one = OnBench::of(&opened, &name)?;
-    let made = tokio::task::block_in_place(|| {
+    let work = || {
         let checked = one.checked();
         if checked.diagnostics.iter().any(|found| found.severity == Severity::Error) {
             return Ok::<_, Refusal>(html! { div #story {} });
@@ -91,8 +79,10 @@ async fn whole_story(
         let forecast = foreseen(&opened, &checked.value, &wanted)?;
         let units = publish::Units::of(&opened.book.settings);
         Ok(html! { div #story { (markup(&story(&checked.value, &forecast, units))) } })
-    });
-    answer_parts(&made?)
+    };
+    let question = format!("story {name} {}", wanted.key());
+    let made = tokio::task::block_in_place(|| desk.worked_out().once(&opened, question, work))?;
+    answer_parts(&made)
 }
 
 fn figure(one: &Glance) -> Markup {
@@ -108,15 +98,17 @@ fn figure(one: &Glance) -> Markup {
 async fn bands(State(desk): State<Desk>, _visitor: Visitor, Path(name): Path<String>, Query(wanted): Query<Wanted>) -> Answer {
     let opened = desk.book();
     let one = OnBench::of(&opened, &name)?;
-    let made = tokio::task::block_in_place(|| {
+    let work = || {
         let checked = one.checked();
         if checked.diagnostics.iter().any(|found| found.severity == Severity::Error) {
             return Ok::<_, Refusal>(html! { div #bands {} });
         }
-        let around = around(&opened, &wanted)?;
+        let around = wanted.around(&opened)?;
         let spread = bench::draws::spread(&checked.value, &around, KITCHENS, 1);
         let units = publish::Units::of(&opened.book.settings);
         Ok(html! { div #bands { (publish::outlook::spread_markup(&checked.value, &spread, units)) } })
-    });
-    answer_parts(&made?)
+    };
+    let question = format!("bands {name} {}", wanted.key());
+    let made = tokio::task::block_in_place(|| desk.worked_out().once(&opened, question, work))?;
+    answer_parts(&made)
 }

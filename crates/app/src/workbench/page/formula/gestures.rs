@@ -48,7 +48,7 @@ impl Said {
         if self.gesture != "mend" {
             return Ok(None);
         }
-        let kitchen = wanted.place().kitchen(one.opened)?;
+        let kitchen = wanted.kitchen(one.opened)?;
         let found = one.opened.proof_read(one.checked(), &kitchen);
         let gone = || Refusal::conflict("That is no longer so.", "look at the page anew");
         let number: usize = self.amount.parse().map_err(|_| gone())?;

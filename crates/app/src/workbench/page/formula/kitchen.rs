@@ -1,7 +1,11 @@
 //! The kitchen that a formula is looked at in: changed by one gesture, and kept in the page's address.
 
-use crate::asked::Place;
+use crate::asked::{Place, time_of_day};
 use crate::book::Opened;
+use crate::failure::Failure;
+use crate::workbench::answer::Refusal;
+use bench::forecast::Surroundings;
+use formula::read::Kitchen;
 use maud::{Markup, html};
 use serde::Deserialize;
 
@@ -27,6 +31,26 @@ impl Wanted {
             Some(if text.parse::<f64>().is_ok() { format!("{text} °C") } else { text.to_owned() })
         };
         Place::said(self.kitchen.clone(), degrees(&self.room), degrees(&self.fridge))
+    }
+
+    /// The kitchen that is meant.
+    pub fn kitchen(&self, opened: &Opened) -> Result<Kitchen, Refusal> {
+        self.place().kitchen(opened).map_err(|failure| Refusal::amiss(&failure))
+    }
+
+    /// The surroundings that are meant.
+    pub fn around(&self, opened: &Opened) -> Result<Surroundings, Refusal> {
+        let amiss = |failure: Failure| Refusal::amiss(&failure);
+        let around = self.place().surroundings(opened, &self.kitchen(opened)?).map_err(amiss)?;
+        Ok(match self.serve.as_deref().filter(|serve| !serve.is_empty()) {
+            Some(clock) => around.with_serving_at(time_of_day(clock).map_err(amiss)?),
+            None => around,
+        })
+    }
+
+    /// A name for all of it together.
+    pub fn key(&self) -> String {
+        format!("{:?}", (&self.kitchen, &self.room, &self.fridge, &self.serve))
     }
 }
 

@@ -21,7 +21,6 @@ use axum::extract::{Form, Path, Query, State};
 use axum::http::HeaderMap;
 use axum::routing::{get, post};
 use bench::gesture::gesture;
-pub use foresight::around;
 use formula::source::Source;
 use formula::{Checked, Formula};
 use gestures::Said;
@@ -94,7 +93,7 @@ async fn bench_page(
                 }
                 (kitchen::markup(&opened, &wanted))
                 div.surface {
-                    div.hands { (all_parts(&one, &checked, &wanted, &reach)?) }
+                    div.hands { (strokes(&one, &reach)) (all_parts(&one, &checked, &wanted)?) }
                     (foresight::frame())
                 }
                 (today::frame(&name))
@@ -136,14 +135,12 @@ pub fn ways(name: &str, visitor: &Visitor, here: &str) -> Markup {
     }
 }
 
-/// What changes with every stroke: the strokes themselves, the remarks, the sheet.
-fn all_parts(one: &OnBench, checked: &Checked<Formula>, wanted: &Wanted, reach: &Reach) -> Result<Markup, Refusal> {
-    let place = wanted.place();
-    let kitchen = place.kitchen(one.opened)?;
+/// What changes with every stroke besides the strokes themselves: the remarks, the sheet.
+fn all_parts(one: &OnBench, checked: &Checked<Formula>, wanted: &Wanted) -> Result<Markup, Refusal> {
+    let kitchen = wanted.kitchen(one.opened)?;
     let found = one.opened.proof_read(checked.clone(), &kitchen);
     let remarks = remarks::Remarks::of(&checked.value, &one.source.text, &found);
     Ok(html! {
-        (strokes(one, reach))
         (remarks.of_the_whole(&checked.value.name))
         (sheet::markup(&checked.value, &kitchen, one, &remarks))
     })
@@ -161,22 +158,23 @@ fn strokes(one: &OnBench, reach: &Reach) -> Markup {
 
 /// The parts as they stand now, for a page that hears of a change.
 async fn again(State(desk): State<Desk>, _visitor: Visitor, Path(name): Path<String>, Query(wanted): Query<Wanted>) -> Answer {
-    let opened = desk.book();
-    let one = OnBench::of(&opened, &name)?;
-    let reach = desk.reach(&one.file).await;
-    standing(&one, &wanted, &reach)
+    standing(&desk, &name, &wanted).await
 }
 
 /// Everything that changes with a stroke, as it stands.
-fn standing(one: &OnBench, wanted: &Wanted, reach: &Reach) -> Answer {
-    let made = tokio::task::block_in_place(|| {
+async fn standing(desk: &Desk, name: &str, wanted: &Wanted) -> Answer {
+    let opened = desk.book();
+    let one = OnBench::of(&opened, name)?;
+    let reach = desk.reach(&one.file).await;
+    let work = || {
         let checked = one.checked();
-        let sheet = || all_parts(one, &checked, wanted, reach);
-        let (sheet, ahead) = rayon::join(sheet, || foresight::parts(one.opened, &checked, wanted));
+        let (sheet, ahead) = rayon::join(|| all_parts(&one, &checked, wanted), || foresight::parts(&opened, &checked, wanted));
         let (sheet, ahead) = (sheet?, ahead?);
-        Ok::<_, Refusal>(html! { (sheet) (ahead) })
-    });
-    parts(&made?)
+        Ok(html! { (sheet) (ahead) })
+    };
+    let question = format!("standing {name} {}", wanted.key());
+    let made = tokio::task::block_in_place(|| desk.worked_out().once(&opened, question, work))?;
+    parts(&html! { (strokes(&one, &reach)) (made) })
 }
 
 /// What a stroke would do, written nowhere.
@@ -194,7 +192,7 @@ async fn tried(
         let source = Source { file: one.source.file.clone(), text };
         let trying = OnBench { opened: &opened, source: &source, file: one.file.clone() };
         let checked = trying.checked();
-        let kitchen = wanted.place().kitchen(&opened)?;
+        let kitchen = wanted.kitchen(&opened)?;
         let sheet = || {
             let found = opened.proof_read(checked.clone(), &kitchen);
             let remarks = remarks::Remarks::of(&checked.value, &source.text, &found);
@@ -251,10 +249,7 @@ async fn shown(desk: &Desk, headers: &HeaderMap, name: &str, wanted: &Wanted) ->
     if !wants_parts(headers) {
         return see(&format!("/formula/{name}"));
     }
-    let opened = desk.book();
-    let one = OnBench::of(&opened, name)?;
-    let reach = desk.reach(&one.file).await;
-    standing(&one, wanted, &reach)
+    standing(desk, name, wanted).await
 }
 
 fn may_write(visitor: &Visitor) -> Result<(), Refusal> {

@@ -1,7 +1,6 @@
 //! The page as readers will see it, before it is published: made by the same code, nothing written.
 
 use super::OnBench;
-use super::foresight::around;
 use super::kitchen::Wanted;
 use crate::workbench::answer::{Answer, Refusal};
 use crate::workbench::desk::Desk;
@@ -28,9 +27,9 @@ async fn page(State(desk): State<Desk>, _visitor: Visitor, Path(name): Path<Stri
         if checked.diagnostics.iter().any(|found| found.severity == Severity::Error) {
             return Err(Refusal::unfit("The formula has errors.", "mend them on its sheet first"));
         }
-        let around = around(&opened, &wanted)?;
+        let around = wanted.around(&opened)?;
         let reader = reader(&opened.book, &checked.value, &around);
-        let day = usual(&checked.value, Workplace::of(&wanted.place().kitchen(&opened)?), &around);
+        let day = usual(&checked.value, Workplace::of(&wanted.kitchen(&opened)?), &around);
         let settings = &opened.book.settings;
         let leaf = Leaf { reader: Some(&reader), day: day.as_ref(), ..Leaf::alone(settings) };
         Ok(formula_page(&checked.value, &leaf))

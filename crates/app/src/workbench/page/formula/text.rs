@@ -33,7 +33,7 @@ async fn text_page(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<
     let opened = desk.book();
     let one = OnBench::of(&opened, &name)?;
     let checked = one.checked();
-    let kitchen = wanted.place().kitchen(&opened)?;
+    let kitchen = wanted.kitchen(&opened)?;
     let title = checked.value.head.title.clone();
     let found = opened.proof_read(checked, &kitchen);
     let body = html! {
@@ -76,7 +76,7 @@ async fn tried(
     let made = tokio::task::block_in_place(|| {
         let one = OnBench::of(&opened, &name)?;
         let source = Source { file: one.source.file.clone(), text: lines_ended(&written.text) };
-        let kitchen = wanted.place().kitchen(&opened)?;
+        let kitchen = wanted.kitchen(&opened)?;
         let found = opened.proof_read(opened.book.revised(&source), &kitchen);
         Ok::<_, crate::workbench::answer::Refusal>(remarks(&found, &source.text))
     });

@@ -1,7 +1,6 @@
 //! The day below the sheet: when to do what, counted back from serving.
 
 use super::OnBench;
-use super::foresight::around;
 use super::kitchen::Wanted;
 use crate::moment;
 use crate::workbench::answer::{Answer, Refusal, parts};
@@ -53,7 +52,7 @@ impl Watch for Patience {
 async fn day(State(desk): State<Desk>, _visitor: Visitor, Path(name): Path<String>, Query(wanted): Query<Wanted>) -> Answer {
     let opened = desk.book();
     let one = OnBench::of(&opened, &name)?;
-    let made = tokio::task::block_in_place(|| {
+    let work = || {
         let checked = one.checked();
         if checked.diagnostics.iter().any(|found| found.severity == Severity::Error) {
             return Ok::<_, Refusal>(html! { div #day { p.fine { "It cannot be planned while the formula has errors." } } });
@@ -61,8 +60,8 @@ async fn day(State(desk): State<Desk>, _visitor: Visitor, Path(name): Path<Strin
         let zone = moment::zone(None)?;
         let now = moment::now(None, &zone)?;
         let clock = wanted.serve.as_deref().filter(|serve| !serve.is_empty()).unwrap_or("09:30");
-        let serve = moment::read(clock, &zone, &now)?;
-        let kitchen = wanted.place().kitchen(&opened)?;
+        let serve = moment::read(clock, &zone, &now).map_err(|failure| Refusal::amiss(&failure))?;
+        let kitchen = wanted.kitchen(&opened)?;
         let asked = Asked {
             formulas: vec![Arc::new(checked.value)],
             serve,
@@ -71,7 +70,7 @@ async fn day(State(desk): State<Desk>, _visitor: Visitor, Path(name): Path<Strin
             happened: Vec::new(),
             seen: Vec::new(),
             place: Workplace::of(&kitchen),
-            around: around(&opened, &wanted)?,
+            around: wanted.around(&opened)?,
         };
         Ok(match timeline(&asked, &Propagation, &mut Patience::begin()) {
             Ok(day) => html! {
@@ -81,9 +80,12 @@ async fn day(State(desk): State<Desk>, _visitor: Visitor, Path(name): Path<Strin
                 }
             },
             Err(_) => {
-                html! { div #day { p { "That cannot be planned so. The command line says why: " code { "wellproved day" } } } }
+                html! { div #day { p { "That cannot be planned so. " a href={ "/day?formula=" (name) } { "The day’s own page says why" } "." } } }
             }
         })
-    });
-    parts(&made?)
+    };
+    // The day counts from now, and a minute's answer is good for that minute.
+    let question = format!("day {name} {} {}", wanted.key(), jiff::Timestamp::now().as_second() / 60);
+    let made = tokio::task::block_in_place(|| desk.worked_out().once(&opened, question, work))?;
+    parts(&made)
 }

@@ -8,7 +8,7 @@ use crate::workbench::desk::Desk;
 use crate::workbench::door::Visitor;
 use crate::workbench::frame::Frame;
 use crate::workbench::page::addresses::coded;
-use crate::workbench::page::formula::{OnBench, Wanted, around};
+use crate::workbench::page::formula::{OnBench, Wanted};
 use ::formula::{Formula, Severity};
 use axum::extract::{Path, State};
 use axum::http::header;
@@ -103,7 +103,7 @@ const WIDTH: usize = 84;
 
 fn cost(one: &OnBench, formula: &Formula, visitor: &Visitor) -> Answer {
     let book = &one.opened.book;
-    let around = around(one.opened, &Wanted::default())?;
+    let around = Wanted::default().around(one.opened)?;
     let costing = costing(book, formula, &around, &book.prices.wanted, None).map_err(|failure| Refusal::amiss(&failure))?;
     let body = html! {
         main #work {
