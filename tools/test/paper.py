@@ -28,7 +28,7 @@ def judged(file, paper, texts):
     assert "<pdfuaid:part>1<" in run("pdfinfo", "-meta", str(file)), f"{file} does not keep to PDF/UA-1"
     fonts = run("pdffonts", str(file)).splitlines()[2:]
     assert fonts and all(re.search(r" yes +yes +yes ", line) for line in fonts), f"{file}: a font is missing: {fonts}"
-    shown = re.sub(r"\s+", " ", run("pdftotext", "-raw", str(file), "-").replace("\u00ad", "").replace("-\n", "-").replace("‐\n", ""))
+    shown = re.sub(r"\s+", " ", run("pdftotext", "-raw", str(file), "-").replace("\u00ad\n", "").replace("\u00ad", "").replace("-\n", "-").replace("‐\n", ""))
     assert facts.get("Title"), f"{file} has no title"
     for text in texts:
         assert text in shown.replace("\u00a0", " "), f"{file} does not say “{text}”: {shown[:400]}"
@@ -105,7 +105,7 @@ def least(formula, folder, law, letter, wanted):
         "-png", "-gray", "-singlefile", str(file), str(folder / "least"))
     image = Image.open(folder / "least.png").convert("L")
     # "Ingredients:": most of its ink lies between the base line and the height of the x; rows with little ink are stems and tails.
-    ink = [sum(1 for dot in image.crop((0, row, image.width, row + 1)).getdata() if dot < 128) for row in range(image.height)]
+    ink = [sum(1 for dot in image.crop((0, row, image.width, row + 1)).get_flattened_data() if dot < 128) for row in range(image.height)]
     rows = [row for row, much in enumerate(ink) if much > 0.35 * max(ink)]
     high = (rows[-1] - rows[0] + 1) * 25.4 / dots
     assert high >= wanted * 0.97, f"letters of a label for {law} are {high:.2f} mm high by the {letter}, not {wanted:.2f}"
