@@ -29,6 +29,7 @@ plant() {
     for file in "$root"/examples/*/kitchens/*.csv; do seed '\005' "$file"; done
     for file in "$root"/examples/*/prices.toml; do seed '\007' "$file"; done
     for file in "$root"/examples/*/larder.toml; do seed '\010' "$file"; done
+    for file in "$root"/examples/*/tastings/*.toml; do seed '\011' "$file"; done
     for file in "$root"/examples/*/formulas/*.toml "$root"/fuzz/targets/*.toml; do seed '\006' "$file"; done
     # Each indented or fenced example of a fault's or rule's page is a document of its own.
     for page in "$root"/crates/formula/src/fault/*.md "$root"/crates/bench/src/rules/*.md; do

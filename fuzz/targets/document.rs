@@ -12,6 +12,7 @@ use formula::{Book, BookText, Checked, Diagnostic, Formula, Severity};
 use libfuzzer_sys::fuzz_target;
 use publish::page::{Leaf, formula_page, index_page, ingredients_page, tags_page};
 use publish::site::Card;
+use publish::tongue::Tongue;
 use quantity::{Count, Mass};
 use std::collections::BTreeMap;
 
@@ -127,7 +128,7 @@ fn in_the_kitchen(texts: &BTreeMap<String, Source>, book: &Book, changed: &str, 
     for formula in &all {
         let _ = formula_page(formula, &leaf);
     }
-    let cards: Vec<Card> = all.iter().map(Card::of).collect();
+    let cards: Vec<Card> = all.iter().map(|one| Card::of(one, Tongue::of(&book.settings.language))).collect();
     let cards: Vec<&Card> = cards.iter().collect();
     let _ = (index_page(&cards, &book.settings), tags_page(&cards, &book.settings), ingredients_page(&cards, &book.settings));
 }
