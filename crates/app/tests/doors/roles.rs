@@ -14,6 +14,7 @@ type Door = (&'static str, &'static str, &'static str, [u16; 3]);
 pub const DOORS: &[Door] = &[
     ("GET", "/", "/", [401, 200, 200]),
     ("GET", "/asset/{mark}/{name}", "/asset/any/workbench.css", [200, 200, 200]),
+    ("GET", "/favicon.ico", "/favicon.ico", [204, 204, 204]),
     ("GET", "/enter", "/enter", [200, 200, 200]),
     ("POST", "/enter", "/enter", [401, 401, 401]),
     ("GET", "/formula/{name}", "/formula/cardamom-knots", [401, 200, 200]),

@@ -39,7 +39,13 @@ pub fn address(name: &str) -> String {
 }
 
 pub fn routes() -> Router<Desk> {
-    Router::new().route("/asset/{mark}/{name}", get(asset))
+    Router::new().route("/asset/{mark}/{name}", get(asset)).route("/favicon.ico", get(no_picture))
+}
+
+/// Browsers ask for a small picture of every page, also for published ones, which are looked at apart from the rest.
+async fn no_picture() -> Response {
+    let from_anywhere = [(header::HeaderName::from_static("cross-origin-resource-policy"), "cross-origin")];
+    (axum::http::StatusCode::NO_CONTENT, from_anywhere).into_response()
 }
 
 async fn asset(Path((_, name)): Path<(String, String)>) -> Response {

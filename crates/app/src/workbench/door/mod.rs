@@ -91,6 +91,7 @@ pub struct From {
 /// for more, never for less.
 const FOR: &[(&str, Option<Role>)] = &[
     ("/asset/", None),
+    ("/favicon.ico", None),
     (ENTER, None),
     (TASTERS, None),
     ("/people", Some(Role::Owner)),
