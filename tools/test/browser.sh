@@ -9,7 +9,7 @@ target/debug/wellproved publish examples/saltmarsh --out target/browser/site
 target/debug/wellproved sheet examples/saltmarsh --format html > target/browser/site/sheets.html
 target/debug/wellproved label examples/saltmarsh --for uk --format html > target/browser/site/labels-uk.html
 target/debug/wellproved label examples/saltmarsh --for us --format html > target/browser/site/labels-us.html
-cp tools/test/pages.mjs target/browser/pages.mjs
+cp tools/test/judging.mjs tools/test/pages.mjs target/browser/
 target/venv/bin/python tools/test/site.py
 cp tools/test/structured.mjs target/browser/structured.mjs
 node target/browser/structured.mjs target/browser/{demo-site,hostile-site,pictures-beside}

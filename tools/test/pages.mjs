@@ -1,13 +1,12 @@
 // Every page of a published book in Chromium: valid, accessible, nothing cut off, readable on paper,
 // without a request and without scripts. Prints a line a page; ends with 1 if anything is amiss.
-import { readFileSync, readdirSync } from 'node:fs';
-import { createRequire } from 'node:module';
+import { readdirSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { HtmlValidate } from 'html-validate';
 import { chromium } from 'playwright-core';
+import { judged } from './judging.mjs';
 
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const folder = resolve(process.argv[2]);
 const names = readdirSync(folder).filter((name) => name.endsWith('.html')).sort();
 const findings = [];
@@ -30,14 +29,8 @@ async function look(browser, name) {
     page.on('request', (request) => { if (!request.url().startsWith('file:')) asked.push(request.url()); });
     page.on('console', (message) => { if (message.type() === 'error') amiss(name, `console: ${message.text()}`); });
     await page.goto(pathToFileURL(resolve(folder, name)).href);
-    const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-    if (over > 0) amiss(name, `${view.name}: ${over} px are cut off at the side`);
     if (asked.length > 0) amiss(name, `asks the network for ${asked.join(', ')}`);
-    await page.evaluate(axe);
-    const result = await page.evaluate(() => axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] }));
-    for (const violation of result.violations) {
-      amiss(name, `${view.name}: ${violation.id}: ${violation.help} (${violation.nodes.map((node) => node.target.join(' ')).join('; ')})`);
-    }
+    for (const words of await judged(page)) amiss(name, `${view.name}: ${words}`);
     await context.close();
   }
 }

@@ -2,13 +2,12 @@
 // both lights, used by keyboard alone, printed, and fed with hostile words and addresses.
 import { cpSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { execFileSync } from 'node:child_process';
-import { createRequire } from 'node:module';
 import { resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { chromium } from 'playwright-core';
+import { judged as judgedAlone } from './judging.mjs';
 
 const root = resolve(process.argv[2] ?? '.');
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const place = resolve(root, 'target/browser/looks');
 rmSync(place, { recursive: true, force: true });
 mkdirSync(place, { recursive: true });
@@ -21,13 +20,7 @@ const amiss = (where, words) => findings.push(`${where}: ${words}`);
 const must = (where, holds, words) => { if (!holds) amiss(where, words); };
 
 async function judged(page, where) {
-  await page.evaluate(axe);
-  const result = await page.evaluate(() => axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] }));
-  for (const violation of result.violations) {
-    amiss(where, `${violation.id}: ${violation.help} (${violation.nodes.map((node) => node.target.join(' ')).join('; ')})`);
-  }
-  const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-  must(where, over <= 0, `${over} px are cut off at the side`);
+  for (const words of await judgedAlone(page)) amiss(where, words);
 }
 
 async function opened(browser, view, go, act) {

@@ -1,18 +1,18 @@
 // The workbench of a copy of the demo book, opened for a test by the real program, and what every page of it must pass.
 import { spawn } from 'node:child_process';
-import { cpSync, readFileSync, rmSync } from 'node:fs';
-import { createRequire } from 'node:module';
+import { cpSync, mkdirSync, rmSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { chromium } from 'playwright-core';
+import { judged } from './judging.mjs';
 
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-const rules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 
-/** Opens the workbench of a fresh copy of a book; gives its address, its folder, and how to close it. */
+/** Opens the workbench of a fresh copy of a book, or of an empty folder; gives its address, its folder, and how to close it. */
 export async function serve(root, name, { from = 'examples/saltmarsh', args = [], program } = {}) {
   const folder = resolve(root, 'target/browser', name);
   rmSync(folder, { recursive: true, force: true });
-  cpSync(resolve(root, from), folder, { recursive: true });
+  mkdirSync(folder, { recursive: true });
+  // What the demo book's own memory holds is not the demo.
+  if (from) cpSync(resolve(root, from), folder, { recursive: true, filter: (file) => !file.includes('.remembered') });
   return { folder, ...(await reopen(root, folder, args, program)) };
 }
 
@@ -60,11 +60,7 @@ export async function findings(browser, address, { ready, looks } = {}) {
     page.on('pageerror', (error) => found.push(`${view.name}: ${error.message}`));
     await page.goto(address);
     if (ready) await page.waitForSelector(ready);
-    const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-    if (over > 0) found.push(`${view.name}: ${over} px are cut off at the side`);
-    await page.evaluate(axe);
-    const result = await page.evaluate((tags) => axe.run(document, { runOnly: tags }), rules);
-    for (const one of result.violations) found.push(`${view.name}: ${one.id}: ${one.help} (${one.nodes.map((node) => node.target.join(' ')).join('; ')})`);
+    found.push(...(await judged(page)).map((words) => `${view.name}: ${words}`));
     if (looks) await page.screenshot({ path: `${looks}-${view.name.replace(/\W+/g, '-')}.png`, fullPage: true });
     await context.close();
   }

@@ -1,14 +1,12 @@
 // The workbench in Chromium: each page opened, its main thing done, judged by axe at phone and desk width in both
 // lights, and kept as a picture. Prints what is amiss; ends with 1 if anything is.
-import { spawn } from 'node:child_process';
-import { cpSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
-import { createRequire } from 'node:module';
+import { mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { chromium } from 'playwright-core';
+import { judged as judgedAlone } from './judging.mjs';
+import { launch, serve } from './serving.mjs';
 
 const root = resolve(process.argv[2] ?? '.');
 const only = process.argv[3];
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const place = resolve(root, 'target/browser/workbench');
 rmSync(place, { recursive: true, force: true });
 mkdirSync(resolve(place, 'pictures'), { recursive: true });
@@ -24,17 +22,9 @@ const views = [
 ];
 
 /** The real program on a copy of a book, until `act` is done. */
-async function served(name, book, act) {
-  const folder = resolve(place, name);
-  mkdirSync(folder, { recursive: true });
-  if (book) cpSync(resolve(root, book), folder, { recursive: true, filter: (from) => !from.includes('.remembered') });
-  const program = spawn(resolve(root, 'target/debug/wellproved'), ['serve', folder, '--no-open', '--port', '0'], { cwd: place });
-  const address = await new Promise((found, failed) => {
-    let said = '';
-    program.stdout.on('data', (bytes) => { said += bytes; const at = said.match(/http:\/\/[\d.:]+/); if (at) found(at[0]); });
-    program.on('exit', () => failed(new Error(`the workbench of ${name} ended: ${said}`)));
-  });
-  try { await act(address); } finally { program.removeAllListeners('exit'); program.kill('SIGTERM'); }
+async function served(name, from, act) {
+  const { url, close } = await serve(root, `workbench/${name}`, { from });
+  try { await act(url); } finally { await close(); }
 }
 
 async function opened(browser, view, address, act) {
@@ -53,13 +43,7 @@ async function judged(page, name) {
   const { width } = page.viewportSize();
   const light = await page.evaluate(() => (matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light'));
   const where = `${name}, ${width} px, ${light}`;
-  await page.evaluate(axe);
-  const result = await page.evaluate(() => axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] }));
-  for (const violation of result.violations) {
-    amiss(where, `${violation.id}: ${violation.help} (${violation.nodes.map((node) => node.target.join(' ')).join('; ')})`);
-  }
-  const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-  must(where, over <= 0, `${over} px are cut off at the side`);
+  for (const words of await judgedAlone(page)) amiss(where, words);
   await page.screenshot({ path: resolve(place, 'pictures', `${name}-${width}-${light}.png`), fullPage: true });
 }
 
@@ -229,7 +213,7 @@ async function publish(browser) {
 }
 
 const pages = { book, tour, exchange, day, history, kitchens, ingredients, publish };
-const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox'] });
+const browser = await launch();
 for (const [name, walk] of Object.entries(pages)) {
   if (only && only !== name) continue;
   const before = findings.length;

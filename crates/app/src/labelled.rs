@@ -77,6 +77,7 @@ pub fn smallest(labels: &[Label]) -> &'static str {
 }
 
 /// So many labels, each so often, from a place on.
+#[cfg_attr(not(feature = "pdf"), expect(dead_code, reason = "only what sets type asks"))]
 #[derive(Clone, Copy)]
 pub struct Wanted {
     /// How many different labels.

@@ -10,22 +10,33 @@ pub struct Frame<'f> {
     visitor: Option<&'f Visitor>,
     here: &'f str,
     live: bool,
+    looks: &'static [&'static str],
+    script: &'static str,
 }
+
+/// What the bench's own pages look like and do.
+const LOOKS: &[&str] = &["workbench.css", "pages.css"];
+const SCRIPT: &str = "workbench.js";
 
 impl<'f> Frame<'f> {
     /// A page for a visitor; `here` is the address among the ways about.
     pub const fn of(visitor: &'f Visitor, title: &'f str, here: &'f str) -> Self {
-        Self { title, visitor: Some(visitor), here, live: true }
+        Self { title, visitor: Some(visitor), here, live: true, looks: LOOKS, script: SCRIPT }
     }
 
     /// A page that leads nowhere else.
     pub const fn alone(title: &'f str) -> Self {
-        Self { title, visitor: None, here: "", live: false }
+        Self { title, visitor: None, here: "", live: false, looks: LOOKS, script: SCRIPT }
     }
 
     /// A page for a visitor who sees nothing but it: without the ways about.
     pub const fn apart(visitor: &'f Visitor, title: &'f str) -> Self {
-        Self { title, visitor: Some(visitor), here: "", live: false }
+        Self { title, visitor: Some(visitor), ..Self::alone(title) }
+    }
+
+    /// A taster's sheet, with a look and a script of its own.
+    pub const fn taster(title: &'f str) -> Self {
+        Self { looks: &["taste.css"], script: "taste.js", ..Self::alone(title) }
     }
 
     /// The whole page.
@@ -42,9 +53,8 @@ impl<'f> Frame<'f> {
                     meta name="referrer" content="same-origin";
                     link rel="icon" href="data:,";
                     title { (self.title) " · Wellproved" }
-                    link rel="stylesheet" href=(super::asset::address("workbench.css"));
-                    link rel="stylesheet" href=(super::asset::address("pages.css"));
-                    script type="module" src=(super::asset::address("workbench.js")) {}
+                    @for look in self.looks { link rel="stylesheet" href=(super::asset::address(look)); }
+                    script type="module" src=(super::asset::address(self.script)) {}
                 }
                 body data-live[self.live] {
                     @if self.live && let Some(visitor) = self.visitor { (ways(visitor, self.here)) }

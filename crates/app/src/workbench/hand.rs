@@ -130,30 +130,20 @@ impl Desk {
     /// never reached the file is taken back.
     async fn noticed(&self, store: &Store, kind: Kind, name: &str, now: &str) -> Result<(), Failure> {
         let strokes = store.strokes(kind, name).await.map_err(told)?;
-        let Some(last) = last_done(&strokes) else { return self.noticed_at_first(store, &strokes, now).await };
         let here = hash(now);
-        if last.after == here {
+        let expected = match (last_done(&strokes), strokes.first()) {
+            (Some(last), _) if last.before == here && last.after != here => return store.mark(last, true).await.map_err(told),
+            (Some(last), _) => &last.after,
+            (None, Some(first)) => &first.before,
+            (None, None) => return Ok(()),
+        };
+        // What was being undone or done again when it was interrupted may stand there already.
+        if *expected == here || first_undone(&strokes).is_some_and(|undone| undone.after == here) {
             return Ok(());
         }
-        if last.before == here {
-            return store.mark(last, true).await.map_err(told);
-        }
-        if first_undone(&strokes).is_some_and(|undone| undone.after == here) {
-            return Ok(());
-        }
-        let before = store.kept(&last.after).await.map_err(told)?.unwrap_or_default();
+        let before = store.kept(expected).await.map_err(told)?.unwrap_or_default();
         let what = "changed by another program";
         let making = Making { kind, name, before: &before, after: now, what, by: "", at: Timestamp::now() };
-        store.stroke(&making).await.map(drop).map_err(told)
-    }
-
-    /// All strokes are undone: a file that is not as it was before the first of them was changed elsewhere.
-    async fn noticed_at_first(&self, store: &Store, strokes: &[Stroke], now: &str) -> Result<(), Failure> {
-        let Some(first) = strokes.first().filter(|first| first.before != hash(now)) else { return Ok(()) };
-        let before = store.kept(&first.before).await.map_err(told)?.unwrap_or_default();
-        let (kind, name) = (first.kind, first.name.clone());
-        let what = "changed by another program";
-        let making = Making { kind, name: &name, before: &before, after: now, what, by: "", at: Timestamp::now() };
         store.stroke(&making).await.map(drop).map_err(told)
     }
 

@@ -1,10 +1,10 @@
 //! The book's page: finding, what is to be said of formulas, new ones, and a book without any.
 
-use crate::served::{Served, demo};
+use crate::browsed::{Browsed, demo};
 
 #[test]
 fn formulas_are_found_by_title_tag_ingredient_and_remarks() {
-    let served = Served::demo();
+    let served = Browsed::demo();
     let all = served.page("/");
     for title in ["Griddled potato muffins", "Cardamom knots", "Nothing amiss"] {
         assert!(all.contains(title), "{title}");
@@ -19,7 +19,7 @@ fn formulas_are_found_by_title_tag_ingredient_and_remarks() {
 
 #[test]
 fn a_new_formula_is_begun_once_and_can_be_undone() {
-    let served = Served::demo();
+    let served = Browsed::demo();
     let wish = [("title", "Évening  rolls <b>"), ("like", "starter:straight")];
     assert_eq!(served.sent_on("/new", &wish), "/formula/%C3%A9vening-rolls-b");
     let text = served.read("formulas/évening-rolls-b.toml");
@@ -37,7 +37,7 @@ fn a_new_formula_is_begun_once_and_can_be_undone() {
 
 #[test]
 fn an_empty_folder_offers_the_demo_book() {
-    let served = Served::nothing();
+    let served = Browsed::nothing();
     assert!(served.page("/").contains("Lay the demo book here"));
     assert!(served.page("/tour").contains("no formula yet"));
     assert_eq!(served.sent_on("/demo", &[]), "/tour");
@@ -58,7 +58,7 @@ fn an_empty_folder_offers_the_demo_book() {
 
 #[test]
 fn a_first_formula_makes_an_empty_folder_a_book() {
-    let served = Served::nothing();
+    let served = Browsed::nothing();
     served.sent_on("/new", &[("title", "Rolls"), ("like", "starter:sponge")]);
     assert!(served.read("formulas/rolls.toml").contains("title = \"Rolls\""));
     assert!(served.page("/formula/rolls").contains("Rolls"));

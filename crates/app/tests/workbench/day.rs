@@ -1,6 +1,6 @@
 //! The day: planned, what happened told at its tasks, its lists and its refusals.
 
-use crate::served::Served;
+use crate::browsed::Browsed;
 
 const DAY: &str = "formula=potato-muffins&serve=2026-11-29T09:30&zone=Europe/Vienna";
 
@@ -10,7 +10,7 @@ fn ahead(page: &str) -> String {
 
 #[test]
 fn a_day_is_planned_and_listed() {
-    let served = Served::demo();
+    let served = Browsed::demo();
     assert!(served.page("/day").contains("Tick what is served"));
     let page = served.page(&ahead("/day"));
     for told in ["on the table at 09:30", "What is in the way", "look at the dough", "ferment"] {
@@ -29,7 +29,7 @@ fn a_day_is_planned_and_listed() {
 
 #[test]
 fn what_happened_is_told_at_a_task_with_its_date_and_taken_back() {
-    let served = Served::demo();
+    let served = Browsed::demo();
     let morning = format!("{DAY}&now=2026-11-29+06:40");
     let step = "step=potato-muffins/dough/mix";
     let told = served.get(&format!("/day/told?{morning}&{step}&what=done&when=06:25"));
@@ -49,7 +49,7 @@ fn what_happened_is_told_at_a_task_with_its_date_and_taken_back() {
 
 #[test]
 fn what_cannot_be_planned_says_why_and_keeps_the_form() {
-    let served = Served::demo();
+    let served = Browsed::demo();
     for (asked, said) in [
         ("serve=2020-01-01T09:30", "is past"),
         ("serve=teatime", "is no moment"),

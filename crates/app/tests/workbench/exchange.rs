@@ -1,6 +1,6 @@
 //! Exchanges and targets: chosen, held against the formula, kept.
 
-use crate::served::Served;
+use crate::browsed::Browsed;
 
 const PAGE: &str = "/formula/potato-muffins/exchange";
 
@@ -11,7 +11,7 @@ fn seen(page: &str) -> &str {
 
 #[test]
 fn every_exchange_and_target_can_be_chosen_and_asked_with_nothing_said() {
-    let served = Served::demo();
+    let served = Browsed::demo();
     let choices = served.page(PAGE);
     let links: Vec<&str> = choices
         .split("href=\"")
@@ -31,7 +31,7 @@ fn every_exchange_and_target_can_be_chosen_and_asked_with_nothing_said() {
 
 #[test]
 fn an_exchange_is_seen_then_written_then_undone() {
-    let served = Served::demo();
+    let served = Browsed::demo();
     let before = served.read("formulas/potato-muffins.toml");
     let asked = "exchange=leaven&ask=yes&of=sponge&into=rye-culture&share=15";
     let page = served.page(&format!("{PAGE}?{asked}"));
@@ -51,7 +51,7 @@ fn an_exchange_is_seen_then_written_then_undone() {
 
 #[test]
 fn an_answer_is_kept_as_a_formula_beside() {
-    let served = Served::demo();
+    let served = Browsed::demo();
     let before = served.read("formulas/potato-muffins.toml");
     let page = served.page(&format!("{PAGE}?target=hydration&ask=yes&stage=dough&to=95+%25"));
     let wish = |title| {

@@ -1,6 +1,6 @@
 //! Kitchens and ingredients: searched, begun, changed in their files with comments kept, refused where they would be wrong.
 
-use crate::served::Served;
+use crate::browsed::Browsed;
 
 /// Every field of the page's form for keys, as it stands there, with some of them typed anew.
 fn form<'p>(page: &'p str, typed: &[(&'p str, &'p str)]) -> Vec<(String, String)> {
@@ -31,14 +31,14 @@ fn form<'p>(page: &'p str, typed: &[(&'p str, &'p str)]) -> Vec<(String, String)
     fields
 }
 
-fn send(served: &Served, page: &str, fields: &[(String, String)]) -> u16 {
+fn send(served: &Browsed, page: &str, fields: &[(String, String)]) -> u16 {
     let fields: Vec<(&str, &str)> = fields.iter().map(|(key, value)| (key.as_str(), value.as_str())).collect();
     served.post(page, &fields).status
 }
 
 #[test]
 fn a_kitchen_that_is_sent_back_as_it_stands_stays_to_the_letter() {
-    let served = Served::demo();
+    let served = Browsed::demo();
     for name in ["estuary", "boathouse"] {
         let (file, at) = (format!("kitchens/{name}.toml"), format!("/kitchens/{name}"));
         let before = served.read(&file);
@@ -49,7 +49,7 @@ fn a_kitchen_that_is_sent_back_as_it_stands_stays_to_the_letter() {
 
 #[test]
 fn a_kitchen_is_changed_where_it_says_so_and_nowhere_else() {
-    let served = Served::demo();
+    let served = Browsed::demo();
     let (file, at) = ("kitchens/estuary.toml", "/kitchens/estuary");
     let before = served.read(file);
     let typed = [
@@ -97,7 +97,7 @@ fn a_kitchen_is_changed_where_it_says_so_and_nowhere_else() {
 
 #[test]
 fn a_kitchen_is_begun() {
-    let served = Served::demo();
+    let served = Browsed::demo();
     assert_eq!(served.sent_on("/kitchens", &[("title", "The summer kitchen")]), "/kitchens/the-summer-kitchen");
     assert!(served.page("/kitchens/the-summer-kitchen").contains("The summer kitchen"));
     assert_eq!(served.post("/kitchens", &[("title", "Estuary")]).status, 422, "the name is taken");
@@ -105,7 +105,7 @@ fn a_kitchen_is_begun() {
 
 #[test]
 fn ingredients_are_found_with_their_sources() {
-    let served = Served::demo();
+    let served = Browsed::demo();
     let found = served.page("/ingredients?words=rye");
     assert!(
         found.contains("flour-rye-dark")
@@ -134,7 +134,7 @@ fn ingredients_are_found_with_their_sources() {
 
 #[test]
 fn an_own_ingredient_is_added_changed_and_taken_back() {
-    let served = Served::demo();
+    let served = Browsed::demo();
     let wish = [
         ("title", "Spelt flour, from the bag"),
         ("like", "flour-strong-white"),

@@ -1,6 +1,6 @@
 //! What a formula said before: saved, told, held against what stands, taken up again; and formulas side by side.
 
-use crate::served::Served;
+use crate::browsed::Browsed;
 
 const PAGE: &str = "/formula/cardamom-knots/history";
 const FILE: &str = "formulas/cardamom-knots.toml";
@@ -12,13 +12,13 @@ fn field<'p>(page: &'p str, name: &str) -> &'p str {
 }
 
 /// Writes the formula as the text view does.
-fn write(served: &Served, text: &str, from: &str) -> u16 {
+fn write(served: &Browsed, text: &str, from: &str) -> u16 {
     served.post("/formula/cardamom-knots/text", &[("text", text), ("from", from)]).status
 }
 
 #[test]
 fn a_revision_is_saved_told_and_taken_up_again() {
-    let served = Served::demo();
+    let served = Browsed::demo();
     let first = served.read(FILE);
     let to = served.sent_on(&format!("{PAGE}/save"), &[("note", "as my <grandmother> had it")]);
     assert!(served.page(&to).contains("Saved as revision 1."));
@@ -47,7 +47,7 @@ fn a_revision_is_saved_told_and_taken_up_again() {
 
 #[test]
 fn what_was_kept_aside_after_a_conflict_is_taken_up_by_one_click() {
-    let served = Served::demo();
+    let served = Browsed::demo();
     let first = served.read(FILE);
     let seen = served.page("/formula/cardamom-knots/text");
     let from = field(&seen, "from").to_owned();
@@ -69,7 +69,7 @@ fn what_was_kept_aside_after_a_conflict_is_taken_up_by_one_click() {
 
 #[test]
 fn revisions_and_formulas_stand_side_by_side() {
-    let served = Served::demo();
+    let served = Browsed::demo();
     let compare = "/formula/potato-muffins/compare";
     assert!(served.page(compare).contains("Tick what it is held against."));
     served.sent_on("/formula/potato-muffins/history/save", &[("note", "first")]);

@@ -1,10 +1,10 @@
 //! Publishing: proof-read, printed, looked at; labels, sheets and costs; nothing outside the published folder is given.
 
-use crate::served::Served;
+use crate::browsed::Browsed;
 
 #[test]
 fn the_book_is_published_and_its_pages_are_served_apart() {
-    let served = Served::demo();
+    let served = Browsed::demo();
     let page = served.page("/publish");
     for told in ["6 formulas proof-read: nothing amiss", "Publish the book", "cost"] {
         assert!(page.to_lowercase().contains(&told.to_lowercase()), "{told}");
@@ -24,7 +24,7 @@ fn the_book_is_published_and_its_pages_are_served_apart() {
 
 #[test]
 fn nothing_but_published_pages_is_given() {
-    let served = Served::demo();
+    let served = Browsed::demo();
     served.sent_on("/publish", &[("note", "")]);
     for path in [
         "/published/../book/book.toml",
@@ -44,7 +44,7 @@ fn nothing_but_published_pages_is_given() {
 
 #[test]
 fn with_errors_nothing_is_published_and_where_they_are_is_told() {
-    let served = Served::demo();
+    let served = Browsed::demo();
     let text = served.read("formulas/cardamom-knots.toml").replacen("instant", "instnt", 1);
     let shown = served.page("/formula/cardamom-knots/text");
     let from = shown.split("name=\"from\" value=\"").nth(1).and_then(|rest| rest.split('"').next()).expect("what was seen");
@@ -57,7 +57,7 @@ fn with_errors_nothing_is_published_and_where_they_are_is_told() {
 
 #[test]
 fn each_formula_gives_its_label_sheet_and_cost() {
-    let served = Served::demo();
+    let served = Browsed::demo();
     for (what, told) in [
         ("label-uk", "Ingredients"),
         ("label-us", "Nutrition Facts"),

@@ -1,7 +1,7 @@
 //! Lines that come in, go out and change places.
 
-use super::Sheet;
-use crate::exchange::Unfit;
+use super::{Neighbour, Sheet};
+use crate::exchange::{Unfit, mentions_without};
 use formula::read::Amount;
 use formula::resolve::formula::StageAt;
 
@@ -37,22 +37,26 @@ impl Sheet<'_> {
                 continue;
             }
             self.manuscript.rewrite_steps(here, |text| {
-                let (text, left_out) = crate::exchange::mentions_without(text, name);
+                let (text, left_out) = mentions_without(text, name);
                 gone.extend(left_out);
                 text
             });
         }
-        Ok(format!("{title} taken out"))
+        let sentences: String = gone.iter().map(|text| format!("; the sentence “{text}” went with it")).collect();
+        Ok(format!("{title} taken out{sentences}"))
     }
 
     /// Moves a line past its neighbour.
-    pub fn shift(&mut self, at: StageAt, name: &str, down: bool) -> Result<String, Unfit> {
+    pub fn shift(&mut self, at: StageAt, name: &str, past: Neighbour) -> Result<String, Unfit> {
         let title = self.line(at, name)?.title.clone();
-        let names: Vec<String> = self.before.stage(at).lines.iter().map(|line| line.name.clone()).collect();
-        let here = names.iter().position(|one| one == name).unwrap_or_default();
-        let other = if down { names.get(here + 1) } else { here.checked_sub(1).and_then(|above| names.get(above)) };
+        let names: Vec<&str> = self.before.stage(at).lines.iter().map(|line| line.name.as_str()).collect();
+        let here = names.iter().position(|one| *one == name).unwrap_or_default();
+        let (other, way) = match past {
+            Neighbour::Below => (names.get(here + 1), "down"),
+            Neighbour::Above => (here.checked_sub(1).and_then(|above| names.get(above)), "up"),
+        };
         let Some(other) = other else { return Ok(format!("{title} stays where it is")) };
         self.manuscript.swap_lines(at, name, other);
-        Ok(format!("{title} moved {}", if down { "down" } else { "up" }))
+        Ok(format!("{title} moved {way}"))
     }
 }

@@ -25,10 +25,19 @@ pub enum Gesture {
     Add(StageAt, String, String),
     /// A line goes out, and with it what the method says of it.
     TakeOut(StageAt, String),
-    /// A line moves past its neighbour: down, or up.
-    Move(StageAt, String, bool),
+    /// A line moves past its neighbour.
+    Move(StageAt, String, Neighbour),
     /// A word of a step, a yield or a stage: its key and what it says now; empty takes it out.
     Word(Part, &'static str, String),
+}
+
+/// The line past which another moves.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Neighbour {
+    /// The one above.
+    Above,
+    /// The one below.
+    Below,
 }
 
 /// What a line holds while others move.
@@ -77,7 +86,7 @@ pub fn gesture(book: &Book, source: &Source, gesture: &Gesture) -> Result<(Strin
         Gesture::Total(at, mass, locked) => sheet.total(*at, *mass, locked)?,
         Gesture::Add(at, name, amount) => sheet.add(*at, name, amount)?,
         Gesture::TakeOut(at, line) => sheet.take_out(*at, line)?,
-        Gesture::Move(at, line, down) => sheet.shift(*at, line, *down)?,
+        Gesture::Move(at, line, past) => sheet.shift(*at, line, *past)?,
         Gesture::Word(part, key, text) => sheet.word(*part, key, text)?,
     };
     Ok((sheet.manuscript.text, done))

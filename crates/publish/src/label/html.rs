@@ -2,9 +2,10 @@
 
 use super::words::{self, DRAFT};
 use super::{panel, words::date};
+use crate::page::alone;
 use bench::label::{Label, Run};
 use formula::read::BookSettings;
-use maud::{DOCTYPE, Markup, PreEscaped, html};
+use maud::{Markup, html};
 
 const STYLE: &str = include_str!("label.css");
 
@@ -17,19 +18,8 @@ pub fn html(labels: &[Label], settings: &BookSettings) -> String {
     };
     // The label speaks German; what stands beside it for the baker is English.
     let is_german = labels.iter().any(|label| label.is_german);
-    let page = html! {
-        (DOCTYPE)
-        html lang=[Some(if is_german { "en" } else { &settings.language })] {
-            head {
-                meta charset="utf-8";
-                meta name="viewport" content="width=device-width, initial-scale=1";
-                title { (title) }
-                style { (PreEscaped(STYLE)) }
-            }
-            body { main { @for label in labels { (sheet(label)) } } }
-        }
-    };
-    page.into_string()
+    let language = if is_german { "en" } else { &settings.language };
+    alone(&title, language, STYLE, &html! { @for label in labels { (sheet(label)) } })
 }
 
 fn sheet(label: &Label) -> Markup {

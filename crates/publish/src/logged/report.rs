@@ -1,14 +1,15 @@
 //! Trials side by side as a page of its own: tables, and photographs at the same scale.
 
 use super::beside::{Beside, CAUTION, Plate, Row};
-use maud::{DOCTYPE, Markup, html};
+use crate::page::alone;
+use maud::{Markup, html};
 
 /// How many dots of the page a millimetre takes, at the most.
 const DOTS_A_MILLIMETRE: f64 = 3.0;
 /// How wide a photograph stands on the page where its scale is not told, and how wide the widest may stand.
 const WIDTH: f64 = 360.0;
 
-const STYLE: &str = "body{font:16px/1.5 system-ui,sans-serif;max-width:70rem;margin:2rem auto;padding:0 1rem;color:#222;background:#fff}\
+const STYLE: &str = ":root{color-scheme:light dark}body{font:16px/1.5 system-ui,sans-serif;max-width:70rem;margin:2rem auto;padding:0 1rem;color:#222;background:#fff}\
 table{border-collapse:collapse;font-variant-numeric:tabular-nums}th,td{padding:.3rem .8rem .3rem 0;text-align:left;vertical-align:top;border-bottom:1px solid #8886}\
 .wide{overflow-x:auto}.plates{display:flex;flex-wrap:wrap;gap:1rem;align-items:flex-end}figure{margin:0}figcaption{font-size:.9rem}img{display:block;max-width:100%;height:auto}\
 .clear{font-weight:600}@media(prefers-color-scheme:dark){body{color:#eee;background:#191714}}@media print{body{margin:0;color:#000;background:#fff}figure,tr{break-inside:avoid}}";
@@ -20,33 +21,19 @@ impl Beside<'_> {
         let (inputs, same) = self.inputs();
         let columns = self.columns();
         let title = format!("{} trials side by side", self.trials.len());
-        let page = html! {
-            (DOCTYPE)
-            html lang="en-GB" {
-                head {
-                    meta charset="utf-8";
-                    meta name="viewport" content="width=device-width, initial-scale=1";
-                    meta name="color-scheme" content="light dark";
-                    title { (title) }
-                    style { (maud::PreEscaped(STYLE)) }
-                }
-                body {
-                    main {
-                        h1 { (title) }
-                        ul { @for ((trial, _), column) in self.trials.iter().zip(&columns) { li { b { (column) } ": " (trial.title) ", " (trial.formula.value) } } }
-                        @for told in &self.formulas { p { (told) } }
-                        h2 { "What went in" }
-                        (table(&columns, &inputs))
-                        @if same > 0 { p { (same) " more are the same in all." } }
-                        h2 { "What came out" }
-                        (table(&columns, &self.came_out()))
-                        p { (CAUTION) }
-                        (self.plates(&columns))
-                    }
-                }
-            }
+        let body = html! {
+            h1 { (title) }
+            ul { @for ((trial, _), column) in self.trials.iter().zip(&columns) { li { b { (column) } ": " (trial.title) ", " (trial.formula.value) } } }
+            @for told in &self.formulas { p { (told) } }
+            h2 { "What went in" }
+            (table(&columns, &inputs))
+            @if same > 0 { p { (same) " more are the same in all." } }
+            h2 { "What came out" }
+            (table(&columns, &self.came_out()))
+            p { (CAUTION) }
+            (self.plates(&columns))
         };
-        page.into_string()
+        alone(&title, "en-GB", STYLE, &body)
     }
 
     /// The photographs of the same thing side by side; a millimetre is as wide in each of them whose width is told.

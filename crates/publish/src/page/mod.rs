@@ -1,6 +1,7 @@
 //! Pages as self-contained HTML: readable with scripts off and no network, on a phone and on paper.
 
 mod abroad;
+mod alone;
 mod day;
 mod evidence;
 pub(crate) mod figure;
@@ -14,6 +15,7 @@ mod style;
 mod table;
 
 pub use abroad::xml_text;
+pub(crate) use alone::alone;
 pub use evidence::{evidence_name, evidence_page};
 pub(crate) use formula::contained;
 pub use formula::formula_page;

@@ -2,9 +2,10 @@
 
 use super::leader::{Setting, between};
 use super::told::consent;
+use crate::page::alone;
 use bench::tasting::{LIKING, Notice, Seat};
 use formula::read::{BookSettings, Method, Tasting};
-use maud::{DOCTYPE, Markup, PreEscaped, html};
+use maud::{Markup, html};
 use quantity::print::capital;
 
 const STYLE: &str = include_str!("ballots.css");
@@ -14,31 +15,21 @@ const STYLE: &str = include_str!("ballots.css");
 pub fn ballots(setting: &Setting, notice: &Notice, settings: &BookSettings) -> String {
     let tasting = setting.tasting;
     let consent = consent(tasting, notice);
-    let page = html! {
-        (DOCTYPE)
-        html lang=(settings.language) {
-            head {
-                meta charset="utf-8";
-                meta name="viewport" content="width=device-width, initial-scale=1";
-                title { (tasting.title) ": ballots" }
-                style { (PreEscaped(STYLE)) }
-            }
-            body { main {
-                @for (seat, number) in setting.seats.iter().zip(1_usize..) { (ballot(tasting, seat, number, &consent)) }
-                section.labels {
-                    h1 { "Labels for the cups" }
-                    p { "Cut out and put one by each cup; the small figure is the seat." }
-                    ul {
-                        @for (seat, number) in setting.seats.iter().zip(1_usize..) {
-                            @if seat.reference.is_some() { li { "R" small { (number) } } }
-                            @for cup in &seat.cups { li { (cup.code) small { (number) } } }
-                        }
-                    }
+    let title = format!("{}: ballots", tasting.title);
+    let body = html! {
+        @for (seat, number) in setting.seats.iter().zip(1_usize..) { (ballot(tasting, seat, number, &consent)) }
+        section.labels {
+            h1 { "Labels for the cups" }
+            p { "Cut out and put one by each cup; the small figure is the seat." }
+            ul {
+                @for (seat, number) in setting.seats.iter().zip(1_usize..) {
+                    @if seat.reference.is_some() { li { "R" small { (number) } } }
+                    @for cup in &seat.cups { li { (cup.code) small { (number) } } }
                 }
-            } }
+            }
         }
     };
-    page.into_string()
+    alone(&title, &settings.language, STYLE, &body)
 }
 
 /// What the taster does, in a sentence or two.

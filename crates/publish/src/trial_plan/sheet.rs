@@ -2,7 +2,8 @@
 //! their codes.
 
 use super::Laid;
-use maud::{DOCTYPE, PreEscaped, html};
+use crate::page::alone;
+use maud::html;
 
 const STYLE: &str = include_str!("sheet.css");
 
@@ -12,43 +13,32 @@ pub fn sheet(laid: &Laid) -> String {
     let plan = laid.plan;
     let names: Vec<&str> = plan.factors.iter().map(|factor| factor.name.as_str()).collect();
     let title = format!("A trial of {}", names.join(", "));
-    let page = html! {
-        (DOCTYPE)
-        html lang="en-GB" {
-            head {
-                meta charset="utf-8";
-                meta name="viewport" content="width=device-width, initial-scale=1";
-                title { (title) }
-                style { (PreEscaped(STYLE)) }
-            }
-            body { main {
-                h1 { (title) }
-                p { "Bake in this order, which is random (seed " (plan.seed) "), and change nothing else. Keep this sheet from whoever tastes." }
-                @for (day, number) in plan.days.iter().zip(1..) {
-                    h2 { "Day " (number) }
-                    table {
-                        thead { tr {
-                            th scope="col" { "batch" } th scope="col" { "bowl" }
-                            @for name in &names { th scope="col" { (name) } }
-                            th scope="col" { "begun" } th scope="col" { "seen" }
-                        } }
-                        tbody {
-                            @for (batch, place) in day.iter().zip(1..) {
-                                tr {
-                                    th scope="row" { (place) } td.bowl { (batch.code) }
-                                    @for (factor, level) in plan.factors.iter().zip(&batch.levels) { td { (factor.levels.get(*level).map_or("", String::as_str)) } }
-                                    td {} td {}
-                                }
-                            }
+    let body = html! {
+        h1 { (title) }
+        p { "Bake in this order, which is random (seed " (plan.seed) "), and change nothing else. Keep this sheet from whoever tastes." }
+        @for (day, number) in plan.days.iter().zip(1..) {
+            h2 { "Day " (number) }
+            table {
+                thead { tr {
+                    th scope="col" { "batch" } th scope="col" { "bowl" }
+                    @for name in &names { th scope="col" { (name) } }
+                    th scope="col" { "begun" } th scope="col" { "seen" }
+                } }
+                tbody {
+                    @for (batch, place) in day.iter().zip(1..) {
+                        tr {
+                            th scope="row" { (place) } td.bowl { (batch.code) }
+                            @for (factor, level) in plan.factors.iter().zip(&batch.levels) { td { (factor.levels.get(*level).map_or("", String::as_str)) } }
+                            td {} td {}
                         }
                     }
                 }
-                section.bowls {
-                    h1 { "Labels for the bowls" }
-                    ul { @for batch in plan.days.iter().flatten() { li { (batch.code) } } }
-                }
-            } }
+            }
+        }
+        section.bowls {
+            h1 { "Labels for the bowls" }
+            ul { @for batch in plan.days.iter().flatten() { li { (batch.code) } } }
         }
     };
-    page.into_string()
+    alone(&title, "en-GB", STYLE, &body)
 }

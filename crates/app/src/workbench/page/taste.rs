@@ -2,17 +2,17 @@
 
 use crate::tasting::seat::{AtSeat, Screen, agree, record_answer, seat_by_word};
 use crate::tasting::{now, of_sitting, word};
-use crate::workbench::answer::{Answer, PARTS, Refusal};
-use crate::workbench::asset;
+use crate::workbench::answer::{Answer, PARTS, Refusal, page};
 use crate::workbench::desk::Desk;
+use crate::workbench::frame::Frame;
 use axum::Router;
 use axum::extract::{Form, Path, State};
 use axum::http::{HeaderMap, StatusCode};
-use axum::response::{Html, IntoResponse, Redirect, Response};
+use axum::response::{IntoResponse, Redirect, Response};
 use axum::routing::{get, post};
 use bench::tasting::LIKING;
 use formula::read::{Method, Tasting};
-use maud::{DOCTYPE, Markup, html};
+use maud::{Markup, html};
 use publish::tasting::{between, consent, how};
 use quantity::print::capital;
 use std::collections::BTreeMap;
@@ -46,7 +46,7 @@ async fn sheet(State(desk): State<Desk>, Path(word): Path<String>) -> Answer {
             screens(&at, &word, &consent(&at.tasting, &notice))?
         }
     };
-    Ok(Html(framed(&at.tasting.title, &body).into_string()).into_response())
+    page(&Frame::taster(&at.tasting.title), &body)
 }
 
 async fn agreed(State(desk): State<Desk>, Path(word): Path<String>, headers: HeaderMap) -> Answer {
@@ -82,25 +82,6 @@ fn taken(headers: &HeaderMap, word: &str) -> Response {
         StatusCode::NO_CONTENT.into_response()
     } else {
         Redirect::to(&format!("/taste/{word}")).into_response()
-    }
-}
-
-/// The page, without a way to anywhere else.
-fn framed(title: &str, body: &Markup) -> Markup {
-    html! {
-        (DOCTYPE)
-        html lang="en-GB" {
-            head {
-                meta charset="utf-8";
-                meta name="viewport" content="width=device-width, initial-scale=1";
-                meta name="color-scheme" content="light dark";
-                link rel="icon" href="data:,";
-                title { (title) }
-                link rel="stylesheet" href=(asset::address("taste.css"));
-                script type="module" src=(asset::address("taste.js")) {}
-            }
-            body { (body) }
-        }
     }
 }
 

@@ -4,7 +4,7 @@ use super::OnBench;
 use super::kitchen::Wanted;
 use crate::workbench::answer::Refusal;
 use bench::exchange::Part;
-use bench::gesture::{Gesture, Holding, KEYS};
+use bench::gesture::{Gesture, Holding, KEYS, Neighbour};
 use formula::resolve::formula::StageAt;
 use quantity::Measure;
 use serde::Deserialize;
@@ -36,8 +36,8 @@ impl Said {
             }
             "add" => Gesture::Add(self.stage()?, line(), self.amount.clone()),
             "take-out" => Gesture::TakeOut(self.stage()?, line()),
-            "up" => Gesture::Move(self.stage()?, line(), false),
-            "down" => Gesture::Move(self.stage()?, line(), true),
+            "up" => Gesture::Move(self.stage()?, line(), Neighbour::Above),
+            "down" => Gesture::Move(self.stage()?, line(), Neighbour::Below),
             "word" => Gesture::Word(self.part()?, self.written_key()?, self.amount.clone()),
             other => return Err(Refusal::unfit(format!("There is no gesture called “{other}”."), "load the page again")),
         })
