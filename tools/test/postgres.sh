@@ -5,7 +5,8 @@ cd "$(dirname "$0")/../.."
 place="$PWD/target/postgres"
 programs="$(ls -d /usr/lib/postgresql/*/bin 2>/dev/null | sort -V | tail -1)"
 [ -n "$programs" ] || programs="$(dirname "$(command -v initdb)")"
-port=54329
+# A port of this tree's own, so that two trees can be tested side by side.
+port=$((20000 + $(printf %s "$PWD" | cksum | cut -d' ' -f1) % 10000))
 # The server does not run as root.
 as_server() { if [ "$(id -u)" -eq 0 ]; then runuser -u postgres -- "$@"; else "$@"; fi; }
 
