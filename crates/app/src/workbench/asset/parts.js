@@ -3,8 +3,11 @@
 /** What each part on the page was last made of, as text: what says the same again need not be read. */
 const shown = new WeakMap();
 
-/** Puts each part of an answer where the part of its name stands; `typing` is the control under the hand. */
-export function exchange(text, typing = document.activeElement) {
+/**
+ * Puts each part of an answer where the part of its name stands; `typing` is the control under the hand. Where `stays` is
+ * given, what it selects is left alone: the answer does not speak of it yet.
+ */
+export function exchange(text, typing = document.activeElement, stays = null) {
   for (const said of text.split(PARTED)) {
     const alone = document.getElementById(said.match(/^<[^>]* id="([^"]+)"/)?.[1]);
     if (alone && shown.get(alone) === said) written(alone, typing);
@@ -15,10 +18,10 @@ export function exchange(text, typing = document.activeElement) {
       for (const part of parts) {
         const old = part.id && document.getElementById(part.id);
         if (!old) continue;
-        become(old, part, typing);
+        become(old, part, typing, stays);
         written(old, typing);
       }
-      if (alone?.isConnected && parts.length === 1) shown.set(alone, said);
+      if (alone?.isConnected && parts.length === 1 && !(stays && alone.querySelector(stays))) shown.set(alone, said);
     }
   }
 }
@@ -39,7 +42,7 @@ export function forgive() {
 }
 
 /** Makes an element what another one is, keeping its own children where they have the same name or the same place. */
-function become(old, fresh, typing) {
+function become(old, fresh, typing, stays) {
   if (old.isEqualNode(fresh)) return;
   if (old.nodeType !== fresh.nodeType || old.nodeName !== fresh.nodeName) return old.replaceWith(fresh);
   if (old.nodeType !== Node.ELEMENT_NODE) {
@@ -48,7 +51,7 @@ function become(old, fresh, typing) {
   }
   shown.delete(old);
   attributes(old, fresh, old === typing);
-  children(old, fresh, typing);
+  children(old, fresh, typing, stays);
 }
 
 function attributes(old, fresh, isTyping) {
@@ -58,22 +61,27 @@ function attributes(old, fresh, isTyping) {
   for (const { name, value } of [...fresh.attributes]) if (old.getAttribute(name) !== value && !own(name)) old.setAttribute(name, value);
 }
 
-function children(old, fresh, typing) {
+function children(old, fresh, typing, stays) {
   const named = new Map([...old.children].filter((child) => child.id).map((child) => [child.id, child]));
-  let at = old.firstChild;
+  const isLeft = (node) => stays && node?.nodeType === Node.ELEMENT_NODE && node.matches(stays);
+  const past = (node) => {
+    while (isLeft(node)) node = node.nextSibling;
+    return node;
+  };
+  let at = past(old.firstChild);
   for (const wanted of [...fresh.childNodes]) {
     const same = wanted.id ? named.get(wanted.id) : at && !at.id && at.nodeName === wanted.nodeName ? at : null;
     if (!same) {
       old.insertBefore(wanted, at);
       continue;
     }
-    if (same === at) at = at.nextSibling;
+    if (same === at) at = past(at.nextSibling);
     else if ("moveBefore" in old) old.moveBefore(same, at);
     else old.insertBefore(same, at);
-    become(same, wanted, typing);
+    become(same, wanted, typing, stays);
   }
   while (at) {
-    const next = at.nextSibling;
+    const next = past(at.nextSibling);
     at.remove();
     at = next;
   }
