@@ -3,11 +3,8 @@
 /** What each part on the page was last made of, as text: what says the same again need not be read. */
 const shown = new WeakMap();
 
-/**
- * Puts each part of an answer where the part of its name stands; `typing` is the control under the hand. Where `stays` is
- * given, what it selects is left alone: the answer does not speak of it yet.
- */
-export function exchange(text, typing = document.activeElement, stays = null) {
+/** Puts each part of an answer where the part of its name stands; `typing` is the control under the hand. */
+export function exchange(text, typing = document.activeElement) {
   for (const said of text.split(PARTED)) {
     const alone = document.getElementById(said.match(/^<[^>]* id="([^"]+)"/)?.[1]);
     if (alone && shown.get(alone) === said) written(alone, typing);
@@ -18,10 +15,11 @@ export function exchange(text, typing = document.activeElement, stays = null) {
       for (const part of parts) {
         const old = part.id && document.getElementById(part.id);
         if (!old) continue;
-        become(old, part, typing, stays);
+        for (let around = old.parentElement; around; around = around.parentElement) shown.delete(around);
+        become(old, part, typing);
         written(old, typing);
       }
-      if (alone?.isConnected && parts.length === 1 && !(stays && alone.querySelector(stays))) shown.set(alone, said);
+      if (alone?.isConnected && parts.length === 1) shown.set(alone, said);
     }
   }
 }
@@ -42,7 +40,7 @@ export function forgive() {
 }
 
 /** Makes an element what another one is, keeping its own children where they have the same name or the same place. */
-function become(old, fresh, typing, stays) {
+function become(old, fresh, typing) {
   if (old.isEqualNode(fresh)) return;
   if (old.nodeType !== fresh.nodeType || old.nodeName !== fresh.nodeName) return old.replaceWith(fresh);
   if (old.nodeType !== Node.ELEMENT_NODE) {
@@ -51,7 +49,7 @@ function become(old, fresh, typing, stays) {
   }
   shown.delete(old);
   attributes(old, fresh, old === typing);
-  children(old, fresh, typing, stays);
+  children(old, fresh, typing);
 }
 
 function attributes(old, fresh, isTyping) {
@@ -61,27 +59,22 @@ function attributes(old, fresh, isTyping) {
   for (const { name, value } of [...fresh.attributes]) if (old.getAttribute(name) !== value && !own(name)) old.setAttribute(name, value);
 }
 
-function children(old, fresh, typing, stays) {
+function children(old, fresh, typing) {
   const named = new Map([...old.children].filter((child) => child.id).map((child) => [child.id, child]));
-  const isLeft = (node) => stays && node?.nodeType === Node.ELEMENT_NODE && node.matches(stays);
-  const past = (node) => {
-    while (isLeft(node)) node = node.nextSibling;
-    return node;
-  };
-  let at = past(old.firstChild);
+  let at = old.firstChild;
   for (const wanted of [...fresh.childNodes]) {
     const same = wanted.id ? named.get(wanted.id) : at && !at.id && at.nodeName === wanted.nodeName ? at : null;
     if (!same) {
       old.insertBefore(wanted, at);
       continue;
     }
-    if (same === at) at = past(at.nextSibling);
+    if (same === at) at = at.nextSibling;
     else if ("moveBefore" in old) old.moveBefore(same, at);
     else old.insertBefore(same, at);
-    become(same, wanted, typing, stays);
+    become(same, wanted, typing);
   }
   while (at) {
-    const next = past(at.nextSibling);
+    const next = at.nextSibling;
     at.remove();
     at = next;
   }

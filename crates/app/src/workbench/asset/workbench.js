@@ -37,10 +37,7 @@ const moving = (control, down) => new URLSearchParams({ gesture: down ? "down" :
 let latest = 0;
 let trying = null;
 
-/** Remarks follow the figures, and stay as they are until then. */
-const REMARKS = ".remark, tr[id^='remark-']";
-
-/** Tries what is being typed: the figures follow, the file stays. Only the last question counts. */
+/** Tries what is being typed: the figures follow, then the remarks; the file stays. Only the last question counts. */
 async function attempt(control) {
   const mine = ++latest;
   trying?.abort();
@@ -49,7 +46,7 @@ async function attempt(control) {
     if (mine !== latest) return;
     control.removeAttribute("aria-invalid");
     forgive();
-    exchange(text, control, REMARKS);
+    exchange(text, control);
     performance.mark("figures");
   };
   const answer = await send(asked("/try"), said(control), trying.signal, figures);

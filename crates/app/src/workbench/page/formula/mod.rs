@@ -193,8 +193,7 @@ async fn tried(
         let trying = OnBench { opened: &opened, source: &source, file: one.file };
         let checked = trying.checked();
         let kitchen = wanted.kitchen(&opened)?;
-        let silent = remarks::Remarks::none(&source.text);
-        let sheet = || sheet::following(&checked.value, &kitchen, &trying, &silent);
+        let sheet = || sheet::figures(&checked.value, &kitchen, &opened.book.settings);
         let (sheet, ahead) = rayon::join(sheet, || foresight::parts(&opened, &checked, &wanted));
         let figures = html! { (sheet) (ahead?) };
         let file = trying.file;

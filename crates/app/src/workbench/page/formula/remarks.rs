@@ -14,11 +14,6 @@ pub struct Remarks<'r> {
 }
 
 impl<'r> Remarks<'r> {
-    /// No remarks: the rules have not been asked.
-    pub const fn none(text: &'r str) -> Self {
-        Self { text, by_line: BTreeMap::new(), by_table: BTreeMap::new(), elsewhere: Vec::new() }
-    }
-
     /// Sorts what was found by what stands on the sheet: a line of ingredients, a step, a stage, a yield.
     pub fn of(formula: &Formula, text: &'r str, found: &'r [Diagnostic]) -> Self {
         let lines: BTreeSet<usize> = formula.lines().map(|(_, line)| row(text, &line.place)).collect();
@@ -26,7 +21,7 @@ impl<'r> Remarks<'r> {
         let stages = formula.stages().map(|(_, stage)| &stage.place);
         let yields = formula.components.iter().filter_map(|component| component.yields.place.as_ref());
         let tables: BTreeSet<usize> = steps.chain(stages).chain(yields).map(|place| table(text, place)).collect();
-        let mut remarks = Self::none(text);
+        let mut remarks = Self { text, by_line: BTreeMap::new(), by_table: BTreeMap::new(), elsewhere: Vec::new() };
         for one in found {
             let (line, table) = (row(text, &one.place), table(text, &one.place));
             if one.place.file != formula.file {
