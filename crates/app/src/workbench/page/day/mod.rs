@@ -113,7 +113,7 @@ fn shown(opened: &Opened, asked: &Asked, wanted: &Wanted, day: &Timeline) -> Mar
                         button type="button" hidden data-way="back" { "Undo" }
                         button type="button" hidden data-way="forth" { "Redo" }
                     }
-                    (tasks::list(asked, day))
+                    (tasks::list(asked, wanted, day))
                 }
                 section aria-labelledby="way" {
                     h2 #way { "What is in the way" }

@@ -6,41 +6,48 @@ use crate::moment;
 use crate::workbench::answer::{Answer, Refusal, see};
 use crate::workbench::door::Visitor;
 use axum::extract::Query;
-use jiff::ZonedDateTime;
+use jiff::{SignedDuration, ZonedDateTime};
 use maud::{Markup, html};
-use plan::day::{StepName, Timeline};
+use plan::day::{StepName, Timeline, Wanted};
 use publish::day::{Task, tasks};
 
+/// What begins later than so long from now is told by its form alone, not by a tap.
+const SOON: SignedDuration = SignedDuration::from_hours(12);
+
 /// The tasks in order of time, day by day.
-pub fn list(asked: &Asked, day: &Timeline) -> Markup {
+pub fn list(asked: &Asked, wanted: &Wanted, day: &Timeline) -> Markup {
+    let soon = wanted.now.checked_add(SOON).ok();
+    let is_near = |task: &Task| soon.as_ref().is_none_or(|soon| task.begin < *soon);
     let all = tasks(day);
     let mut days: Vec<&str> = all.iter().map(|task| task.day.as_str()).collect();
     days.dedup();
     html! {
         @for date in days {
             h3 { (date) }
-            ol.tasks { @for task in all.iter().filter(|task| task.day == date) { (item(asked, task)) } }
+            ol.tasks { @for task in all.iter().filter(|task| task.day == date) { (item(asked, task, is_near(task))) } }
         }
     }
 }
 
-fn item(asked: &Asked, task: &Task) -> Markup {
+fn item(asked: &Asked, task: &Task, is_near: bool) -> Markup {
     html! {
         li id={ "task-" (task.job) } {
             b { (task.time) } " " (task.words) " " span.fine { "(" (task.hands) ")" }
-            @if let Some(step) = task.step.as_ref().filter(|_| !asked.has("way")) { (form(asked, task, step)) }
+            @if let Some(step) = task.step.as_ref().filter(|_| !asked.has("way")) { (form(asked, task, step, is_near)) }
         }
     }
 }
 
 /// What really happened at a task.
-fn form(asked: &Asked, task: &Task, step: &StepName) -> Markup {
+fn form(asked: &Asked, task: &Task, step: &StepName, is_near: bool) -> Markup {
     let named = crate::asked::steps::named(step);
     let own = format!("tell-{}", task.job);
     html! {
-        span.now {
-            @if !task.is_going { button form=(own) name="just" value="begun" { "Begun now" span.apart { ": " (task.words) } } " " }
-            button form=(own) name="just" value="done" { "Done now" span.apart { ": " (task.words) } }
+        @if is_near {
+            span.now {
+                @if !task.is_going { button form=(own) name="just" value="begun" { "Begun now" span.apart { ": " (task.words) } } }
+                button form=(own) name="just" value="done" { "Done now" span.apart { ": " (task.words) } }
+            }
         }
         details {
             summary { "Say what happened, or when it is to begin" span.apart { ": " (task.words) } }
