@@ -55,10 +55,14 @@ fn a_step_is_fixed_let_go_and_a_tap_tells_what_happens() {
         answer.head.lines().find_map(|line| line.strip_prefix("location: ")).expect("where to").trim().to_owned()
     };
     let step = "step=potato-muffins/dough/2";
-    let fixed = |of: &str, begins: &str, when: &str| moved(served.get(&format!("/day/fixed?{of}&{step}&begins={begins}&when={when}")));
+    let fixed =
+        |of: &str, begins: &str, when: &str| moved(served.get(&format!("/day/fixed?{of}&{step}&begins={begins}&when={when}")));
     let asked = ahead("").trim_start_matches('?').to_owned();
     let to = fixed(&asked, "not-before", "06:45");
-    assert!(to.contains("not-before=potato-muffins%2Fdough%2F2%3D2026-11-29%2006%3A45"), "the last such time before serving: {to}");
+    assert!(
+        to.contains("not-before=potato-muffins%2Fdough%2F2%3D2026-11-29%2006%3A45"),
+        "the last such time before serving: {to}"
+    );
     let page = served.page(&to);
     assert!(page.contains("fixed not before 06:45") && page.contains("let go") && page.contains("class=\"fixed\""));
     let both = fixed(&to["/day?".len()..], "not-after", "2026-11-29T07:00");
@@ -78,7 +82,11 @@ fn a_step_is_fixed_let_go_and_a_tap_tells_what_happens() {
         let answer = served.get(&format!("/day/fixed?{asked}&{wrong}"));
         assert!(answer.status == 422 && answer.body.contains(said), "{wrong}: {}", answer.body);
     }
-    for (asked, said) in [("at=cellar/mix=06:00", "is no step of that day"), ("not-after=nonsense", "names no step"), ("at=potato-muffins/dough/2=2036-11-29+06:00", "more than a fortnight")] {
+    for (asked, said) in [
+        ("at=cellar/mix=06:00", "is no step of that day"),
+        ("not-after=nonsense", "names no step"),
+        ("at=potato-muffins/dough/2=2036-11-29+06:00", "more than a fortnight"),
+    ] {
         assert!(served.page(&format!("{}&{asked}", ahead("/day"))).contains(said), "{asked}");
     }
 }

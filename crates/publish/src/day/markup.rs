@@ -8,9 +8,9 @@ use super::words::{day, time, time_seen_from};
 use super::{chances, wishes};
 use crate::words::Units;
 use formula::read::{Larder, Prices};
+use jiff::ZonedDateTime;
 use maud::{Markup, html};
 use plan::alternatives::Alternative;
-use jiff::ZonedDateTime;
 use plan::day::{Fixed, StepName, Timeline, Wanted};
 
 /// A task as the timeline tells it.
