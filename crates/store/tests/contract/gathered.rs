@@ -36,8 +36,12 @@ fn every_price_that_was_saved_is_told_and_the_latest_figures_of_each_trial() {
     on_each("gathered", |store, _| async move {
         filled(&store).await;
         let (prices, figures) = rows(&store).await;
-        let told: Vec<_> = prices.iter().map(|one| (one.revision, one.ingredient.as_str(), one.costs.as_str(), one.on.as_str())).collect();
-        assert_eq!(told, [(1, "rye", "8.90 EUR", "2026-08-20"), (1, "egg-whole", "2 EUR", ""), (2, "rye", "9.40 EUR", "2026-10-14")]);
+        let told: Vec<_> =
+            prices.iter().map(|one| (one.revision, one.ingredient.as_str(), one.costs.as_str(), one.on.as_str())).collect();
+        assert_eq!(
+            told,
+            [(1, "rye", "8.90 EUR", "2026-08-20"), (1, "egg-whole", "2 EUR", ""), (2, "rye", "9.40 EUR", "2026-10-14")]
+        );
         assert_eq!((prices[0].from.as_str(), prices[1].edible.as_str(), prices[2].at), ("the mill", "88.5 %", at(60)));
         let expected = [
             ("nought ", "a b/mix/ph", "4.1"),
@@ -125,7 +129,12 @@ async fn earlier(address: &Address, is_server: bool, known: usize) {
     sqlx::migrate::Migrator::with_migrations(steps).run(&pool).await.expect("the steps");
     if known > 0 {
         let hash = store::hash(FIRST);
-        sqlx::query("INSERT INTO text (hash, body) VALUES ($1, $2)").bind(&hash).bind(FIRST).execute(&pool).await.expect("a text");
+        sqlx::query("INSERT INTO text (hash, body) VALUES ($1, $2)")
+            .bind(&hash)
+            .bind(FIRST)
+            .execute(&pool)
+            .await
+            .expect("a text");
         let revision = "INSERT INTO revision (kind, name, number, hash, note, saved_by, saved_at) VALUES ('prices', 'prices', 1, $1, '', '', $2)";
         sqlx::query(revision).bind(&hash).bind(at(0).to_string()).execute(&pool).await.expect("a revision");
     }
