@@ -21,7 +21,7 @@ for site in site halligofen hostile-site pictures-beside pictures-within; do
 done
 mkdir -p target/browser/looks
 cp tools/test/serving.mjs target/browser/
-for walk in sheet-by-hand logging tasting sharing; do
+for walk in sheet-by-hand logging tasting sharing timeline; do
   cp "tools/test/$walk.mjs" target/browser/
   node "target/browser/$walk.mjs" .
 done

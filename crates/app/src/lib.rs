@@ -14,6 +14,7 @@ mod logbook;
 mod looking;
 mod memory;
 mod moment;
+mod paid;
 mod paper;
 mod photographs;
 mod press;

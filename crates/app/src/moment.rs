@@ -41,6 +41,15 @@ pub fn read(text: &str, zone: &TimeZone, now: &ZonedDateTime) -> Result<ZonedDat
     at(datetime, zone)
 }
 
+/// A moment: "2026-11-28 20:00", or "20:00" for the last time the clock shows that until then.
+pub fn read_until(text: &str, until: &ZonedDateTime) -> Result<ZonedDateTime, Failure> {
+    let (text, zone) = (text.trim(), until.time_zone());
+    let Some(time) = of_day(text) else { return read(text, zone, until) };
+    let same_day = at(until.date().to_datetime(time), zone)?;
+    let before = || until.date().yesterday().map_err(|_| wrong(text));
+    if same_day <= *until { Ok(same_day) } else { at(before()?.to_datetime(time), zone) }
+}
+
 /// A moment that is past: "2026-11-29 06:10", or "06:10" for the last time the clock showed that.
 pub fn read_past(text: &str, zone: &TimeZone, now: &ZonedDateTime) -> Result<ZonedDateTime, Failure> {
     let text = text.trim();

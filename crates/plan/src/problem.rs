@@ -95,6 +95,15 @@ pub enum Wish {
         /// By when.
         by: Slot,
     },
+    /// A task begins in that time.
+    Begins {
+        /// The task.
+        task: usize,
+        /// Not before.
+        from: Slot,
+        /// Not after.
+        to: Slot,
+    },
     /// None of these tasks goes on in that time; what is left of it is one undisturbed stretch.
     Undisturbed {
         /// The tasks.
@@ -140,6 +149,7 @@ impl Problem {
         match wish {
             Wish::Soon { before, after, most } => (begins[*after] - end(*before) - most).max(0),
             Wish::EndsBy { task, by } => (end(*task) - by).max(0),
+            Wish::Begins { task, from, to } => (from - begins[*task]).max(begins[*task] - to).max(0),
             Wish::Room { capacity, stays } => self.missing(*capacity, stays, begins),
             Wish::Undisturbed { from, to, .. } => (to - from) - self.rest(wish, begins).map_or(0, |(from, to)| to - from),
         }

@@ -81,6 +81,7 @@ impl Store {
         let store = Self { pool, address: address.clone() };
         store.sound().await?;
         tables::build(&store.pool, !is_file, tables::STEPS).await?;
+        store.gather_if_old().await?;
         Ok(store)
     }
 

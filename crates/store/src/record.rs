@@ -1,7 +1,9 @@
 //! Everything a store holds as lines of JSON, out and in again: the same store gives the same bytes.
 
 use crate::revision::{self, hash};
-use crate::{Answer, Edition, Kind, Revision, Seat, Sitting, Store, StoreFault, Stroke, answer, edition, lines, sitting, stroke};
+use crate::{
+    Answer, Edition, Kind, Revision, Seat, Sitting, Store, StoreFault, Stroke, answer, edition, gathered, lines, sitting, stroke,
+};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 
@@ -89,6 +91,7 @@ impl Store {
             };
             kept.map_err(|error| wrong(&error.to_string()))?;
         }
+        gathered::all(&mut writing).await?;
         writing.commit().await?;
         Ok(())
     }

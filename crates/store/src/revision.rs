@@ -1,6 +1,6 @@
 //! Revisions: saved, listed, read again.
 
-use crate::{Kind, Saving, Store, StoreFault};
+use crate::{Kind, Saving, Store, StoreFault, gathered};
 use jiff::Timestamp;
 use sha2::{Digest, Sha256};
 use sqlx::any::AnyRow;
@@ -71,6 +71,7 @@ impl Store {
             Err(sqlx::Error::Database(error)) if error.is_unique_violation() => return Err(meanwhile(number + 1)),
             other => other?,
         }
+        gathered::add(&mut writing, (revision.kind, &revision.name, revision.number), saving.text).await?;
         writing.commit().await?;
         Ok(Saved::New(revision))
     }

@@ -12,6 +12,7 @@ pub const STEPS: &[Step] = &[
     (1, "revisions and editions", include_str!("tables/sqlite/1.sql"), include_str!("tables/postgres/1.sql")),
     (2, "sittings and answers", include_str!("tables/sqlite/2.sql"), include_str!("tables/postgres/2.sql")),
     (3, "strokes", include_str!("tables/sqlite/3.sql"), include_str!("tables/postgres/3.sql")),
+    (4, "prices and figures", include_str!("tables/sqlite/4.sql"), include_str!("tables/postgres/4.sql")),
 ];
 
 /// Brings the tables of a database up to the last step.

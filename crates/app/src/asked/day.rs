@@ -1,6 +1,6 @@
 //! A day as it is asked for: what is served when, what is there, and what has happened meanwhile.
 
-use super::steps::{happened, named, seen};
+use super::steps::{fix, happened, named, seen};
 use super::{Place, chosen, unknown};
 use crate::book::Opened;
 use crate::failure::Failure;
@@ -11,7 +11,7 @@ use formula::arithmetic::{Target, scaled_to};
 use formula::read::DayHours;
 use formula::{Book, Formula};
 use jiff::ZonedDateTime;
-use plan::day::{MOST_JOBS, Progress, Refusal, Unused, Wanted, Workplace};
+use plan::day::{Begins, MOST_JOBS, Progress, Refusal, Unused, Wanted, Workplace};
 use quantity::{Count, TimeSpan};
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -49,6 +49,16 @@ pub struct DayAsked {
     /// warm it came from the bowl or stands, "dough/mix=22 °C"; the rest of its time is foreseen anew. May be said more than once.
     #[arg(long, value_name = "STEP=SEEN")]
     pub seen: Vec<String>,
+    /// A step that begins at that time, the rest being planned around it: "dough/bake=07:00"; a time of the clock alone is
+    /// the last such time before serving. May be said more than once.
+    #[arg(long, value_name = "STEP=WHEN")]
+    pub at: Vec<String>,
+    /// A step that does not begin before that: "dough/mix=06:30". May be said more than once.
+    #[arg(long, value_name = "STEP=WHEN")]
+    pub not_before: Vec<String>,
+    /// A step that does not begin after that: "sponge/mix=20:00". May be said more than once.
+    #[arg(long, value_name = "STEP=WHEN")]
+    pub not_after: Vec<String>,
     /// Where the clock hangs, as the time zone database calls it: "Europe/Vienna"; the system's if left out.
     #[arg(long, value_name = "ZONE")]
     pub zone: Option<String>,
@@ -70,7 +80,10 @@ impl DayAsked {
         let begun = self.begun.iter().map(|text| happened(text, &zone, &now, Progress::Begun));
         let happened = done.chain(begun).collect::<Result<Vec<_>, _>>()?;
         let seen = self.seen.iter().map(|text| seen(text, &zone, &now)).collect::<Result<Vec<_>, _>>()?;
-        Ok(Wanted { formulas, serve, now, there, happened, seen, place, around })
+        let fixes = [(Begins::At, &self.at), (Begins::NotBefore, &self.not_before), (Begins::NotAfter, &self.not_after)];
+        let fixes = fixes.into_iter().flat_map(|(begins, texts)| texts.iter().map(move |text| (begins, text)));
+        let fixes = fixes.map(|(begins, text)| fix(text, begins, &serve)).collect::<Result<Vec<_>, _>>()?;
+        Ok(Wanted { formulas, serve, now, there, happened, seen, fixes, place, around })
     }
 
     /// The kitchen with what the command line says of sleep and absence, and how warm it is until serving.
@@ -130,6 +143,8 @@ pub fn refused(refusal: Refusal, wanted: &Wanted) -> Failure {
         }
         Refusal::Unknown(one) => Failure::new(format!("“{}” is no step of that day, or more than one", named(&one)))
             .hint("name the stage and the step's action or number; put the formula's name before them where it is not clear"),
+        Refusal::FarOff(one) => Failure::new(format!("“{}” is fixed to a time more than a fortnight from serving", named(&one)))
+            .hint("look at its date"),
         Refusal::Unused(seen, why) => {
             let of = named(&seen.of);
             let (reason, hint) = match why {

@@ -5,7 +5,7 @@ use crate::moment;
 use formula::read::Condition;
 use jiff::ZonedDateTime;
 use jiff::tz::TimeZone;
-use plan::day::{Happened, Progress, Seen, StepName, What};
+use plan::day::{Begins, Fix, Happened, Progress, Seen, StepName, What};
 use quantity::Fraction;
 
 /// "sponge/ferment=06:10": a step that has happened.
@@ -19,6 +19,14 @@ pub fn happened(
     let (step, time) = text.split_once('=').ok_or_else(wrong)?;
     let of = step_name(step).ok_or_else(wrong)?;
     Ok(Happened { of, progress: progress(moment::read_past(time, zone, now)?) })
+}
+
+/// "dough/bake=07:00": a step that is fixed; a time of the clock is the last before serving.
+pub fn fix(text: &str, begins: Begins, serve: &ZonedDateTime) -> Result<Fix, Failure> {
+    let wrong = || Failure::new(format!("“{text}” names no step with its time")).hint("write \"dough/bake=07:00\"");
+    let (step, time) = text.split_once('=').ok_or_else(wrong)?;
+    let of = step_name(step).ok_or_else(wrong)?;
+    Ok(Fix { of, begins, when: moment::read_until(time, serve)? })
 }
 
 /// "sponge/ferment", with the formula before it where that is not clear.

@@ -2,13 +2,16 @@
 
 use super::{Ended, Format, Outcome};
 use crate::asked::{Formulas, InKitchen, percent};
+use crate::book::Opened;
 use crate::failure::Failure;
+use crate::memory::{Memory, wait};
+use crate::paid::said;
 use crate::terminal;
-use bench::cost::{self, prices};
+use bench::cost::{self, Said, gathered, paid, prices};
 use bench::forecast::{Surroundings, foresee};
 use formula::Formula;
 use formula::prices::currency;
-use formula::read::Wanted;
+use formula::read::{Prices, Wanted};
 use publish::costing::{self, Costing};
 use quantity::{Fraction, Money};
 use rust_decimal::Decimal;
@@ -21,6 +24,7 @@ use rust_decimal::Decimal;
 ///   wellproved cost potato-muffins.toml
 ///   wellproved cost potato-muffins.toml --food-cost "30 %" --tax "7 %"
 ///   wellproved cost saltmarsh --formula cardamom-knots --margin "20 %" --price "3.50 EUR"
+///   wellproved cost saltmarsh --formula cardamom-knots --history
 ///
 /// Prices stand in prices.toml. Amounts are decimal, rounded once where they are told, and upwards.
 #[derive(clap::Args)]
@@ -40,6 +44,11 @@ pub struct Cost {
     /// The tax on top of the price: "7 %".
     #[arg(long, value_name = "SHARE")]
     tax: Option<String>,
+    /// Tells what was paid for each ingredient, and what the formula cost, at all prices that were ever saved.
+    #[arg(long)]
+    history: bool,
+    #[command(flatten)]
+    memory: Memory,
     #[command(flatten)]
     kitchen: InKitchen,
     /// The form of the costing.
@@ -54,14 +63,30 @@ impl Cost {
         let book = &opened.book;
         let wanted = self.wanted(book.prices.wanted)?;
         let price = self.price(currency(&book.prices, &book.settings).as_deref())?;
-        let costings =
-            formulas.iter().map(|formula| costing(book, formula, &around, &wanted, price)).collect::<Result<Vec<_>, _>>()?;
+        let past = if self.history { Some(wait(self.past(&opened))??) } else { None };
+        let costing = |formula| costing(book, formula, &around, (&wanted, price), past.as_deref());
+        let costings = formulas.iter().map(costing).collect::<Result<Vec<_>, _>>()?;
         let text = |one| costing::text(one, terminal::width());
         terminal::say(&match self.format {
             Format::Text => costings.iter().map(text).collect::<Vec<_>>().join("\n\n"),
             Format::Json => format!("{:#}", serde_json::Value::Array(costings.iter().map(costing::json).collect())),
         })?;
         Ok(Outcome::Fine)
+    }
+
+    /// What was ever said of prices, and what is said now; this alone where nothing was saved.
+    async fn past(&self, opened: &Opened) -> Result<Vec<Said>, Failure> {
+        let store = self.memory.open_if_there(&opened.folder).await?;
+        if store.is_none() {
+            terminal::remark(
+                "nothing of this book was saved yet: prices are those of prices.toml; `wellproved save` remembers them",
+            );
+        }
+        let past = said(store.as_ref(), &opened.book).await;
+        if let Some(store) = store {
+            store.close().await;
+        }
+        past
     }
 
     /// What the book wants of a price, and what the command line says instead.
@@ -98,13 +123,13 @@ impl Cost {
     }
 }
 
-/// All that is told of a formula's cost.
+/// All that is told of a formula's cost; over time where it is told what was said of prices.
 pub fn costing<'f>(
     book: &formula::Book,
     formula: &'f Formula,
     around: &Surroundings,
-    wanted: &Wanted,
-    price: Option<Decimal>,
+    (wanted, price): (&Wanted, Option<Decimal>),
+    past: Option<&[Said]>,
 ) -> Result<Costing<'f>, Failure> {
     let costs = cost::cost(formula, &foresee(formula, around), &book.prices, &book.settings);
     let costs = costs.ok_or_else(|| {
@@ -114,9 +139,11 @@ pub fn costing<'f>(
     let costs = costs.with_hands(plan::hands(formula), &book.prices);
     let in_pieces = formula.components.iter().find(|component| component.yields.pieces.is_some());
     let sale = prices(&costs, wanted, price);
-    let history = cost::history(formula, &book.prices);
+    let past = past.map(|past| Prices { packs: gathered(past), ..book.prices.clone() });
+    let history = cost::history(formula, past.as_ref().unwrap_or(&book.prices));
+    let paid = past.map(|past| paid(formula, &past)).unwrap_or_default();
     let piece = in_pieces.map_or("piece", |component| component.yields.piece.0.as_str());
-    Ok(Costing { title: &formula.head.title, piece, cost: costs, sale, history })
+    Ok(Costing { title: &formula.head.title, piece, cost: costs, sale, history, paid })
 }
 
 /// A share below the whole.

@@ -21,9 +21,11 @@ use std::time::Duration;
 ///   wellproved day saltmarsh --serve "2026-11-29 09:30" --format calendar > day.ics
 ///   wellproved day potato-muffins.toml --serve "2026-11-29 09:30" --pdf list.pdf
 ///   wellproved day potato-muffins.toml --serve "2026-11-29 09:30" --alternatives
+///   wellproved day potato-muffins.toml --serve "2026-11-29 09:30" --not-before "dough/mix=06:30"
 ///
-/// Wishes are weighed in this order: on time, nothing past its best, out when wished, asleep at night,
-/// fresh at serving, unhurried, close together. Ctrl-C gives the best so far.
+/// Wishes are weighed in this order: steps as fixed (--at, --not-before, --not-after), on time, room,
+/// nothing past its best, out when wished, asleep at night, fresh at serving, unhurried, waiting where
+/// it keeps, close together. Ctrl-C gives the best so far.
 #[derive(clap::Args)]
 #[command(verbatim_doc_comment)]
 pub struct Day {

@@ -12,6 +12,7 @@ use store::Store as Remembered;
 ///   wellproved store saltmarsh check
 ///   wellproved store saltmarsh copy ~/copies/saltmarsh.sqlite
 ///   wellproved store saltmarsh export saltmarsh.jsonl
+///   wellproved store saltmarsh gather
 ///   wellproved store saltmarsh import saltmarsh.jsonl --store postgres://baker@server/saltmarsh
 #[derive(clap::Args)]
 #[command(verbatim_doc_comment)]
@@ -29,6 +30,8 @@ pub struct Store {
 enum Care {
     /// Says whether it is sound, and what it holds.
     Check,
+    /// Makes anew from the saved texts what is asked of them all: prices over time, figures of trials.
+    Gather,
     /// Copies it, whole, while it may be in use, into a new file.
     Copy {
         /// The new file.
@@ -68,6 +71,10 @@ impl Care {
                 store.sound().await.map_err(told)?;
                 let (revisions, editions) = (store.revisions().await.map_err(told)?, store.editions().await.map_err(told)?);
                 terminal::say(&format!("Sound: {} revisions, {} editions.", revisions.len(), editions.len()))
+            }
+            Self::Gather => {
+                let (prices, figures) = store.gather().await.map_err(told)?;
+                terminal::say(&format!("Gathered from the saved texts: {prices} prices, {figures} figures of trials."))
             }
             Self::Copy { file } => {
                 if file.exists() {

@@ -85,3 +85,34 @@ fn prices_that_cannot_be_are_faults() {
     sandbox.write("saltmarsh/prices.toml", prices.replace("packaging = \"0.11 EUR\"", "packaging = \"0.11 GBP\""));
     assert!(sandbox.run(&["check", "saltmarsh"]).out.contains("two-currencies"));
 }
+
+/// A price that was written over is still told, from what was saved.
+#[test]
+fn what_was_paid_is_told_from_all_that_was_saved() {
+    let sandbox = Sandbox::with_demo();
+    let asked = ["cost", "saltmarsh", "--formula", "cardamom-knots", "--history"];
+    let unsaved = sandbox.run(&asked);
+    assert!(unsaved.out.contains("What was paid") && unsaved.err.contains("`wellproved save` remembers them"), "{}", unsaved.err);
+    sandbox.fine(&["save", "saltmarsh"]);
+    let prices = sandbox.read("saltmarsh/prices.toml");
+    let dearer = prices.replace("costs = \"15.60 EUR\"\non = 2026-10-14", "costs = \"16.90 EUR\"\non = 2026-11-20");
+    assert_ne!(prices, dearer);
+    sandbox.write("saltmarsh/prices.toml", &dearer);
+    let told = |words: &[&str]| sandbox.fine(words).replace("\n  ", " ").replace('\u{a0}', " ");
+    let paid = told(&asked);
+    for line in [
+        "10 kg for 15.60 EUR from 2026-10-14 (+5.4 %), 10 kg for 16.90 EUR from 2026-11-20 (+8.3 %); in all +14.2 % since 2026-08-20",
+        "• from 2026-11-20: ",
+    ] {
+        assert!(paid.contains(line), "{line}: {paid}");
+    }
+    assert!(!told(&asked[..4]).contains("What was paid"), "it is told where it is asked");
+    let json = sandbox.fine(&[&asked[..], &["--format", "json"]].concat());
+    let json: serde_json::Value = serde_json::from_str(&json).expect("JSON");
+    assert_eq!(json[0]["paid"][0]["prices"].as_array().map(Vec::len), Some(3));
+    assert_eq!(
+        told(&["store", "saltmarsh", "gather"]).trim(),
+        "Gathered from the saved texts: 31 prices, 101 figures of trials."
+    );
+    assert_eq!(told(&asked), paid);
+}

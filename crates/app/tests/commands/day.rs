@@ -71,6 +71,36 @@ fn the_same_day_for_other_programs() {
 }
 
 #[test]
+fn a_step_is_fixed_and_the_rest_is_planned_around_it() {
+    let sandbox = Sandbox::with_demo();
+    let fixed = sandbox.fine(&brunch(&["--at", "griddling/griddle=09:00", "--not-after", "sponge/mix=17:00"]));
+    let fixed = fixed.replace("\n  ", " ");
+    for told in [
+        "making-up and griddling, fixed at 09:00",
+        "mix · Potato muffins: overnight sponge, fixed not after Sat 17:00",
+        "- served 15\u{a0}min later than wished, at 09:45",
+        "“griddle” of the potato muffins at 09:00; serving at 09:30",
+    ] {
+        assert!(fixed.contains(told), "{told}: {fixed}");
+    }
+    let both = sandbox.fine(&brunch(&["--not-before", "dough/mix=07:00", "--not-after", "dough/mix=06:00", "--format", "json"]));
+    let day: serde_json::Value = serde_json::from_str(&both).expect("JSON");
+    assert_eq!(day["fixed"][1]["not-after"], "2026-11-29T06:00:00+01:00[Europe/Vienna]");
+    let wishes: Vec<&serde_json::Value> = day["conflicts"][0].as_array().expect("a conflict").iter().collect();
+    assert!(wishes.iter().all(|one| one["wish"]["job"] == day["fixed"][0]["job"]), "{wishes:?}");
+    for (wrong, said) in [
+        ("cellar/mix=06:00", "is no step of that day"),
+        ("dough=06:00", "names no step with its time"),
+        ("dough/mix=teatime", "is no moment"),
+        ("dough/mix=2027-11-29 06:00", "more than a fortnight from serving"),
+    ] {
+        let refused = sandbox.run(&brunch(&["--not-before", wrong]));
+        assert_eq!(refused.status, 2, "{wrong}");
+        assert!(refused.err.contains(said), "{wrong}: {}", refused.err);
+    }
+}
+
+#[test]
 fn the_drawing_stands_alone() {
     let out = Sandbox::with_demo().fine(&brunch(&["--format", "chart"]));
     assert!(out.starts_with("<svg xmlns") && out.contains("<title") && out.contains("<desc"), "{out}");

@@ -266,3 +266,45 @@ fn a_changed_formula_leaves_its_trials_alone() {
     let forgotten = sandbox.run(&["learn", "saltmarsh"]);
     assert!(forgotten.err.contains("the text that was baked is not remembered"), "{}", forgotten.err);
 }
+
+/// Asked of what is remembered: also of trials that are no longer there.
+#[test]
+fn figures_are_followed_from_trial_to_trial() {
+    let sandbox = Sandbox::with_demo();
+    assert_eq!(sandbox.run(&["trial", "follow", "saltmarsh"]).status, 2, "nothing was saved yet");
+    sandbox.fine(&["save", "saltmarsh"]);
+    let told = |words: &[&str]| {
+        sandbox.fine(&[&["trial", "follow", "saltmarsh"], words].concat()).replace("\n  ", " ").replace('\u{a0}', " ")
+    };
+    let culture = told(&["--of", "rye-culture"]);
+    assert!(
+        culture
+            .contains("• levain/ferment/lasted: 14 h (2026-10-17), 13 h (2026-10-31), 13 h (2026-11-15); least 13 h, most 14 h"),
+        "{culture}"
+    );
+    assert!(!culture.contains("dough/mix"), "the dough holds the levain, not the culture: {culture}");
+    std::fs::remove_file(sandbox.path("saltmarsh/trials/2026-10-17-rye.toml")).expect("gone");
+    assert_eq!(told(&["--of", "rye-culture"]), culture);
+    let json = sandbox.fine(&[
+        "trial",
+        "follow",
+        "saltmarsh",
+        "--formula",
+        "potato-muffins",
+        "--figure",
+        "sponge/mix",
+        "--format",
+        "json",
+    ]);
+    let json: serde_json::Value = serde_json::from_str(&json).expect("JSON");
+    assert_eq!(json[0]["noted"][0]["value"], "24 °C");
+    let trial = sandbox.read("saltmarsh/trials/2026-11-15-rye.toml");
+    sandbox.write("saltmarsh/trials/2026-11-15-rye.toml", trial.replace("lasted = \"13 h\"", "lasted = \"12 h\""));
+    let changed = sandbox.run(&["trial", "follow", "saltmarsh", "--figure", "levain/ferment/lasted"]);
+    assert!(changed.err.contains("1 of the book’s trials") || changed.err.contains("1 of the book's trials"), "{}", changed.err);
+    for (words, said) in [(["--of", "saltt"], "did you mean “salt”?"), (["--figure", "no-such"], "nothing of that was measured")]
+    {
+        let refused = sandbox.run(&[&["trial", "follow", "saltmarsh"], &words[..]].concat());
+        assert!(refused.status == 2 && refused.err.contains(said), "{words:?}: {}", refused.err);
+    }
+}

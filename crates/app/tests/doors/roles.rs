@@ -38,6 +38,7 @@ pub const DOORS: &[Door] = &[
     ("POST", "/people", "/people", [401, 403, 422]),
     ("POST", "/people/{number}/withdraw", "/people/none/withdraw", [401, 403, 404]),
     ("GET", "/day", "/day", [401, 200, 200]),
+    ("GET", "/day/fixed", "/day/fixed", [401, 422, 422]),
     ("GET", "/day/told", "/day/told", [401, 422, 422]),
     ("GET", "/day/prep", "/day/prep", [401, 422, 422]),
     ("GET", "/day/shopping", "/day/shopping", [401, 422, 422]),

@@ -4,6 +4,7 @@
 mod arrows;
 mod docs;
 mod files;
+mod serving;
 
 use std::path::{Path, PathBuf};
 

@@ -48,6 +48,50 @@ fn what_happened_is_told_at_a_task_with_its_date_and_taken_back() {
 }
 
 #[test]
+fn a_step_is_fixed_let_go_and_a_tap_tells_what_happens() {
+    let served = Browsed::demo();
+    let moved = |answer: crate::served::Answer| {
+        assert_eq!(answer.status, 303, "{}", answer.head);
+        answer.head.lines().find_map(|line| line.strip_prefix("location: ")).expect("where to").trim().to_owned()
+    };
+    let step = "step=potato-muffins/dough/2";
+    let fixed =
+        |of: &str, begins: &str, when: &str| moved(served.get(&format!("/day/fixed?{of}&{step}&begins={begins}&when={when}")));
+    let asked = ahead("").trim_start_matches('?').to_owned();
+    let to = fixed(&asked, "not-before", "06:45");
+    assert!(
+        to.contains("not-before=potato-muffins%2Fdough%2F2%3D2026-11-29%2006%3A45"),
+        "the last such time before serving: {to}"
+    );
+    let page = served.page(&to);
+    assert!(page.contains("fixed not before 06:45") && page.contains("let go") && page.contains("class=\"fixed\""));
+    let both = fixed(&to["/day?".len()..], "not-after", "2026-11-29T07:00");
+    assert!(both.contains("not-before=") && both.contains("not-after="), "both can be said: {both}");
+    let at = fixed(&both["/day?".len()..], "at", "2026-11-29T06:50");
+    assert!(!at.contains("not-before=") && at.contains("&at=potato"), "a time takes the place of both: {at}");
+    assert!(served.page(&format!("{}&ways=yes", ahead("/day"))).contains("Risen long and cold"));
+    let now = format!("{DAY}&now=2026-11-29+06:40");
+    let tapped = moved(served.get(&format!("/day/told?{now}&{step}&just=done&what=risen&when=")));
+    assert!(tapped.contains("done=potato-muffins%2Fdough%2F2%3D2026-11-29%2006%3A40"), "{tapped}");
+    for (wrong, said) in [
+        ("step=potato-muffins/dough/2&begins=at&when=soon", "is no moment"),
+        ("step=potato-muffins/dough/2&begins=never&when=06:00", "not before or not after"),
+        ("step=potato-muffins/dough/2&begins=at", "When?"),
+        ("begins=at&when=06:00", "Which step?"),
+    ] {
+        let answer = served.get(&format!("/day/fixed?{asked}&{wrong}"));
+        assert!(answer.status == 422 && answer.body.contains(said), "{wrong}: {}", answer.body);
+    }
+    for (asked, said) in [
+        ("at=cellar/mix=06:00", "is no step of that day"),
+        ("not-after=nonsense", "names no step"),
+        ("at=potato-muffins/dough/2=2036-11-29+06:00", "more than a fortnight"),
+    ] {
+        assert!(served.page(&format!("{}&{asked}", ahead("/day"))).contains(said), "{asked}");
+    }
+}
+
+#[test]
 fn what_cannot_be_planned_says_why_and_keeps_the_form() {
     let served = Browsed::demo();
     for (asked, said) in [

@@ -5,12 +5,14 @@ mod energy;
 mod history;
 mod larder;
 mod packs;
+mod paid;
 mod price;
 
 pub use energy::{Energy, energy};
 pub use history::{Moved, Then, history};
 pub use larder::there_already;
 pub use packs::{a_gram, whole_packs};
+pub use paid::{Paid, Paying, Said, gathered, paid};
 pub use price::{By, Price, Sale, by_share, prices, share_of};
 
 use crate::forecast::{Forecast, Surroundings};

@@ -94,7 +94,7 @@ pub fn of<'p>(prices: &'p Prices, ingredient: &'p Ingredient) -> impl Iterator<I
 }
 
 /// What a pack weighs.
-fn in_pack(pack: &Pack, ingredient: &Ingredient) -> Option<Mass> {
+pub fn in_pack(pack: &Pack, ingredient: &Ingredient) -> Option<Mass> {
     weighs(&pack.pack.value, ingredient, edible(pack, ingredient)).filter(|holds| *holds > Mass::ZERO)
 }
 
@@ -105,6 +105,6 @@ fn edible(pack: &Pack, ingredient: &Ingredient) -> Fraction {
 
 /// What so much of an ingredient costs by a pack that weighs that. Multiplied before it is divided: thirds of a pack then
 /// cost what they cost, to the last place.
-fn by_pack(pack: &Pack, holds: Mass, bought: Mass) -> Option<Decimal> {
+pub fn by_pack(pack: &Pack, holds: Mass, bought: Mass) -> Option<Decimal> {
     (pack.costs.amount * decimal(bought.as_grams())).checked_div(decimal(holds.as_grams()))
 }

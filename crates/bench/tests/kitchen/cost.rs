@@ -1,8 +1,10 @@
 //! What a formula costs, by worked figures and exact shares.
 
 use crate::book;
-use bench::cost::{Cost, by_share, cost, history, prices, share_of, there_already};
+use bench::cost::{Cost, Said, by_share, cost, gathered, history, paid, prices, share_of, there_already};
 use bench::forecast::forecast;
+use formula::source::Source;
+use proptest::prelude::*;
 use quantity::{Count, Mass};
 use rust_decimal::Decimal;
 
@@ -205,4 +207,86 @@ fn prices_have_a_history() {
         course.iter().map(|then| (then.on.map(|on| on.to_string()), then.ingredients.normalize())).collect();
     assert_eq!(told, [(None, decimal("1")), (Some("2026-10-14".to_owned()), decimal("1.1"))]);
     assert_eq!(course[1].moved[0].title, "bread flour");
+}
+
+fn said(saved: &str, packs: &[(&str, &str, Option<&str>)]) -> Said {
+    let price = |(of, costs, on): &(&str, &str, Option<&str>)| {
+        let on = on.map(|on| format!("on = {on}\n")).unwrap_or_default();
+        format!("[[price]]\nof = \"{of}\"\npack = \"1 kg\"\ncosts = \"{costs} EUR\"\n{on}")
+    };
+    let text: String = packs.iter().map(price).collect();
+    let source = Source { file: "prices.toml".into(), text };
+    let saved = saved.parse::<toml::value::Datetime>().expect("a day").date.expect("a day");
+    Said { saved, packs: formula::read::read_prices(&source).value.packs }
+}
+
+/// What was written over is still told; what has no day of its own counts from the day on which it was saved.
+#[test]
+fn prices_that_were_written_over_are_gathered() {
+    let told = |all: &[Said]| -> Vec<(String, String, Option<String>)> {
+        let all = gathered(all);
+        all.iter().map(|one| (one.of.value.clone(), one.costs.amount.to_string(), one.on.map(|on| on.to_string()))).collect()
+    };
+    let line = |of: &str, costs: &str, on: Option<&str>| (of.to_owned(), costs.to_owned(), on.map(str::to_owned));
+    // Written over without a day: from when it was saved; the same said again is nothing new.
+    let over = [
+        said("2026-03-01", &[("salt", "0.80", None)]),
+        said("2026-04-01", &[("salt", "0.80", None)]),
+        said("2026-09-01", &[("salt", "0.96", None)]),
+    ];
+    assert_eq!(told(&over), [line("salt", "0.80", None), line("salt", "0.96", Some("2026-09-01"))]);
+    // Written over with another day: both days stand. The same day again was put right.
+    let dated = [
+        said("2026-03-02", &[("salt", "0.80", Some("2026-03-01"))]),
+        said("2026-03-03", &[("salt", "0.81", Some("2026-03-01"))]),
+        said("2026-10-15", &[("salt", "0.96", Some("2026-10-14"))]),
+    ];
+    assert_eq!(told(&dated), [line("salt", "0.81", Some("2026-03-01")), line("salt", "0.96", Some("2026-10-14"))]);
+    // A later day that is no longer said was a mistake, and what is not bought any more is no price.
+    let slipped = [
+        said("2026-03-02", &[("salt", "9.80", Some("2026-12-01")), ("sugar", "1.20", None)]),
+        said("2026-03-03", &[("salt", "0.98", Some("2026-01-12"))]),
+    ];
+    assert_eq!(told(&slipped), [line("salt", "0.98", Some("2026-01-12"))]);
+}
+
+/// A quarter more for the flour since spring: 1.20 to 1.50 a kilogram, in packs of another size.
+#[test]
+fn what_was_paid_is_held_by_the_kilogram() {
+    let price = |pack: &str, costs: &str, on: &str| {
+        format!("[[price]]\nof = \"flour-bread\"\npack = \"{pack}\"\ncosts = \"{costs} EUR\"\non = {on}\n")
+    };
+    let prices = price("5 kg", "6.00", "2026-04-01") + &price("1 kg", "1.50", "2026-10-01");
+    let book = book(&[("formulas/flat.toml", FORMULA), ("prices.toml", &prices)]);
+    let formula = book.formula("flat").expect("the bread").value;
+    let paid = paid(&formula, &book.prices);
+    assert_eq!((paid.len(), paid[0].prices.len()), (1, 2));
+    assert_eq!(paid[0].prices[0].a_kilogram, Some(decimal("1.20")));
+    assert_eq!(paid[0].moved(), Some(decimal("0.25")));
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 64, ..ProptestConfig::default() })]
+
+    /// However prices came and went, the course ends at what the formula costs now.
+    #[test]
+    fn the_course_ends_at_what_it_costs_now(saved in prop::collection::vec(prop::collection::vec((0..3_usize, 1..900_u32, prop::option::of(1..29_u8)), 0..5), 1..5)) {
+        let all: Vec<Said> = saved.iter().zip(1..).map(|(packs, month)| {
+            let packs: Vec<(&str, String, Option<String>)> = packs.iter().map(|(of, cents, day)| {
+                let on = day.map(|day| format!("2026-0{}-{day:02}", 1 + cents % 9));
+                (["flour-bread", "salt", "egg-whole"][*of], format!("{}.{:02}", cents / 100, cents % 100), on)
+            }).collect();
+            let packs: Vec<(&str, &str, Option<&str>)> = packs.iter().map(|(of, costs, on)| (*of, costs.as_str(), on.as_deref())).collect();
+            said(&format!("2026-1{}-05", month % 3), &packs)
+        }).collect();
+        let now = all.last().expect("one").packs.clone();
+        let book = book(&[("formulas/flat.toml", FORMULA)]);
+        let formula = book.formula("flat").expect("the bread").value;
+        let with = |packs| formula::read::Prices { packs, ..book.prices.clone() };
+        let Some(costs) = cost(&formula, &forecast(&formula, &book.kitchen()), &with(now), &book.settings) else { return Ok(()) };
+        let course = history(&formula, &with(gathered(&all)));
+        if let Some(last) = course.last() {
+            prop_assert_eq!(last.ingredients, costs.ingredients());
+        }
+    }
 }

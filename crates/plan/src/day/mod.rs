@@ -1,6 +1,7 @@
 //! The day: everything that is made, counted back from serving.
 
 mod clock;
+mod fixed;
 mod happened;
 mod job;
 mod model;
@@ -15,6 +16,7 @@ mod usual;
 mod workplace;
 
 pub use clock::{Away, Why};
+pub use fixed::{Begins, Fix, Fixed};
 pub use happened::{Happened, Progress, StepName};
 pub use job::{Dish, Job, Readies};
 pub(crate) use model::FRESH;

@@ -1,6 +1,7 @@
 //! A day's jobs as a problem on the grid.
 
 use super::clock::{Away, Clock, Why, slots_for, slots_within};
+use super::fixed::Fixed;
 use super::happened::Progress;
 use super::job::{Dish, Job, bake_together};
 use super::order::{Follows, heats};
@@ -14,6 +15,8 @@ use quantity::TimeSpan;
 /// What a wish of the problem stands for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Want {
+    /// A step begins when it is fixed to, by its place among what is fixed.
+    Fixed(usize),
     /// Everything on the table at the time asked for.
     Served,
     /// A time in which nobody is at hand, by its place among them.
@@ -69,6 +72,8 @@ pub struct Parts<'p> {
     pub aways: &'p [Away],
     /// How far each job has come.
     pub progress: &'p [Progress],
+    /// Which jobs are fixed.
+    pub fixed: &'p [Fixed],
 }
 
 /// Sets the problem up.
@@ -105,6 +110,10 @@ pub fn model(parts: Parts, clock: &Clock, frame: Frame) -> Model {
         if from < to {
             model.wish(Want::Left(at), Wish::Undisturbed { tasks: somebody.clone(), from, to });
         }
+    }
+    for (at, one) in parts.fixed.iter().enumerate().filter(|(_, one)| !one.has_happened) {
+        let (from, to) = one.fix.window(clock);
+        model.wish(Want::Fixed(at), Wish::Begins { task: one.job, from, to });
     }
     model.wish(Want::Served, Wish::EndsBy { task: serving, by: frame.serve });
     model.problem.aims = aims(&model, parts, frame);
@@ -215,7 +224,8 @@ fn kept_apart(dishes: &[Dish], jobs: &[Job], station: Station) -> Vec<Vec<usize>
 }
 
 /// What makes one day better than another, the weightiest first.
-pub const AIMS: [&str; 9] = [
+pub const AIMS: [&str; 10] = [
+    "as fixed",
     "on time",
     "room for everything",
     "nothing past its best",
@@ -228,9 +238,9 @@ pub const AIMS: [&str; 9] = [
 ];
 
 /// The place of freshness among them.
-pub const FRESH: usize = 5;
+pub const FRESH: usize = 6;
 
-/// On time, room for everything, nothing past its best, at hand when out, asleep at night, fresh, unhurried, waiting where it keeps, close.
+/// As fixed, on time, room for everything, nothing past its best, at hand when out, asleep at night, fresh, unhurried, waiting where it keeps, close.
 fn aims(model: &Model, parts: Parts, frame: Frame) -> Vec<Aim> {
     let Parts { dishes, jobs, follows, aways, .. } = parts;
     let gives_way = |is_meant: &dyn Fn(&Want) -> bool| -> Aim {
@@ -258,6 +268,7 @@ fn aims(model: &Model, parts: Parts, frame: Frame) -> Vec<Aim> {
     let waits = waits.collect();
     let close = (0..jobs.len()).flat_map(|at| [(1, Measure::Begin(model.serving)), (-1, Measure::Begin(at))]).collect();
     vec![
+        gives_way(&|want| matches!(want, Want::Fixed(_))),
         gives_way(&|want| *want == Want::Served),
         gives_way(&|want| matches!(want, Want::Room(_) | Want::Large(_))),
         gives_way(&|want| matches!(want, Want::AtItsBest(_))),

@@ -1,6 +1,7 @@
 //! A day planned: the problem set up, solved, and turned back into moments.
 
 use super::clock::{Away, Clock, aways, slots_for};
+use super::fixed::{Fixed, fixed, reach};
 use super::happened::{Progress, progress};
 use super::job::{Dish, Job, dishes, jobs as jobs_of};
 use super::model::{AIMS, FRESH, Frame, Model, Parts, Want, model};
@@ -11,7 +12,7 @@ use super::timeline::{Against, Entry, HowFar, Left, Refusal, Timeline, Unmet, Wa
 use super::workplace::Workplace;
 use crate::engine::{Alone, Engine, Outcome, Plan, Watch};
 use crate::held::may_be_left_out;
-use crate::problem::{Problem, Slot};
+use crate::problem::{Problem, Slot, Wish};
 use jiff::ZonedDateTime;
 
 /// The most jobs that are planned: far more than one kitchen does in a fortnight's waking hours.
@@ -25,7 +26,8 @@ const ROOM: Slot = 36 * 12;
 ///
 /// # Errors
 /// Refuses a serving time in the past, nothing to do, more than [`MOST_JOBS`] jobs, what takes longer than a
-/// fortnight, and what is told to have happened but is no step of the day.
+/// fortnight, what is told to have happened or fixed but is no step of the day, and what is fixed to a time a fortnight
+/// from serving.
 pub fn timeline(wanted: &Wanted, engine: &dyn Engine, watch: &mut dyn Watch) -> Result<Timeline, Refusal> {
     if wanted.serve <= wanted.now {
         return Err(Refusal::InThePast);
@@ -129,6 +131,7 @@ struct Laid {
     follows: Vec<Follows>,
     progress: Vec<Progress>,
     learnt: Vec<Learnt>,
+    fixed: Vec<Fixed>,
 }
 
 /// The jobs of the dishes, what follows what, how far they have come, and what was seen of them.
@@ -147,7 +150,8 @@ fn laid(wanted: &Wanted, dishes: &mut [Dish], place: &Workplace) -> Result<Laid,
         jobs = jobs_of(dishes, place, &wanted.around);
         follows = order(dishes, &jobs);
     }
-    Ok(Laid { jobs, follows, progress, learnt })
+    let fixed = fixed(&wanted.fixes, (dishes, &jobs), &progress)?;
+    Ok(Laid { jobs, follows, progress, learnt, fixed })
 }
 
 fn planned(
@@ -157,14 +161,18 @@ fn planned(
     (engine, watch): (&dyn Engine, &mut dyn Watch),
 ) -> Result<Timeline, Refusal> {
     let place = wanted.place.clone();
-    let Laid { jobs, follows, progress, learnt } = laid(wanted, &mut dishes, &place)?;
-    let before = longest(&jobs, &follows).saturating_add(ROOM);
+    let Laid { jobs, follows, progress, learnt, fixed } = laid(wanted, &mut dishes, &place)?;
+    let chain = longest(&jobs, &follows);
+    let before = chain.saturating_add(ROOM);
     if before > LONGEST {
         return Err(Refusal::TooLong);
     }
+    let (early, late) = reach(&wanted.fixes, &wanted.serve, LONGEST)?;
+    let before = before.max((early + chain).min(LONGEST));
+    let after = before.max((late + chain).min(LONGEST));
     let clock = Clock::with(&wanted.serve, before);
     let earliest = clock.slot_after(wanted.now.timestamp()).max(0);
-    let frame = Frame { serve: before, earliest, end: before * 2 };
+    let frame = Frame { serve: before, earliest, end: before + after };
     let aways = aways(&place, &clock.moment(earliest), &clock.moment(frame.end));
     let stays = stays(&dishes, &jobs, &follows, &place, &wanted.around);
     let parts = Parts {
@@ -175,6 +183,7 @@ fn planned(
         place: &place,
         aways: &aways,
         progress: &progress,
+        fixed: &fixed,
     };
     let mut model = model(parts, &clock, frame);
     model.problem.aims.truncate(depth.aims());
@@ -185,7 +194,8 @@ fn planned(
         Outcome::Stopped => return Err(Refusal::Stopped),
     };
     let is_done = |job: usize| matches!(progress[job], Progress::Done(_));
-    let (entries, left) = (entries(&model, (&dishes, &jobs), &plan, &clock), left(&model, aways, &plan, &clock));
+    let is_going = |job: usize| matches!(progress[job], Progress::Begun(_));
+    let (entries, left) = (entries(&model, (&dishes, &jobs, &is_going), &plan, &clock), left(&model, aways, &plan, &clock));
     let (unmet, conflicts) = (unmet(&model, &plan), conflicts(&model, &plan, &clock));
     let entries = entries.into_iter().filter(|entry| !is_done(entry.job)).collect();
     let served = clock.moment(plan.begins[model.serving]);
@@ -197,6 +207,7 @@ fn planned(
         follows,
         stays,
         learnt,
+        fixed,
         entries,
         wanted,
         served,
@@ -230,7 +241,12 @@ fn longest(jobs: &[Job], follows: &[Follows]) -> Slot {
     ends.into_iter().max().unwrap_or(0)
 }
 
-fn entries(model: &Model, (dishes, jobs): (&[Dish], &[Job]), plan: &Plan, clock: &Clock) -> Vec<Entry> {
+fn entries(
+    model: &Model,
+    (dishes, jobs, is_going): (&[Dish], &[Job], &dyn Fn(usize) -> bool),
+    plan: &Plan,
+    clock: &Clock,
+) -> Vec<Entry> {
     let Problem { tasks, links, .. } = &model.problem;
     let end = |task: usize| plan.begins[task] + tasks[task].lasts;
     let mut order: Vec<usize> = (0..jobs.len()).collect();
@@ -245,6 +261,7 @@ fn entries(model: &Model, (dishes, jobs): (&[Dish], &[Job]), plan: &Plan, clock:
             end: clock.moment(if is_held { needed } else { end(job) }),
             needed: clock.moment(needed),
             is_set_going: links.iter().any(|link| link.after == job && link.before > model.serving),
+            is_going: is_going(job),
         }
     };
     order.into_iter().map(entry).collect()
@@ -268,8 +285,11 @@ fn unmet(model: &Model, plan: &Plan) -> Vec<Unmet> {
     all.filter(|(_, by)| *by > 0).map(|(want, by)| Unmet { want, gives_way: HowFar::of(want, by) }).collect()
 }
 
-/// What is left of a time in which nobody is at hand: from when to when.
+/// What is left of a time in which nobody is at hand, or when a fixed step goes on: from when to when.
 fn kept(model: &Model, wish: usize, begins: &[Slot], clock: &Clock) -> Option<(ZonedDateTime, ZonedDateTime)> {
+    if let Wish::Begins { task, .. } = model.problem.wishes[wish] {
+        return Some((clock.moment(begins[task]), clock.moment(begins[task] + model.problem.tasks[task].lasts)));
+    }
     let (from, to) = model.problem.rest(&model.problem.wishes[wish], begins)?;
     (to > from).then(|| (clock.moment(from), clock.moment(to)))
 }

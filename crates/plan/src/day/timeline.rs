@@ -1,6 +1,7 @@
 //! The timeline of a day: what is done when, and why not every wish could be granted.
 
 use super::clock::{Away, span_of};
+use super::fixed::{Fix, Fixed};
 use super::happened::{Happened, StepName};
 use super::job::{Dish, Job};
 use super::model::Want;
@@ -33,6 +34,8 @@ pub struct Wanted {
     pub happened: Vec<Happened>,
     /// What was seen of what goes on.
     pub seen: Vec<Seen>,
+    /// Steps that are to begin at a time, not before it or not after it.
+    pub fixes: Vec<Fix>,
     /// What the kitchen has, and when nobody is at hand.
     pub place: Workplace,
     /// How warm the kitchen is.
@@ -46,8 +49,10 @@ pub enum Refusal {
     InThePast,
     /// Nothing has to be done.
     NothingToDo,
-    /// Something that is told to have happened is no step of the day, or one of several: how it was named.
+    /// Something that is told to have happened, or fixed, is no step of the day, or one of several: how it was named.
     Unknown(StepName),
+    /// A step is fixed to a time further from serving than is planned: how it was named.
+    FarOff(StepName),
     /// Something that was seen cannot be used: what it was, and why.
     Unused(Box<Seen>, Unused),
     /// It has more steps than can be planned: how many.
@@ -75,6 +80,8 @@ pub struct Timeline {
     pub stays: Vec<Stay>,
     /// What was seen, and at which job.
     pub learnt: Vec<Learnt>,
+    /// What was fixed, in the order in which it was told.
+    pub fixed: Vec<Fixed>,
     /// The jobs that are still to be done or go on, with their times, in order of time.
     pub entries: Vec<Entry>,
     /// When serving was wanted.
@@ -109,6 +116,8 @@ pub struct Entry {
     pub needed: ZonedDateTime,
     /// Whether hands are needed only to set it going.
     pub is_set_going: bool,
+    /// Whether it goes on already.
+    pub is_going: bool,
 }
 
 /// A time in which nobody is at hand, as it could be kept.
@@ -171,6 +180,6 @@ pub struct Against {
     pub want: Want,
     /// How far it would have to give way if it alone did; none if that would not help.
     pub alone: Option<HowFar>,
-    /// What is then kept of a time in which nobody is at hand: from when to when.
+    /// From when to when a time in which nobody is at hand is then kept, or a fixed step then goes on.
     pub kept: Option<(ZonedDateTime, ZonedDateTime)>,
 }

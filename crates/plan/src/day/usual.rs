@@ -32,6 +32,7 @@ pub fn usual(formula: &Formula, place: Workplace, around: &Surroundings) -> Opti
         there: BTreeSet::new(),
         happened: Vec::new(),
         seen: Vec::new(),
+        fixes: Vec::new(),
         place,
         around: around.clone().with_serving_at(clock),
     };

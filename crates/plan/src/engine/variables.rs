@@ -119,6 +119,15 @@ impl Variables {
                 self.at_most(vec![self.begins[*task].scaled(1), gives_way.scaled(-1)], by - lasts(*task));
                 gives_way
             }
+            Wish::Begins { task, from, to } => {
+                let begin = self.begins[*task];
+                let (first, last) = (self.solver.lower_bound(&begin), self.solver.upper_bound(&begin));
+                let most = from.saturating_sub(first).max(last.saturating_sub(*to)).max(0);
+                let gives_way = self.solver.new_bounded_integer(0, most);
+                self.at_most(vec![begin.scaled(1), gives_way.scaled(-1)], *to);
+                self.at_most(vec![begin.scaled(-1), gives_way.scaled(-1)], -from);
+                gives_way
+            }
             Wish::Room { capacity, stays } => self.room(problem, *capacity, stays),
             Wish::Undisturbed { tasks, from, to } => self.undisturbed(problem, tasks, *from, *to),
         }

@@ -1,7 +1,7 @@
 //! Goes through a timeline minute by minute and says what is wrong with it. Knows nothing of slots or engines.
 
 use jiff::{SignedDuration, ZonedDateTime};
-use plan::day::{Space, Station, Timeline, Until, Want};
+use plan::day::{Begins, Space, Station, Timeline, Until, Want};
 
 /// Minutes from one moment to another.
 fn minutes(from: &ZonedDateTime, to: &ZonedDateTime) -> f64 {
@@ -29,6 +29,21 @@ pub fn faults(timeline: &Timeline) -> Vec<String> {
         let most = one.most.map_or(f64::INFINITY, |most| most.as_minutes());
         if wait < 0.0 || wait > most + if one.is_strict { 0.0 } else { gives_way } {
             found.push(format!("a wait of {wait} min in {one:?}"));
+        }
+    }
+    for (at, one) in timeline.fixed.iter().enumerate().filter(|(_, one)| !one.has_happened) {
+        let Some(entry) = entry(one.job) else { continue };
+        let late = minutes(&one.fix.when, &entry.begin);
+        let unmet = timeline.unmet.iter().find(|unmet| unmet.want == Want::Fixed(at));
+        let gives_way = unmet.map_or(0.0, |unmet| unmet.gives_way.time().as_minutes());
+        let beside = match one.fix.begins {
+            Begins::At => late.abs() - 2.5,
+            Begins::NotBefore => -late,
+            Begins::NotAfter => late,
+        };
+        // A slot of the grid more, where the moment lies between two.
+        if beside > if unmet.is_some() { gives_way + 5.0 } else { 0.0 } {
+            found.push(format!("job {} begins {late} min beside {:?}", one.job, one.fix));
         }
     }
     let first = timeline.entries.first().map_or(&timeline.served, |entry| &entry.begin);

@@ -42,6 +42,7 @@ pub fn wanted(book: &Book, names: &[&str], serve: &str, now: &str) -> Wanted {
         there: BTreeSet::new(),
         happened: Vec::new(),
         seen: Vec::new(),
+        fixes: Vec::new(),
         place: Workplace::of(&kitchen),
         around: Surroundings::of(&kitchen),
     }

@@ -7,6 +7,7 @@ mod brunch;
 mod checker;
 mod dates;
 mod demo;
+mod fixed;
 mod held;
 mod hours;
 mod relief;

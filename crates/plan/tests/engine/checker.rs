@@ -42,6 +42,7 @@ pub fn is_granted(problem: &Problem, wish: &Wish, begins: &[Slot]) -> bool {
     match wish {
         Wish::Soon { before, after, most } => begins[*after] - end(*before) <= *most,
         Wish::EndsBy { task, by } => end(*task) <= *by,
+        Wish::Begins { task, from, to } => (*from..=*to).contains(&begins[*task]),
         Wish::Room { capacity, stays } => (0..=problem.end).all(|slot| {
             let edge = |edge: &Edge| match *edge {
                 Edge::Begin(task) => begins[task],

@@ -35,6 +35,9 @@ fn problem() -> impl Strategy<Value = Problem> {
             let last = problem.tasks.len() - 1;
             problem.wishes.push(Wish::EndsBy { task: last, by: end - 4 });
             problem.wishes.push(Wish::EndsBy { task: first, by: end / 2 });
+            // At a slot, not before it, not after it; some of them where no task can begin.
+            let (from, to) = [(night, night), (night, 1000), (-1000, night - 3)][length as usize % 3];
+            problem.wishes.push(Wish::Begins { task: last, from: from - 5, to });
             fresh.push((-1, Measure::Begin(last)));
             if first < last {
                 fresh.push((2, Measure::Wait(first, last)));

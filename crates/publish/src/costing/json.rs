@@ -1,7 +1,7 @@
 //! What a formula costs, for other programs: amounts as decimal texts, unrounded.
 
 use super::Costing;
-use bench::cost::{By, Price, Sale, Then};
+use bench::cost::{By, Paid, Price, Sale, Then};
 use quantity::{Count, Fraction};
 use rust_decimal::Decimal;
 use serde_json::{Value, json};
@@ -36,6 +36,7 @@ pub fn json(costing: &Costing) -> Value {
         "in-100-gram": cost.in_100_g().map(text),
         "sale": costing.sale.as_ref().map(sale),
         "history": costing.history.iter().map(then).collect::<Vec<_>>(),
+        "paid": costing.paid.iter().map(paid).collect::<Vec<_>>(),
         "without-price": cost.missing,
     })
 }
@@ -67,6 +68,16 @@ fn price(price: &Price) -> Value {
         "food-cost": price.food_cost.map(text),
         "margin": price.margin.map(text),
     })
+}
+
+fn paid(paid: &Paid) -> Value {
+    let prices = paid.prices.iter().map(|one| {
+        json!({
+            "on": one.on.map(|on| on.to_string()), "pack": one.pack, "pack-costs": one.costs.amount.to_string(),
+            "kilogram-costs": one.a_kilogram.map(text),
+        })
+    });
+    json!({ "ingredient": paid.title, "prices": prices.collect::<Vec<_>>(), "moved": paid.moved().map(text) })
 }
 
 fn then(then: &Then) -> Value {

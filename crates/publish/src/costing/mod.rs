@@ -2,12 +2,13 @@
 
 mod json;
 pub mod money;
+mod paid;
 mod text;
 
 pub use json::json;
 pub use text::text;
 
-use bench::cost::{Cost, Sale, Then};
+use bench::cost::{Cost, Paid, Sale, Then};
 
 /// All that is told of a formula's cost.
 #[derive(Debug)]
@@ -22,4 +23,6 @@ pub struct Costing<'f> {
     pub sale: Option<Sale>,
     /// How the cost of its ingredients moved.
     pub history: Vec<Then>,
+    /// What was paid for its ingredients over time; nothing where that was not asked.
+    pub paid: Vec<Paid>,
 }

@@ -2,6 +2,7 @@
 
 use super::Costing;
 use super::money::{money, percent, share};
+use super::paid;
 use crate::sheet::{right_align, ruled};
 use crate::words::wrap;
 use bench::cost::{By, Cost, Price, Sale, Then};
@@ -27,6 +28,7 @@ pub fn text(costing: &Costing, width: usize) -> String {
     if !costing.history.is_empty() {
         out.push_str(&course(&costing.history, cost, width));
     }
+    out.push_str(&paid::text(&costing.paid, width));
     if !cost.missing.is_empty() {
         out.push_str(&wrap(&format!("\nWithout a price, so the true cost is higher: {}.", cost.missing.join(", ")), width));
     }
@@ -166,7 +168,7 @@ fn course(history: &[Then], cost: &Cost, width: usize) -> String {
 }
 
 /// “+5.4 %”.
-fn change(was: Decimal, is: Decimal) -> String {
+pub fn change(was: Decimal, is: Decimal) -> String {
     let percent = (is - was).checked_div(was).unwrap_or_default() * Decimal::ONE_HUNDRED;
     let sign = if percent.is_sign_negative() { "−" } else { "+" };
     format!("{sign}{}\u{a0}%", percent.abs().round_dp(1).normalize())

@@ -118,8 +118,9 @@ pub fn reason(why: &NotThatWay) -> String {
         NotThatWay::Formula(NotSo::Dose(why)) => why.to_string(),
         NotThatWay::Day(Refusal::InThePast) => "it should have been begun before now".to_owned(),
         NotThatWay::Day(Refusal::Impossible | Refusal::TooLong) => "there is no order in which it can be done in time".to_owned(),
+        NotThatWay::Day(Refusal::Unknown(_)) => "a step that is fixed is none of it".to_owned(),
         NotThatWay::Day(Refusal::Stopped) => "no order was found in the time there was; give it longer with --patience".to_owned(),
-        NotThatWay::Day(Refusal::TooMany(_) | Refusal::NothingToDo | Refusal::Unknown(_) | Refusal::Unused(..)) => "there is nothing to plan".to_owned(),
+        NotThatWay::Day(Refusal::TooMany(_) | Refusal::NothingToDo | Refusal::Unused(..) | Refusal::FarOff(_)) => "there is nothing to plan".to_owned(),
     }
 }
 

@@ -1,5 +1,6 @@
 //! A day as a drawing: a row for each component and each station, work solid, heat striped, waiting open.
 
+use super::wishes;
 use super::words::{day, served, station, time, verb, what};
 use jiff::{Timestamp, ZonedDateTime};
 use maud::{Markup, PreEscaped, html};
@@ -43,7 +44,8 @@ pub fn leading(timeline: &Timeline, lead: &dyn Fn(usize) -> Option<String>) -> M
 
 fn drawn(timeline: &Timeline, days: Days, style: Option<&str>, lead: &dyn Fn(usize) -> Option<String>) -> Markup {
     let scale = Scale::of(timeline);
-    let rows = rows(timeline);
+    let (rows, components) = rows(timeline);
+    let zone = timeline.served.time_zone().iana_name().filter(|_| style.is_none());
     let width = LABEL + scale.width() + 72.0;
     let height = TOP + ROW * rows.len() as f64 + 30.0;
     let title = match days {
@@ -55,7 +57,7 @@ fn drawn(timeline: &Timeline, days: Days, style: Option<&str>, lead: &dyn Fn(usi
     // A picture with links in it is no single picture for those who hear it.
     let role = if style.is_some() { "img" } else { "group" };
     html! {
-        svg xmlns="http://www.w3.org/2000/svg" class="day" viewBox=(format!("0 0 {width:.0} {height:.0}")) role=(role) aria-labelledby="day-title day-words" {
+        svg xmlns="http://www.w3.org/2000/svg" class="day" viewBox=(format!("0 0 {width:.0} {height:.0}")) role=(role) aria-labelledby="day-title day-words" data-zone=[zone] data-hours=[zone.map(|_| scale.knots())] {
             title id="day-title" { (title) }
             desc id="day-words" { (description) }
             @if let Some(style) = style { style { (PreEscaped(style)) } }
@@ -67,10 +69,10 @@ fn drawn(timeline: &Timeline, days: Days, style: Option<&str>, lead: &dyn Fn(usi
             }
             rect.paper x="0" y="0" width=(format!("{width:.0}")) height=(format!("{height:.0}")) {}
             text.head x="16" y="28" { (title) }
-            text.small x="16" y="48" { "solid: work · striped: on the heat · open: by itself · dotted: hours left out" }
+            text.small x="16" y="48" { "solid: work · striped: on the heat · open: by itself · dotted: hours left out" @if timeline.fixed.iter().any(|one| !one.has_happened) { " · wedge: fixed" } }
             (scale.ruled(timeline, days, height - 24.0))
             @for (n, (name, entries)) in rows.iter().enumerate() {
-                (row(timeline, name, entries, TOP + ROW * n as f64, &scale, lead))
+                (row(timeline, (name, entries, n < components), TOP + ROW * n as f64, &scale, lead))
             }
         }
     }
@@ -81,12 +83,12 @@ pub const STYLE: &str = ".day text{font:13px Georgia,'DejaVu Serif',serif;fill:#
 .day .small{font-size:11px}.day .paper{fill:#fbf8f2}.day .work{fill:#2a2520;stroke:#fbf8f2}.day .wait{fill:#fbf8f2;stroke:#2a2520}\
 .day .hot{fill:url(#heat);stroke:#2a2520}.day .ground{fill:#fbf8f2}.day .stripe{stroke:#2a2520;stroke-width:1.6}\
 .day .rule{stroke:#2a2520;stroke-width:.5;opacity:.45}.day .gap{stroke:#2a2520;stroke-dasharray:1 4}\
-.day .on{fill:#fbf8f2;font-size:11px}.day .under{font-size:11px}";
+.day .on{fill:#fbf8f2;font-size:11px}.day .under{font-size:11px}.day .fixed{fill:#2a2520;stroke:#fbf8f2}";
 
 type Row<'t> = (String, Vec<&'t Entry>);
 
-/// Components in their order, then the stations that are used, and the fridge.
-fn rows(timeline: &Timeline) -> Vec<Row<'_>> {
+/// Components in their order, then the stations that are used, and the fridge; and how many of them are components.
+fn rows(timeline: &Timeline) -> (Vec<Row<'_>>, usize) {
     let mut components: BTreeMap<(usize, usize), Row> = BTreeMap::new();
     for entry in &timeline.entries {
         let job = &timeline.jobs[entry.job];
@@ -100,13 +102,13 @@ fn rows(timeline: &Timeline) -> Vec<Row<'_>> {
     let is_cold = |job: usize| timeline.stays.iter().any(|stay| stay.space == Space::Fridge && stay.from == job);
     let fridge = ("fridge".to_owned(), timeline.entries.iter().filter(|entry| is_cold(entry.job)).collect());
     let stations = stations.chain([fridge]);
-    components.into_values().chain(stations.filter(|(_, entries): &Row| !entries.is_empty())).collect()
+    let count = components.len();
+    (components.into_values().chain(stations.filter(|(_, entries): &Row| !entries.is_empty())).collect(), count)
 }
 
 fn row(
     timeline: &Timeline,
-    name: &str,
-    entries: &[&Entry],
+    (name, entries, is_component): (&str, &[&Entry], bool),
     y: f64,
     scale: &Scale,
     lead: &dyn Fn(usize) -> Option<String>,
@@ -116,7 +118,10 @@ fn row(
         line.rule x1=(LABEL) x2=(format!("{:.1}", LABEL + scale.width())) y1=(format!("{:.1}", y + ROW - 3.0)) y2=(format!("{:.1}", y + ROW - 3.0)) {}
         @for entry in entries {
             @if let Some(leads) = lead(entry.job) {
-                a href=(leads) aria-label={ (time(&entry.begin)) " " (verb(timeline, &timeline.jobs[entry.job])) ", " (what(timeline, &timeline.jobs[entry.job])) } { (bar(timeline, entry, y, scale)) }
+                @let job = &timeline.jobs[entry.job];
+                @let name = format!("{}, {}", verb(timeline, job), what(timeline, job));
+                @let id = is_component.then(|| format!("bar-{}", entry.job));
+                a href=(leads) id=[id] aria-label={ (time(&entry.begin)) " " (name) } data-job=(entry.job) data-name=(name) data-begin=(clock(entry.begin.timestamp())) data-moves[!entry.is_going] { (bar(timeline, entry, y, scale)) }
             } @else { (bar(timeline, entry, y, scale)) }
         }
     }
@@ -136,8 +141,11 @@ fn bar(timeline: &Timeline, entry: &Entry, y: f64, scale: &Scale) -> Markup {
     let letters = (width / 6.4) as usize;
     html! {
         g {
-            title { (time(&entry.begin)) "–" (time(&entry.end)) " " (verb) }
+            title { (time(&entry.begin)) "–" (time(&entry.end)) " " (verb) @for fixed in wishes::fixed(timeline, entry.job) { ", fixed " (fixed) } }
             rect class=(kind) x=(format!("{from:.1}")) y=(format!("{:.1}", y + 3.0)) width=(format!("{width:.1}")) height="20" {}
+            @if wishes::fixed(timeline, entry.job).next().is_some() {
+                path.fixed d=(format!("M{:.1} {:.1}h12l-6 9z", from - 6.0, y - 3.0)) {}
+            }
             @if letters > verb.chars().count() {
                 @if kind == "hot" {
                     rect.ground x=(format!("{:.1}", from + 1.0)) y=(format!("{:.1}", y + 6.0)) width=(format!("{:.1}", verb.chars().count() as f64 * 6.2 + 4.0)) height="14" {}
@@ -205,6 +213,14 @@ impl Scale {
         before
     }
 
+    /// Where moments lie, for a script that goes back from the paper to the clock: "x,minutes" in order.
+    fn knots(&self) -> String {
+        let ends = |(from, to, x): &(Timestamp, Timestamp, f64)| {
+            format!("{x:.1},{} {:.1},{}", clock(*from), x + minutes(*from, *to) * MINUTE, clock(*to))
+        };
+        self.busy.iter().map(ends).collect::<Vec<_>>().join(" ")
+    }
+
     /// The hours over the rows, and where hours are left out.
     fn ruled(&self, timeline: &Timeline, days: Days, bottom: f64) -> Markup {
         let zone = timeline.served.time_zone();
@@ -230,6 +246,11 @@ impl Scale {
             }
         }
     }
+}
+
+/// Minutes of the clock of all clocks: since 1970.
+fn clock(moment: Timestamp) -> i64 {
+    moment.as_second().div_euclid(60)
 }
 
 fn minutes(from: Timestamp, to: Timestamp) -> f64 {

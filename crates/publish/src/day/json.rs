@@ -18,6 +18,9 @@ pub fn json(timeline: &Timeline) -> Value {
         "formulas": timeline.dishes.iter().map(|dish| json!({ "name": dish.formula.name, "served": dish.is_served })).collect::<Vec<_>>(),
         "jobs": timeline.entries.iter().map(|entry| job(timeline, entry)).collect::<Vec<_>>(),
         "stands": timeline.stays.iter().map(stay).collect::<Vec<_>>(),
+        "fixed": timeline.fixed.iter().map(|one| json!({
+            "job": one.job, one.fix.begins.word(): one.fix.when.to_string(), "has-happened": one.has_happened,
+        })).collect::<Vec<_>>(),
         "nobody-at-hand": timeline.left.iter().map(|left| json!({
             "why": if left.away.why == Why::Asleep { "asleep" } else { "out" },
             "wanted": [left.away.from.to_string(), left.away.to.to_string()],
@@ -109,6 +112,10 @@ fn want(timeline: &Timeline, want: Want) -> Value {
             "room": "bowls",
             "of-litres": timeline.place.bowl_sizes.get(size).map(|(holds, _)| holds.as_millilitres() / 1000.0),
         }),
+        Want::Fixed(at) => {
+            let one = &timeline.fixed[at];
+            json!({ "job": one.job, one.fix.begins.word(): one.fix.when.to_string() })
+        }
         Want::Served => json!({ "serving": timeline.wanted.to_string() }),
         Want::Left(at) => {
             let left = timeline.left.iter().find(|left| left.at == at);

@@ -8,9 +8,10 @@ use super::words::{day, time, time_seen_from};
 use super::{chances, wishes};
 use crate::words::Units;
 use formula::read::{Larder, Prices};
+use jiff::ZonedDateTime;
 use maud::{Markup, html};
 use plan::alternatives::Alternative;
-use plan::day::{StepName, Timeline, Wanted};
+use plan::day::{Fixed, StepName, Timeline, Wanted};
 
 /// A task as the timeline tells it.
 pub struct Task {
@@ -20,6 +21,10 @@ pub struct Task {
     pub day: String,
     /// From when to when.
     pub time: String,
+    /// When it begins.
+    pub begin: ZonedDateTime,
+    /// Whether it goes on already.
+    pub is_going: bool,
     /// What hands it needs.
     pub hands: &'static str,
     /// What is done to what, and what is to be known of its time.
@@ -43,6 +48,8 @@ pub fn tasks(timeline: &Timeline) -> Vec<Task> {
             job: entry.job,
             day: day(&entry.begin),
             time: format!("{}–{}", time(&entry.begin), time_seen_from(&entry.end, &entry.begin)),
+            begin: entry.begin.clone(),
+            is_going: entry.is_going,
             hands: match hands(timeline, entry) {
                 Hands::AllTheWhile => "hands all the while",
                 Hands::ToSetItGoing => "hands to set it going",
@@ -53,6 +60,13 @@ pub fn tasks(timeline: &Timeline) -> Vec<Task> {
         }
     };
     timeline.entries.iter().map(one).collect()
+}
+
+/// What is fixed: "mix" of the potato dough, not before 06:30.
+#[must_use]
+pub fn fixed(timeline: &Timeline, one: &Fixed) -> String {
+    let has_happened = if one.has_happened { ", which has happened" } else { "" };
+    format!("{} {}{has_happened}", wishes::step(timeline, one.job), wishes::begins(&one.fix, &timeline.served))
 }
 
 /// Which wishes give way and why, what would help, what was seen, how sure it is, and the cautions.

@@ -19,7 +19,7 @@ pub(crate) use chart::STYLE as CHART_LOOK;
 pub(crate) use chart::{Days, drawing};
 pub use chart::{chart, leading};
 pub use json::json;
-pub use markup::{Task, alternatives_markup, come_to, prep_markup, shopping_markup, tasks};
+pub use markup::{Task, alternatives_markup, come_to, fixed, prep_markup, shopping_markup, tasks};
 pub use prep::prep;
 pub(crate) use prep::{is_told, made_ready, told};
 pub use shopping::shopping;

@@ -155,6 +155,9 @@ pub fn in_words(timeline: &Timeline, entry: &Entry) -> String {
     if job.loads > 1 {
         line.push_str(&format!(", in {} loads", job.loads));
     }
+    for fixed in wishes::fixed(timeline, entry.job) {
+        line.push_str(&format!(", fixed {fixed}"));
+    }
     line.push_str(&looking(timeline, job));
     if between(&entry.end, &entry.needed) >= TimeSpan::minutes(10.0) && job.readies != Some(Readies::Oven) {
         line.push_str(&format!("; then waits until {}", time_seen_from(&entry.needed, &entry.begin)));

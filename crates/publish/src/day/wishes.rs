@@ -3,7 +3,7 @@
 use super::relief;
 use super::words::{action, day, span, thing, time, time_seen_from, verb};
 use jiff::{SignedDuration, ZonedDateTime};
-use plan::day::{Against, Away, HowFar, Learnt, Left, Space, Timeline, Told, Want, What, Why};
+use plan::day::{Against, Away, Fix, Fixed, HowFar, Learnt, Left, Space, Timeline, Told, Want, What, Why};
 use plan::engine::Reached;
 use quantity::{Between, TimeSpan, Volume, print};
 use std::collections::BTreeSet;
@@ -69,6 +69,23 @@ pub fn giving_way(timeline: &Timeline) -> Vec<String> {
     timeline.unmet.iter().map(|unmet| gives_way(timeline, unmet.want, unmet.gives_way)).collect()
 }
 
+/// How a job is fixed: "not before 06:30".
+pub fn fixed(timeline: &Timeline, job: usize) -> impl Iterator<Item = String> {
+    let own = timeline.fixed.iter().filter(move |one| one.job == job && !one.has_happened);
+    own.map(|one| begins(&one.fix, &timeline.served))
+}
+
+/// "at 06:30", "not before Sat 18:00".
+pub fn begins(fix: &Fix, seen: &ZonedDateTime) -> String {
+    format!("{} {}", fix.begins.word().replace('-', " "), time_seen_from(&fix.when, seen))
+}
+
+/// “mix” of the potato dough.
+pub fn step(timeline: &Timeline, job: usize) -> String {
+    let job = &timeline.jobs[job];
+    format!("“{}” of {}", verb(timeline, job), thing(timeline, job))
+}
+
 fn left(timeline: &Timeline, want: Want) -> Option<&Left> {
     timeline.left.iter().find(|left| want == Want::Left(left.at))
 }
@@ -78,6 +95,12 @@ pub fn gives_way(timeline: &Timeline, want: Want, far: HowFar) -> String {
     let by = far.time();
     match want {
         Want::Room(_) | Want::Large(_) => format!("- {} missing", room(timeline, want, far, "")),
+        Want::Fixed(at) => {
+            let Fixed { fix, job, .. } = &timeline.fixed[at];
+            let begin = timeline.entries.iter().find(|entry| entry.job == *job).map(|entry| &entry.begin);
+            let begin = begin.map(|begin| time_seen_from(begin, &timeline.served)).unwrap_or_default();
+            format!("- {} begins at {begin}, though fixed {}", step(timeline, *job), begins(fix, &timeline.served))
+        }
         Want::Served => {
             format!("- served {} later than wished, at {}", span(by), time_seen_from(&timeline.served, &timeline.wanted))
         }
@@ -149,6 +172,10 @@ fn rule(timeline: &Timeline, want: Want) -> Option<String> {
             let (count, holds) = (counted(count, ""), holds(timeline, size));
             Some(format!("no more than {count} of {holds} or more, for {}", large(timeline, size)))
         }
+        Want::Fixed(at) => {
+            let Fixed { fix, job, .. } = &timeline.fixed[at];
+            Some(format!("{} {}", step(timeline, *job), begins(fix, &timeline.served)))
+        }
         Want::Served => Some(format!("serving at {}", time_seen_from(&timeline.wanted, &timeline.wanted))),
         Want::Left(_) => {
             let away = &left(timeline, want)?.away;
@@ -183,6 +210,10 @@ fn would_help(timeline: &Timeline, one: &Against) -> Option<String> {
     let by = far.time();
     match want {
         Want::Room(_) | Want::Large(_) => Some(format!("find {}", room(timeline, want, far, " more"))),
+        Want::Fixed(at) => {
+            let (begin, _) = one.kept.as_ref()?;
+            Some(format!("begin {} at {}", step(timeline, timeline.fixed[at].job), time_seen_from(begin, &timeline.served)))
+        }
         Want::Served => {
             let later = timeline.wanted.checked_add(SignedDuration::from_secs(by.as_seconds() as i64)).ok()?;
             Some(format!("serve at {}", time_seen_from(&later, &timeline.wanted)))

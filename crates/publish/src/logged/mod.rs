@@ -3,9 +3,11 @@
 
 mod beside;
 mod expected;
+mod followed;
 mod report;
 mod shown;
 
 pub use beside::{Beside, Plate, Row};
 pub use expected::{Expected, Moment, Weight, expected};
+pub use followed::{Followed, followed, followed_json};
 pub use shown::{Change, Shown, is_same_figure};

@@ -4,6 +4,7 @@
 
 mod damage;
 mod editions;
+mod gathered;
 mod killed;
 mod records;
 mod revisions;

@@ -2,6 +2,7 @@
 
 mod begin;
 mod compare;
+mod follow;
 mod note;
 mod show;
 
@@ -15,6 +16,7 @@ use super::Ended;
 ///   wellproved trial note saltmarsh/trials/2026-11-21-potato-muffins.toml "sponge/mix=24 °C"
 ///   wellproved trial show saltmarsh/trials/2026-11-21-potato-muffins.toml
 ///   wellproved trial compare saltmarsh --formula potato-muffins
+///   wellproved trial follow saltmarsh --of rye-culture
 ///
 /// What was not seen is left out: missing is missing. A figure that is noted anew keeps what it was before, with the
 /// time. What trials teach, `wellproved learn` tells.
@@ -32,6 +34,7 @@ enum Does {
     Note(note::Note),
     Show(show::Show),
     Compare(compare::Compare),
+    Follow(follow::Follow),
 }
 
 impl Trial {
@@ -41,6 +44,7 @@ impl Trial {
             Does::Note(note) => note.run(),
             Does::Show(show) => show.run(),
             Does::Compare(compare) => compare.run(),
+            Does::Follow(follow) => follow.run(),
         }
     }
 }

@@ -24,6 +24,7 @@ const ALL: &[(&str, &str, &str)] = &[
     ("logging.css", "text/css; charset=utf-8", include_str!("logging.css")),
     ("logging.js", SCRIPT, include_str!("logging.js")),
     ("queue.js", SCRIPT, include_str!("queue.js")),
+    ("day.js", SCRIPT, include_str!("day.js")),
     ("live.js", SCRIPT, include_str!("live.js")),
 ];
 

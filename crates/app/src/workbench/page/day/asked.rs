@@ -21,6 +21,9 @@ pub struct Asked {
 /// What is told of steps, and in which words.
 pub const TOLD: [(&str, &str); 3] = [("done", "done"), ("begun", "begun"), ("seen", "seen")];
 
+/// How steps are fixed, and in which words.
+pub const FIXED: [(&str, &str); 3] = [("at", "at"), ("not-before", "not before"), ("not-after", "not after")];
+
 impl Asked {
     pub fn get(&self, key: &str) -> Option<&str> {
         let said = self.pairs.iter().find(|(name, _)| name == key).map(|(_, value)| value.trim());
@@ -53,6 +56,21 @@ impl Asked {
         self.pairs.iter().filter(|(name, value)| name != key && !value.is_empty()).cloned().collect()
     }
 
+    /// The same without one of the things that are said under a key.
+    pub fn without_one(&self, key: &str, text: &str) -> Pairs {
+        self.pairs.iter().filter(|(name, value)| !(name == key && value.trim() == text)).cloned().collect()
+    }
+
+    /// What is fixed, each with how, in the order in which the day tells it.
+    pub fn fixes(&self) -> Vec<(&'static str, String)> {
+        FIXED.iter().flat_map(|(key, _)| self.all(key).into_iter().map(move |text| (*key, text))).collect()
+    }
+
+    /// When it is on the table.
+    pub fn serve(&self) -> &str {
+        self.get("serve").unwrap_or("09:30")
+    }
+
     /// The kitchen that is meant.
     pub fn place(&self) -> Place {
         let said = |key| self.get(key).map(str::to_owned);
@@ -72,7 +90,7 @@ impl Asked {
         let out =
             self.all("out").iter().flat_map(|text| text.split(',').map(hours).collect::<Vec<_>>()).collect::<Result<_, _>>()?;
         Ok(DayAsked {
-            serve: self.get("serve").unwrap_or("09:30").to_owned(),
+            serve: self.serve().to_owned(),
             formula: self.all("formula"),
             pieces: pieces.map(|(name, count)| format!("{name}={count}")).collect(),
             there: self.all("there"),
@@ -81,6 +99,9 @@ impl Asked {
             done: self.all("done"),
             begun: self.all("begun"),
             seen: self.all("seen"),
+            at: self.all("at"),
+            not_before: self.all("not-before"),
+            not_after: self.all("not-after"),
             zone: self.get("zone").map(str::to_owned),
             now: self.get("now").map(str::to_owned),
         })
@@ -103,7 +124,7 @@ pub fn form(opened: &Opened, asked: &Asked, wanted: Option<&Wanted>) -> Markup {
     let kitchen = asked.get("kitchen").map_or_else(|| opened.book.kitchen().name, str::to_owned);
     html! {
         form.fields.day-form method="get" action="/day" {
-            @for key in ["zone", "now", "done", "begun", "seen"] {
+            @for key in ["zone", "now", "done", "begun", "seen", "at", "not-before", "not-after"] {
                 @for value in asked.all(key) { input type="hidden" name=(key) value=(value); }
             }
             fieldset {

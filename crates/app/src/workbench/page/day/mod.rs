@@ -3,6 +3,7 @@
 //! All that is asked and told stands in the page's address, so that it can be kept, sent and printed.
 
 mod asked;
+mod fixing;
 mod lists;
 mod tasks;
 
@@ -10,6 +11,7 @@ use super::{Way, addresses::asking};
 use crate::asked::day::refused;
 use crate::book::Opened;
 use crate::workbench::answer::{Answer, Refusal, page};
+use crate::workbench::asset::address;
 use crate::workbench::desk::Desk;
 use crate::workbench::door::{Role, Visitor};
 use crate::workbench::frame::Frame;
@@ -30,6 +32,7 @@ pub fn routes() -> Router<Desk> {
     Router::new()
         .route("/day", get(day))
         .route("/day/told", get(tasks::told))
+        .route("/day/fixed", get(fixing::fix))
         .route("/day/prep", get(lists::prep))
         .route("/day/shopping", get(lists::shopping))
         .route("/day/calendar.ics", get(lists::calendar))
@@ -77,9 +80,10 @@ async fn day(State(desk): State<Desk>, visitor: Visitor, Query(pairs): Query<Pai
                 (asked::form(&opened, &asked, wanted))
                 @match &planned {
                     None => p { "Tick what is served, say when it is on the table, and everything is counted back from there." },
-                    Some(Err(refusal)) => { div.refused role="alert" { (refusal.words()) } (tasks::told_so_far(&asked)) }
+                    Some(Err(refusal)) => { div.refused role="alert" { (refusal.words()) } (tasks::told_so_far(&asked)) (fixing::so_far(&asked, None)) }
                     Some(Ok((wanted, day))) => (shown(&opened, &asked, wanted, day)),
                 }
+                script type="module" src=(address("day.js")) {}
             }
         }
     });
@@ -100,10 +104,16 @@ fn shown(opened: &Opened, asked: &Asked, wanted: &Wanted, day: &Timeline) -> Mar
                 @if cfg!(feature = "pdf") { a href=(asking("/day/prep.pdf", &asked.pairs)) { "On paper (PDF)" } }
             }
             (tasks::told_so_far(asked))
+            (fixing::so_far(asked, Some(day)))
             div.planned {
                 div {
                     figure.day-chart tabindex="0" { (publish::day::leading(day, &lead)) }
-                    (tasks::list(asked, day))
+                    div.moving {
+                        p #moving hidden { "Drag a step along the hours, or move it with the arrow keys and press Enter: it is fixed there, and the rest is planned around it." }
+                        button type="button" hidden data-way="back" { "Undo" }
+                        button type="button" hidden data-way="forth" { "Redo" }
+                    }
+                    (tasks::list(asked, wanted, day))
                 }
                 section aria-labelledby="way" {
                     h2 #way { "What is in the way" }

@@ -69,6 +69,7 @@ async fn day(State(desk): State<Desk>, _visitor: Visitor, Path(name): Path<Strin
             there: Default::default(),
             happened: Vec::new(),
             seen: Vec::new(),
+            fixes: Vec::new(),
             place: Workplace::of(&kitchen),
             around: wanted.around(&opened)?,
         };

@@ -2,6 +2,7 @@
 
 use super::apart;
 use crate::commands::costing;
+use crate::paid::said;
 use crate::paper::{Paper, Printed, set};
 use crate::workbench::answer::{Answer, Refusal, page};
 use crate::workbench::desk::Desk;
@@ -13,6 +14,7 @@ use ::formula::{Formula, Severity};
 use axum::extract::{Path, State};
 use axum::http::header;
 use axum::response::{Html, IntoResponse};
+use bench::cost::Said;
 use bench::label::{self, Law, Sold};
 use maud::{Markup, html};
 use std::collections::BTreeMap;
@@ -64,6 +66,11 @@ pub async fn given(State(desk): State<Desk>, visitor: Visitor, Path((name, what)
     if let Some(law) = law {
         return labelled(&opened.book.settings, &formula, law);
     }
+    // Without a memory the prices of now are told.
+    let past = match what.as_str() {
+        "cost" => Some(said(desk.store().ok(), &opened.book).await?),
+        _ => None,
+    };
     tokio::task::block_in_place(|| match what.as_str() {
         "sheet" => {
             let sheet = publish::sheet::sheet(&formula, &opened.book.kitchen(), &opened.book.settings);
@@ -76,7 +83,7 @@ pub async fn given(State(desk): State<Desk>, visitor: Visitor, Path((name, what)
             let words = publish::print::sheet(&sheet, &formula, &settings.language, publish::Units::of(settings));
             paper(Printed::Sheet, Paper::A4, &words)
         }
-        "cost" => cost(&one, &formula, &visitor),
+        "cost" => cost(&one, &formula, &visitor, past.as_deref()),
         _ => Err(Refusal::no_such("A formula gives no such thing.")),
     })
 }
@@ -101,10 +108,11 @@ fn paper(what: Printed, size: Paper, words: &serde_json::Value) -> Answer {
 /// Letters in a line of the costing.
 const WIDTH: usize = 84;
 
-fn cost(one: &OnBench, formula: &Formula, visitor: &Visitor) -> Answer {
+fn cost(one: &OnBench, formula: &Formula, visitor: &Visitor, past: Option<&[Said]>) -> Answer {
     let book = &one.opened.book;
     let around = Wanted::default().around(one.opened)?;
-    let costing = costing(book, formula, &around, &book.prices.wanted, None).map_err(|failure| Refusal::amiss(&failure))?;
+    let costing =
+        costing(book, formula, &around, (&book.prices.wanted, None), past).map_err(|failure| Refusal::amiss(&failure))?;
     let body = html! {
         main #work {
             h1 { (formula.head.title) ": cost" }
