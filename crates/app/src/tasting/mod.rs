@@ -6,6 +6,7 @@ mod laying;
 pub mod raw;
 pub mod reporting;
 pub mod seat;
+pub mod typed;
 
 pub use laying::{lay, word};
 

@@ -79,6 +79,8 @@ pub const DOORS: &[Door] = &[
     ("POST", "/tastings/{name}/close", "/tastings/softer-muffins/close", [401, 303, 303]),
     ("GET", "/tastings/{name}/key", "/tastings/softer-muffins/key", [401, 200, 200]),
     ("GET", "/tastings/{name}/ballots", "/tastings/softer-muffins/ballots", [401, 200, 200]),
+    ("GET", "/tastings/{name}/paper", "/tastings/softer-muffins/paper", [401, 200, 200]),
+    ("POST", "/tastings/{name}/paper", "/tastings/softer-muffins/paper", [401, 303, 303]),
     ("GET", "/tastings/{name}/evidence", "/tastings/softer-muffins/evidence", [401, 200, 200]),
     ("GET", "/tastings/{name}/raw.csv", "/tastings/softer-muffins/raw.csv", [401, 200, 200]),
     ("POST", "/tastings/{name}/forget", "/tastings/softer-muffins/forget", [401, 422, 422]),

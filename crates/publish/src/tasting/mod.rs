@@ -3,6 +3,7 @@
 mod ballots;
 mod chart;
 mod claim;
+mod figures;
 mod json;
 mod leader;
 mod report;

@@ -1,5 +1,7 @@
 //! Blind tastings for whoever leads them: laid, counted without results, closed, and what was found.
 
+mod typed;
+
 use super::Way;
 use crate::tasting::reporting::{Reported, raw};
 use crate::tasting::{Held, held, in_book, lay, now, raw as table};
@@ -33,6 +35,7 @@ pub fn routes() -> Router<Desk> {
         .route("/tastings/{name}/close", post(closed))
         .route("/tastings/{name}/key", get(keyed))
         .route("/tastings/{name}/ballots", get(balloted))
+        .route("/tastings/{name}/paper", get(typed::paper).post(typed::entered))
         .route("/tastings/{name}/evidence", get(evidence))
         .route("/tastings/{name}/raw.csv", get(raw_data))
         .route("/tastings/{name}/forget", post(forgotten))
@@ -88,7 +91,7 @@ async fn one(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String
                 }
                 Some(held) => {
                     (count(&desk, held).await?)
-                    p { a href={ "/tastings/" (name) "/key" } { "The leader’s sheet, with the key" } " · " a href={ "/tastings/" (name) "/ballots" } { "Ballots to print" } }
+                    p { a href={ "/tastings/" (name) "/key" } { "The leader’s sheet, with the key" } " · " a href={ "/tastings/" (name) "/ballots" } { "Ballots to print" } " · " a href={ "/tastings/" (name) "/paper" } { "Type paper ballots in" } }
                     form method="post" action={ "/tastings/" (name) "/close" } { (token(&visitor)) button { "Close the tasting" } }
                     p.fine { "Results can be read once it is closed, and no answer is taken any more." }
                     (removing(&visitor, &name))
@@ -130,7 +133,7 @@ fn removing(visitor: &Visitor, name: &str) -> Markup {
     }
 }
 
-type Fields = Form<BTreeMap<String, String>>;
+pub(super) type Fields = Form<BTreeMap<String, String>>;
 
 async fn laid(
     State(desk): State<Desk>,
