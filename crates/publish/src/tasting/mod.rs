@@ -12,7 +12,7 @@ mod told;
 
 pub use ballots::{ballots, how};
 pub use chart::chart;
-pub use claim::{Claim, claim};
+pub use claim::{Claim, changed, claim};
 pub use json::json;
 pub use leader::{Setting, advice, between, key, served};
 pub(crate) use report::held;

@@ -1,7 +1,7 @@
 //! Ballots of paper, typed in by whoever leads the tasting.
 
-use super::{Fields, leads};
-use crate::tasting::{Held, held, typed};
+use super::{Fields, last, leads};
+use crate::tasting::{Held, typed};
 use crate::workbench::answer::{Answer, page, see};
 use crate::workbench::desk::Desk;
 use crate::workbench::door::Visitor;
@@ -24,14 +24,14 @@ pub struct Said {
 
 pub async fn paper(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>, Query(said): Query<Said>) -> Answer {
     leads(&visitor)?;
-    let held = held(desk.store()?, &name).await?;
+    let held = last(&desk, &name).await?;
     shown(&visitor, &held, "", &said.told)
 }
 
 pub async fn entered(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>, Form(fields): Fields) -> Answer {
     leads(&visitor)?;
     let store = desk.store()?;
-    let held = held(store, &name).await?;
+    let held = last(&desk, &name).await?;
     let text = fields.get("ballots").map(String::as_str).unwrap_or_default();
     let ballots = typed::read(text);
     let kept = match &ballots {
