@@ -4,7 +4,7 @@ use bench::tasting::{Since, since};
 use formula::source::Source;
 use formula::{Book, BookText};
 
-const PLAIN: &str = "title = \"Flat bread\"\nintro = \"Plain.\"\nnotes = [\"Old.\"]\n\n[[component]]\nname = \"bread\"\nscaling-weight = \"80 g\"\n\n[[component.stage]]\nname = \"dough\"\nkind = \"final-mix\"\n\n[component.stage.ingredients]\nflour-bread = \"500 g\"\nwater = \"65 %\"\nsalt = \"10 g\"\n\n[[component.stage.step]]\naction = \"mix\"\ntext = \"Mix {flour-bread}, {water} and {salt}.\"\n\n[[component.stage.step]]\naction = \"bake\"\ntemperature = \"230 °C\"\ntime = \"20 min\"\ntext = \"Bake at {temperature} for {time}.\"\n";
+const PLAIN: &str = "title = \"Flat bread\"\nintro = \"Plain.\"\nnotes = [\"Old.\"]\n\n[[component]]\nname = \"bread\"\n\n[component.yield]\nscaling-weight = \"80 g\"\n\n[[component.stage]]\nname = \"dough\"\nkind = \"final-mix\"\n\n[component.stage.ingredients]\nflour-bread = \"500 g\"\nwater = \"65 %\"\nsalt = \"10 g\"\n\n[[component.stage.step]]\naction = \"mix\"\ntext = \"Mix {flour-bread}, {water} and {salt}.\"\n\n[[component.stage.step]]\naction = \"bake\"\ntemperature = \"230 °C\"\ntime = \"20 min\"\ntext = \"Bake at {temperature} for {time}.\"\n";
 
 #[test]
 fn what_reaches_the_mouth_counts() {
