@@ -21,7 +21,8 @@ for site in site halligofen hostile-site pictures-beside pictures-within; do
 done
 mkdir -p target/browser/looks
 cp tools/test/serving.mjs target/browser/
-for walk in sheet-by-hand logging tasting sharing; do
+cp tools/test/published-rows.mjs target/browser/
+for walk in sheet-by-hand logging tasting published planning sharing; do
   cp "tools/test/$walk.mjs" target/browser/
   node "target/browser/$walk.mjs" .
 done

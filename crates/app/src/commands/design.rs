@@ -72,7 +72,15 @@ enum Form {
 
 impl Design {
     pub fn run(self) -> Ended {
-        let asked = Asked { factors: self.factor, a_day: self.a_day, days: self.days, seed: self.seed, test: self.test, tell: self.tell, power: self.power };
+        let asked = Asked {
+            factors: self.factor,
+            a_day: self.a_day,
+            days: self.days,
+            seed: self.seed,
+            test: self.test,
+            tell: self.tell,
+            power: self.power,
+        };
         let (plan, question) = asked.planned()?;
         let laid = Laid { plan: &plan, question, panel: panel(&question) };
         if let (Some(book), Some(formula), Some(begin)) = (&self.into, &self.formula, &self.begin) {

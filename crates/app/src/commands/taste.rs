@@ -196,7 +196,8 @@ impl Step {
                 let ballots = match (from, seat) {
                     (Some(file), _) => {
                         let text = std::fs::read_to_string(file).map_err(|error| Failure::file("read", file, &error))?;
-                        typed::read(&text).map_err(|failure| Failure::new(format!("{}: {failure}", file.display())).hint(typed::HOW))?
+                        typed::read(&text)
+                            .map_err(|failure| Failure::new(format!("{}: {failure}", file.display())).hint(typed::HOW))?
                     }
                     (None, Some(seat)) => vec![(*seat, answers.join(" "))],
                     (None, None) => Vec::new(),
@@ -225,10 +226,7 @@ impl Step {
                 let (store, held) = which.held(opened).await?;
                 let removed = store.forget(held.seat(*seat)?, now()).await.map_err(told)?;
                 store.close().await;
-                let answers = if removed == 1 { "answer".to_owned() } else { "answers".to_owned() };
-                terminal::say(&format!(
-                    "Removed for good: {removed} {answers} of seat {seat}. Exports and copies made before are yours to delete."
-                ))
+                terminal::say(&crate::tasting::removed(removed, *seat))
             }
         }
     }

@@ -103,7 +103,8 @@ fn triangles_through_the_whole_path() {
 fn printed(name: &str) -> (toml_edit::Table, Vec<Vec<u32>>) {
     let all: toml_edit::DocumentMut = include_str!("../../../bench/tests/tasting/rankings.toml").parse().expect("tables");
     let one = all[name].as_table().expect("a ranking").clone();
-    let row = |row: &toml_edit::Value| row.as_str().expect("a row").split(' ').map(|rank| rank.parse().expect("a rank")).collect();
+    let row =
+        |row: &toml_edit::Value| row.as_str().expect("a row").split(' ').map(|rank| rank.parse().expect("a rank")).collect();
     let rows = one["rows"].as_array().expect("rows").iter().map(row).collect();
     (one, rows)
 }

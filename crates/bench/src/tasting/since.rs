@@ -98,6 +98,7 @@ fn steps(stage: &Stage) -> Vec<String> {
         });
         said.collect::<Vec<_>>()
     };
-    let one = |step: &Step| format!("{:?}", (step.action, step.time, step.side_time, &step.until, step.temperature, figures(step)));
+    let one =
+        |step: &Step| format!("{:?}", (step.action, step.time, step.side_time, &step.until, step.temperature, figures(step)));
     stage.steps.iter().map(one).collect()
 }

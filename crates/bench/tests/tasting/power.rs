@@ -112,11 +112,14 @@ fn the_panel_of_a_ranking_is_enough_and_no_more() {
     let ranking = tasting("ranking", 3, "tell = \"40 %\"");
     let advice = advise(&ranking).expect("a panel");
     // Twice as many make-believe panels with numpy: 40 tasters find 79.7 % of such differences, 24 find 55.6 %.
-    assert!((38..=44).contains(&advice.fewest) && advice.seats % 6 == 0, "{advice:?}");
+    assert!((38..=44).contains(&advice.fewest) && advice.seats.is_multiple_of(6), "{advice:?}");
     let more = advise(&tasting("ranking", 4, "tell = \"40 %\"")).expect("a panel");
     // Seen by numpy: 30 tasters of four samples find 67.9 %.
-    assert!((34..=48).contains(&more.fewest) && more.seats % 4 == 0, "{more:?}");
+    assert!((34..=48).contains(&more.fewest) && more.seats.is_multiple_of(4), "{more:?}");
     // Of three samples, pairs judged at once, it takes more than of two.
-    let (two, three) = (advise(&tasting("liking", 2, "apart = 1")).expect("a panel"), advise(&tasting("liking", 3, "apart = 1")).expect("a panel"));
+    let (two, three) = (
+        advise(&tasting("liking", 2, "apart = 1")).expect("a panel"),
+        advise(&tasting("liking", 3, "apart = 1")).expect("a panel"),
+    );
     assert!(two.fewest < three.fewest && three.fewest < 2 * two.fewest, "{two:?} {three:?}");
 }

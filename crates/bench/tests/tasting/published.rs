@@ -21,7 +21,8 @@ fn ranked(printed: &Table, more: &str) -> Order {
     let ranking = tasting("ranking", rows[0].len(), more);
     let found = found(&ranking, rows.len(), |number, seat, _| in_order(seat, &rows[number]));
     let Finding::Order(order) = found.finding else { panic!("a ranking") };
-    let sums: Vec<f64> = printed["sums"].as_array().expect("sums").iter().filter_map(Value::as_integer).map(|n| n as f64).collect();
+    let sums: Vec<f64> =
+        printed["sums"].as_array().expect("sums").iter().filter_map(Value::as_integer).map(|n| n as f64).collect();
     assert_eq!(order.sums, sums);
     order
 }
@@ -33,10 +34,18 @@ fn rankings_that_are_printed() {
         let printed = printed(name);
         let word = |key: &str| printed[key].as_str().expect("a figure");
         let order = ranked(&printed, "");
-        assert_eq!((format!("{:.2}", order.statistic).as_str(), format!("{:.2}", order.least_for_one).as_str()), (word("statistic"), word("least")));
+        assert_eq!(
+            (format!("{:.2}", order.statistic).as_str(), format!("{:.2}", order.least_for_one).as_str()),
+            (word("statistic"), word("least"))
+        );
         assert!(order.chance.as_percent() < 5.0, "{name}: {:?}", order.chance);
         let letter = |sample: usize| char::from(b'a' + sample as u8);
-        let mut apart: Vec<String> = order.pairs.iter().filter(|pair| pair.differ_alone).map(|pair| format!("{}{}", letter(pair.more), letter(pair.less))).collect();
+        let mut apart: Vec<String> = order
+            .pairs
+            .iter()
+            .filter(|pair| pair.differ_alone)
+            .map(|pair| format!("{}{}", letter(pair.more), letter(pair.less)))
+            .collect();
         let mut wanted: Vec<&str> = printed["apart"].as_array().expect("pairs").iter().filter_map(Value::as_str).collect();
         apart.sort_unstable();
         wanted.sort_unstable();
@@ -69,7 +78,12 @@ fn the_trend_of_siegel_and_castellan() {
     // The first in the order expected has the fewest ranks there: rank 1.
     let order = ranked(&printed, "expected = [\"s0\", \"s1\", \"s2\", \"s3\", \"s4\", \"s5\"]");
     let expected = order.expected.expect("an order was expected");
-    let seen = [format!("{}", expected.mean), format!("{:.3}", expected.deviation), format!("{:.3}", expected.deviations), format!("{:.6}", expected.chance.as_ratio())];
+    let seen = [
+        format!("{}", expected.mean),
+        format!("{:.3}", expected.deviation),
+        format!("{:.3}", expected.deviations),
+        format!("{:.6}", expected.chance.as_ratio()),
+    ];
     let wanted = ["mean", "deviation", "z", "p"].map(|key| printed["expected"][key].as_str().expect("a figure").to_owned());
     assert_eq!((expected.statistic, expected.is_exact, seen), (342.0, true, wanted));
 }

@@ -115,9 +115,9 @@ fn of_order(tasting: &Tasting, order: &Order) -> Markup {
             }
         }
         (line((LEFT, bottom + 40.0), (LEFT + x(1.0 + apart) - x(1.0), bottom + 40.0), "strong"))
-        (text(LEFT, bottom + 60.0, "start", "two means closer than this line are not told apart"))
+        (text(LEFT, bottom + 64.0, "start", "two means closer than this line are not told apart"))
     };
-    frame(bottom + 70.0, &words, &inner)
+    frame(bottom + 74.0, &words, &inner)
 }
 
 /// How many gave each point, sample by sample, with the mean below.

@@ -83,13 +83,19 @@ fn of_order(tasting: &Tasting, order: &Order) -> Rows {
     rows.push((format!("least difference of all pairs at once, {risk}"), print::number(order.least_for_all, 2)));
     if let Some(expected) = &order.expected {
         rows.push(("Page’s L".to_owned(), print::number(expected.statistic, 1)));
-        rows.push(("its mean and standard deviation by chance".to_owned(), format!("{} and {}", print::number(expected.mean, 1), fixed(expected.deviation, 3))));
+        rows.push((
+            "its mean and standard deviation by chance".to_owned(),
+            format!("{} and {}", print::number(expected.mean, 1), fixed(expected.deviation, 3)),
+        ));
         rows.push(("its z".to_owned(), fixed(expected.deviations, 3)));
         let by = if expected.is_exact { "exact" } else { "normal" };
         rows.push((format!("its chance, one-sided, {by}"), chance(expected.chance)));
         for at in [5.0, 1.0].map(Fraction::percent) {
             if let Some(critical) = order.critical_of_expected(at) {
-                rows.push((format!("L is evidence at {}, counted out without ties: from", percent(at)), print::number(critical, 1)));
+                rows.push((
+                    format!("L is evidence at {}, counted out without ties: from", percent(at)),
+                    print::number(critical, 1),
+                ));
             }
         }
     }

@@ -55,7 +55,11 @@ pub fn advice(tasting: &Tasting, advised: Option<Advice>) -> String {
             format!("{} {points} on a scale (answers taken to scatter by {SPREAD} points)", print::number(tasting.apart, 1))
         }
         Method::Ranking => {
-            format!("one of {} samples that {} of people truly tell from the others", tasting.samples.len(), percent(tasting.tell))
+            format!(
+                "one of {} samples that {} of people truly tell from the others",
+                tasting.samples.len(),
+                percent(tasting.tell)
+            )
         }
         _ => format!("a difference that {} of people truly tell", percent(tasting.tell)),
     };

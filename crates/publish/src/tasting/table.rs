@@ -76,7 +76,11 @@ fn of_order(tasting: &Tasting, order: &Order) -> Vec<Table> {
     };
     let pairs = order.pairs.iter().map(pair).collect();
     vec![
-        table("Ranks: 1 has most of it; samples that share a letter are not told apart", &["sample", "rank sum", "mean rank", "group"], sums),
+        table(
+            "Ranks: 1 has most of it; samples that share a letter are not told apart",
+            &["sample", "rank sum", "mean rank", "group"],
+            sums,
+        ),
         table("Pairs", &["first – second", "rank sums differ by", "first put before", "of people, 95 %", "differ"], pairs),
     ]
 }

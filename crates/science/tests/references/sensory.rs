@@ -6,8 +6,7 @@ use science::sensory::forced_choice::Test;
 use science::sensory::ranks::{Fault, Ranks};
 use science::sensory::{
     all_pairs, blind_code, discriminators, forced_choice, friedman, hedonic, page, paired_power, panel_size, ranking_power,
-    serving_order,
-    signed_rank, similarity,
+    serving_order, signed_rank, similarity,
 };
 
 /// How each equation answers a point.

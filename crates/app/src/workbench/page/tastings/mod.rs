@@ -3,17 +3,18 @@
 mod typed;
 
 use super::Way;
+use super::addresses::asking;
 use crate::book::Opened;
 use crate::tasting::evidence::Evidence;
 use crate::tasting::reporting::{Reported, beside, raw};
-use crate::tasting::{Held, held, in_book, lay, now, raw as table};
+use crate::tasting::{Held, held, in_book, lay, now, raw as table, removed as removed_told};
 use crate::workbench::answer::{Answer, Refusal, page, parts, see};
 use crate::workbench::asset;
 use crate::workbench::desk::Desk;
 use crate::workbench::door::{Role, Visitor};
 use crate::workbench::frame::{Frame, token};
 use axum::Router;
-use axum::extract::{Form, Path, State};
+use axum::extract::{Form, Path, Query, State};
 use axum::http::{HeaderMap, header};
 use axum::response::{Html, IntoResponse, Response};
 use axum::routing::{get, post};
@@ -25,6 +26,7 @@ use publish::tasting::{Setting, advice, ballots, key, method_name};
 use qrcode::QrCode;
 use qrcode::render::svg;
 use std::collections::BTreeMap;
+use typed::Said;
 
 pub const WAY: Way = Way { address: "/tastings", title: "Tastings", role: Role::Helper };
 
@@ -79,7 +81,7 @@ async fn last(desk: &Desk, name: &str) -> Result<Held, Refusal> {
     sitting(desk, name).await?.ok_or_else(|| Refusal::no_such("This tasting was never laid."))
 }
 
-async fn one(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>) -> Answer {
+async fn one(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>, Query(said): Query<Said>) -> Answer {
     leads(&visitor)?;
     let opened = desk.book();
     let tasting = in_book(&opened, &name).map_err(|failure| Refusal::no_such(failure.to_string()))?;
@@ -87,6 +89,7 @@ async fn one(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String
     let body = html! {
         main #work {
             h1 { (tasting.title) }
+            @if !said.told.is_empty() { p role="status" { b { (said.told) } } }
             p { (capital(method_name(tasting.method))) ": “" (tasting.question) "”" }
             p.fine { (advice(tasting, advise(tasting))) }
             @match &held {
@@ -215,8 +218,8 @@ async fn forgotten(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<
     let held = last(&desk, &name).await?;
     let number = fields.get("seat").and_then(|seat| seat.parse().ok()).unwrap_or_default();
     let seat = held.seat(number).map_err(|failure| Refusal::unfit(failure.to_string(), ""))?;
-    desk.store()?.forget(seat, now()).await.map_err(crate::memory::told)?;
-    see(&format!("/tastings/{name}"))
+    let removed = desk.store()?.forget(seat, now()).await.map_err(crate::memory::told)?;
+    see(&asking(&format!("/tastings/{name}"), &[("told", removed_told(removed, number))]))
 }
 
 async fn keyed(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>) -> Answer {

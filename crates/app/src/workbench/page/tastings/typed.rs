@@ -15,11 +15,11 @@ use formula::read::Method;
 use maud::html;
 use serde::Deserialize;
 
-/// What became of the last ones.
+/// What became of the last thing that was done.
 #[derive(Default, Deserialize)]
 #[serde(default)]
 pub struct Said {
-    told: String,
+    pub told: String,
 }
 
 pub async fn paper(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>, Query(said): Query<Said>) -> Answer {
@@ -47,7 +47,8 @@ pub async fn entered(State(desk): State<Desk>, visitor: Visitor, Path(name): Pat
 
 fn shown(visitor: &Visitor, held: &Held, text: &str, told: &str) -> Answer {
     let name = &held.tasting.name;
-    let codes: Vec<String> = held.seats.first().map(|seat| seat.cups.iter().map(|cup| cup.code.to_string()).collect()).unwrap_or_default();
+    let codes: Vec<String> =
+        held.seats.first().map(|seat| seat.cups.iter().map(|cup| cup.code.to_string()).collect()).unwrap_or_default();
     let first = |more: usize| codes.get(more).map(String::as_str).unwrap_or_default();
     let example = match held.tasting.method {
         Method::Ranking => format!("1,{}", codes.join(" ")),

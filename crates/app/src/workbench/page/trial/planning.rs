@@ -61,7 +61,8 @@ impl Typed {
         let whole = |text: &str, what: &str| {
             text.trim().parse().map_err(|_| Failure::new(format!("“{text}” is no whole number of {what}")))
         };
-        let test = Tasting::from_str(&self.test, false).map_err(|_| Failure::new(format!("“{}” is no way of tasting", self.test)))?;
+        let test =
+            Tasting::from_str(&self.test, false).map_err(|_| Failure::new(format!("“{}” is no way of tasting", self.test)))?;
         let seed: usize = whole(&self.seed, "chance")?;
         let asked = Asked {
             factors: self.factors.lines().map(str::trim).filter(|line| !line.is_empty()).map(str::to_owned).collect(),
