@@ -1,6 +1,6 @@
 // What the pages of the workbench do in the browser: a figure is tried while it is typed and written when it is
 // left, and parts of the page are exchanged for what the workbench answers. It decides nothing and works out nothing.
-import { exchange, refuse, say } from "./parts.js";
+import { exchange, forgive, refuse, say } from "./parts.js";
 import { send } from "./sending.js";
 import { listen } from "./live.js";
 
@@ -37,18 +37,22 @@ const moving = (control, down) => new URLSearchParams({ gesture: down ? "down" :
 let latest = 0;
 let trying = null;
 
-/** Tries what is being typed: the figures follow, the file stays. Only the last question counts. */
+/** Tries what is being typed: the figures follow, then the remarks; the file stays. Only the last question counts. */
 async function attempt(control) {
   const mine = ++latest;
   trying?.abort();
   trying = new AbortController();
-  const answer = await send(asked("/try"), said(control), trying.signal);
-  if (mine !== latest || !answer) return;
-  if (answer.ok) {
+  const figures = (text) => {
+    if (mine !== latest) return;
     control.removeAttribute("aria-invalid");
-    exchange(answer.text, control);
+    forgive();
+    exchange(text, control);
     performance.mark("figures");
-  } else control.setAttribute("aria-invalid", "true");
+  };
+  const answer = await send(asked("/try"), said(control), trying.signal, figures);
+  if (mine !== latest || !answer) return;
+  if (answer.ok) exchange(answer.text, control);
+  else control.setAttribute("aria-invalid", "true");
 }
 
 /** Does it: the file is written, and the page shows what stands there. */
@@ -58,6 +62,7 @@ async function perform(path, body, control) {
   const answer = await send(asked(path), body);
   if (!answer) return;
   if (!answer.ok) return refuse(answer.text, control);
+  forgive();
   exchange(answer.text);
   followUp();
 }
