@@ -151,7 +151,7 @@ impl Store {
     /// # Errors
     /// [`StoreFault::StillOpen`] until it is closed.
     pub async fn answers(&self, sitting: i64) -> Result<Vec<Answer>, StoreFault> {
-        match self.sittings().await?.into_iter().find(|one| one.number == sitting) {
+        match self.sitting_of(sitting).await? {
             Some(one) if one.closed.is_none() => Err(StoreFault::StillOpen(one.tasting)),
             _ => self.all_answers(sitting).await,
         }

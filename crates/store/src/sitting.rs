@@ -106,7 +106,9 @@ impl Store {
     /// # Errors
     /// [`StoreFault`] where the store is away.
     pub async fn sitting(&self, tasting: &str) -> Result<Option<Sitting>, StoreFault> {
-        Ok(self.sittings().await?.into_iter().rfind(|one| one.tasting == tasting))
+        let asked = "SELECT COALESCE(MAX(number), 0) FROM sitting WHERE tasting = $1";
+        let last = sqlx::query(asked).bind(tasting).fetch_one(&self.pool).await?;
+        self.sitting_of(last.try_get(0)?).await
     }
 
     /// Every sitting, the oldest first.
@@ -119,13 +121,26 @@ impl Store {
         let mut sittings = rows.iter().map(sitting).collect::<Result<Vec<_>, _>>()?;
         let asked = "SELECT sitting, kind, name, revision FROM sitting_sample ORDER BY sitting, place";
         for row in &sqlx::query(asked).fetch_all(&self.pool).await? {
-            let (number, kind): (i64, String) = (row.try_get("sitting")?, row.try_get("kind")?);
-            let kind = Kind::of(&kind).ok_or(StoreFault::TooNew)?;
-            if let Some(one) = sittings.iter_mut().find(|one| one.number == number) {
-                one.samples.push((kind, row.try_get("name")?, row.try_get("revision")?));
+            let number: i64 = row.try_get("sitting")?;
+            if let Ok(at) = sittings.binary_search_by_key(&number, |one| one.number) {
+                sittings[at].samples.push(sample(row)?);
             }
         }
         Ok(sittings)
+    }
+
+    /// The sitting of that number, if there is one.
+    ///
+    /// # Errors
+    /// [`StoreFault`] where the store is away.
+    pub async fn sitting_of(&self, number: i64) -> Result<Option<Sitting>, StoreFault> {
+        let asked = "SELECT number, tasting, revision, seed, laid_at, closed_at FROM sitting WHERE number = $1";
+        let Some(row) = sqlx::query(asked).bind(number).fetch_optional(&self.pool).await? else { return Ok(None) };
+        let mut one = sitting(&row)?;
+        let asked = "SELECT kind, name, revision FROM sitting_sample WHERE sitting = $1 ORDER BY place";
+        let rows = sqlx::query(asked).bind(number).fetch_all(&self.pool).await?;
+        one.samples = rows.iter().map(sample).collect::<Result<_, _>>()?;
+        Ok(Some(one))
     }
 
     /// The seats of a sitting, with what stands there: the key to the codes.
@@ -155,7 +170,7 @@ impl Store {
         let asked = "SELECT sitting, number FROM seat WHERE link = $1";
         let Some(row) = sqlx::query(asked).bind(hash(word)).fetch_optional(&self.pool).await? else { return Ok(None) };
         let (in_sitting, number): (i64, i64) = (row.try_get("sitting")?, row.try_get("number")?);
-        let sitting = self.sittings().await?.into_iter().find(|one| one.number == in_sitting);
+        let sitting = self.sitting_of(in_sitting).await?;
         let seat = self.seats(in_sitting).await?.into_iter().find(|one| one.number == number);
         Ok(sitting.zip(seat))
     }
@@ -220,6 +235,11 @@ fn sitting(row: &AnyRow) -> Result<Sitting, StoreFault> {
         closed: perhaps(&closed)?,
         samples: Vec::new(),
     })
+}
+
+fn sample(row: &AnyRow) -> Result<(Kind, String, i64), StoreFault> {
+    let kind: String = row.try_get("kind")?;
+    Ok((Kind::of(&kind).ok_or(StoreFault::TooNew)?, row.try_get("name")?, row.try_get("revision")?))
 }
 
 fn seat(row: &AnyRow) -> Result<Seat, StoreFault> {

@@ -4,6 +4,7 @@ pub mod day;
 mod figures;
 mod kitchen;
 pub mod steps;
+pub mod trial_plan;
 mod wishes;
 
 pub use figures::{count, length, percent, time};

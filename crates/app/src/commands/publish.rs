@@ -16,7 +16,8 @@ use std::path::PathBuf;
 /// kitchen of their own. Only what changed since the last time is made anew; pages of formulas
 /// that are gone are removed, files of your own are left alone. With errors in the book nothing is written.
 ///
-/// What a formula cites as evidence is claimed only where the book's memory holds the closed tasting.
+/// What a formula cites as evidence is claimed only where the book's memory holds the closed tasting, or its raw data
+/// lie beside it.
 ///
 /// The lists go by title, tag and ingredient. Where book.toml states the address of the pages, there are also a feed
 /// (feed.xml), a site map (sitemap.xml) and canonical links. Given one formula's file, its page is added or renewed.

@@ -6,15 +6,14 @@ use crate::book::Opened;
 use crate::failure::Failure;
 use crate::memory::{Memory, told, wait};
 use crate::tasting::reporting::{Reported, raw};
-use crate::tasting::seat::{agree, at_seat, record_answer};
-use crate::tasting::{Held, held, in_book, lay, now, raw as table};
+use crate::tasting::{Held, held, in_book, lay, now, raw as table, typed};
 use crate::{files, terminal};
 use bench::tasting::{advise, items};
 use clap::ValueEnum;
 use publish::page::evidence_page;
 use publish::tasting::{self as words, Setting};
 use std::path::{Path, PathBuf};
-use store::{Kept, Store};
+use store::Store;
 
 /// Tastes blind: lays the table, takes answers down, closes, and says what was found and what was not.
 ///
@@ -195,11 +194,15 @@ impl Step {
             Self::Answer { seat, answers, from, .. } => {
                 let (store, held) = which.held(opened).await?;
                 let ballots = match (from, seat) {
-                    (Some(file), _) => read_ballots(file)?,
+                    (Some(file), _) => {
+                        let text = std::fs::read_to_string(file).map_err(|error| Failure::file("read", file, &error))?;
+                        typed::read(&text)
+                            .map_err(|failure| Failure::new(format!("{}: {failure}", file.display())).hint(typed::HOW))?
+                    }
                     (None, Some(seat)) => vec![(*seat, answers.join(" "))],
                     (None, None) => Vec::new(),
                 };
-                let counts = answer(&store, &held, &ballots).await;
+                let counts = typed::enter(&store, &held, &ballots).await;
                 store.close().await;
                 terminal::say(&counts?)
             }
@@ -223,10 +226,7 @@ impl Step {
                 let (store, held) = which.held(opened).await?;
                 let removed = store.forget(held.seat(*seat)?, now()).await.map_err(told)?;
                 store.close().await;
-                let answers = if removed == 1 { "answer".to_owned() } else { "answers".to_owned() };
-                terminal::say(&format!(
-                    "Removed for good: {removed} {answers} of seat {seat}. Exports and copies made before are yours to delete."
-                ))
+                terminal::say(&crate::tasting::removed(removed, *seat))
             }
         }
     }
@@ -250,50 +250,6 @@ async fn show(store: &Store, opened: &Opened, held: &Held, links: &[String], bal
         terminal::remark(&format!("written: {}", file.display()));
     }
     terminal::say(&words::key(&setting, terminal::width()))
-}
-
-/// A table of ballots: seat and answers.
-fn read_ballots(file: &Path) -> Result<Vec<(u32, String)>, Failure> {
-    let text = std::fs::read_to_string(file).map_err(|error| Failure::file("read", file, &error))?;
-    let is_row = |(at, line): &(usize, &str)| !line.trim().is_empty() && (*at > 0 || !line.starts_with("seat"));
-    let rows = text.lines().enumerate().filter(is_row);
-    let row = |(at, line): (usize, &str)| {
-        let (seat, answers) = line.split_once(',').unwrap_or((line, ""));
-        let seat = seat.trim().parse().map_err(|_| {
-            Failure::new(format!("row {} of {} has no seat: “{line}”", at + 1, file.display()))
-                .hint("write seat,answers: 7,543 271 118")
-        })?;
-        Ok((seat, answers.trim().trim_matches('"').to_owned()))
-    };
-    rows.map(row).collect()
-}
-
-/// Takes ballots down and says what became of them.
-async fn answer(store: &Store, held: &Held, ballots: &[(u32, String)]) -> Result<String, Failure> {
-    let (mut new, mut corrected, mut already) = (0, 0, 0);
-    for (number, answers) in ballots {
-        let at = at_seat(store, held, held.seat(*number)?.1).await?;
-        let of_seat = |failure: Failure| Failure::new(format!("seat {number}: {failure}"));
-        agree(store, &at, now()).await.map_err(of_seat)?;
-        let asked = items(&held.tasting, &at.seat);
-        let single = asked.first().filter(|_| !held.tasting.method.is_scored());
-        let given: Vec<(&str, &str)> = match single {
-            Some((item, _)) => vec![(item.as_str(), answers.as_str())],
-            None => answers.split_whitespace().map(|one| one.split_once('=').unwrap_or((one, ""))).collect(),
-        };
-        for (item, value) in given {
-            let client = crate::tasting::word()?;
-            match record_answer(store, &at, (item, value), &client, now()).await.map_err(of_seat)? {
-                Kept::New => new += 1,
-                Kept::Corrected => corrected += 1,
-                Kept::Already => already += 1,
-            }
-        }
-    }
-    let mut told = vec![format!("{new} {} kept", if new == 1 { "answer" } else { "answers" })];
-    told.extend((corrected > 0).then(|| format!("{corrected} corrected (what stood there before is kept)")));
-    told.extend((already > 0).then(|| format!("{already} there already")));
-    Ok(format!("{}.", told.join(", ")))
 }
 
 /// How far the tasting has come.

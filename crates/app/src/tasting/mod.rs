@@ -6,6 +6,7 @@ mod laying;
 pub mod raw;
 pub mod reporting;
 pub mod seat;
+pub mod typed;
 
 pub use laying::{lay, word};
 
@@ -24,6 +25,14 @@ use store::{Kind, Sitting, Store};
 pub fn now() -> Timestamp {
     let now = Timestamp::now();
     Timestamp::from_second(now.as_second()).unwrap_or(now)
+}
+
+/// What became of a taster's answers that were removed, and where they may still be.
+pub fn removed(answers: u64, seat: u32) -> String {
+    let what = if answers == 1 { "answer" } else { "answers" };
+    format!(
+        "Removed for good: {answers} {what} of seat {seat}. Exports, backups and raw data written before are yours to delete, and pages that claim it to be published again."
+    )
 }
 
 /// A tasting as it is held: the text it was laid by, and its table.

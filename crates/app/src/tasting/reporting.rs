@@ -45,6 +45,13 @@ impl Reported {
     }
 }
 
+/// The report of the raw data that lie beside a tasting in its book, if there are any.
+pub fn beside(opened: &Opened, name: &str) -> Option<Result<Reported, Failure>> {
+    let tasting = opened.book.tastings.get(name)?;
+    let table = opened.text.files.get(&format!("tastings/{name}.csv"))?;
+    Some(super::raw::read(tasting, &table.text).map(|raw| Reported::of(tasting.clone(), raw, opened)))
+}
+
 /// The raw data of a sitting that is closed.
 pub async fn raw(store: &Store, held: &Held) -> Result<Raw, Failure> {
     let answers = store.answers(held.sitting.number).await.map_err(told)?;

@@ -99,39 +99,37 @@ fn triangles_through_the_whole_path() {
     }
 }
 
-/// ISO 8587, Annex A: rank sums 17, 31, 32, 23, 17 of 8; a hand-out's 33, 14, 20, 43 of 11. Newell & MacFarlane (1987).
+/// A ranking that is printed with its results, and its rows.
+fn printed(name: &str) -> (toml_edit::Table, Vec<Vec<u32>>) {
+    let all: toml_edit::DocumentMut = include_str!("../../../bench/tests/tasting/rankings.toml").parse().expect("tables");
+    let one = all[name].as_table().expect("a ranking").clone();
+    let row =
+        |row: &toml_edit::Value| row.as_str().expect("a row").split(' ').map(|rank| rank.parse().expect("a rank")).collect();
+    let rows = one["rows"].as_array().expect("rows").iter().map(row).collect();
+    (one, rows)
+}
+
+/// Worked rankings, entered as ballots: F, the least difference, the pairs that differ by it.
 #[test]
 fn rankings_through_the_whole_path() {
-    let names = ["a", "b", "c", "d", "e"];
-    let (sandbox, key) = laid("ranking", &names, "", 8);
-    let iso = [
-        [1, 3, 5, 4, 2],
-        [1, 4, 5, 3, 2],
-        [2, 3, 4, 5, 1],
-        [2, 4, 3, 1, 5],
-        [2, 4, 5, 1, 3],
-        [2, 5, 3, 4, 1],
-        [3, 5, 2, 4, 1],
-        [4, 3, 5, 1, 2],
-    ];
-    let ballots: Vec<String> = key.iter().zip(&iso).map(|(seat, row)| ranks(seat, &names, row)).collect();
-    let finding = reported(&sandbox, &ballots)["finding"].clone();
-    assert_eq!(finding["rank-sums"], serde_json::json!([17.0, 31.0, 32.0, 23.0, 17.0]));
-    assert!((number(&finding["F"]) - 10.60).abs() < 0.006, "{finding}");
-    assert!((number(&finding["least-difference"]) - 12.40).abs() < 0.006, "{finding}");
-    assert_eq!(number(&finding["least-difference-of-all-pairs"]), 18.0);
-    let text = sandbox.fine(&["taste", "report", "saltmarsh", "one"]);
-    assert!(text.contains("Friedman’s F = 10.60 of 5 samples"), "{text}");
-
-    let (sandbox, key) = laid("ranking", &["a", "b", "c", "d"], "", 11);
-    let mut rows = vec![[3, 1, 2, 4]; 7];
-    rows.extend([[2, 1, 3, 4], [3, 2, 1, 4], [3, 2, 1, 4], [4, 2, 1, 3]]);
-    let ballots: Vec<String> = key.iter().zip(&rows).map(|(seat, row)| ranks(seat, &["a", "b", "c", "d"], row)).collect();
-    let finding = reported(&sandbox, &ballots)["finding"].clone();
-    assert!((number(&finding["F"]) - 27.76).abs() < 0.006, "{finding}");
-    let apart = finding["pairs"].as_array().expect("pairs").iter().filter(|pair| pair["differ-if-chosen-beforehand"] == true);
-    let apart: Vec<String> = apart.map(|pair| format!("{}{}", pair["more"], pair["less"]).replace('"', "")).collect();
-    assert_eq!(apart, ["ba", "ca", "bd", "cd"]);
+    for name in ["iso-8587", "eleven", "seven"] {
+        let (printed, rows) = printed(name);
+        let names = &["a", "b", "c", "d", "e", "f"][..rows[0].len()];
+        let (sandbox, key) = laid("ranking", names, "", rows.len());
+        let ballots: Vec<String> = key.iter().zip(&rows).map(|(seat, row)| ranks(seat, names, row)).collect();
+        let finding = reported(&sandbox, &ballots)["finding"].clone();
+        let word = |key: &str| printed[key].as_str().expect("a figure").to_owned();
+        let shown = [number(&finding["F"]), number(&finding["least-difference"])].map(|figure| format!("{figure:.2}"));
+        assert_eq!(shown, [word("statistic"), word("least")], "{finding}");
+        let apart = finding["pairs"].as_array().expect("pairs").iter().filter(|pair| pair["differ-if-chosen-beforehand"] == true);
+        let mut apart: Vec<String> = apart.map(|pair| format!("{}{}", pair["more"], pair["less"]).replace('"', "")).collect();
+        let mut wanted: Vec<&str> = printed["apart"].as_array().expect("pairs").iter().filter_map(|one| one.as_str()).collect();
+        apart.sort_unstable();
+        wanted.sort_unstable();
+        assert_eq!(apart, wanted, "{name}");
+        let text = sandbox.fine(&["taste", "report", "saltmarsh", "one"]);
+        assert!(text.contains(&format!("Friedman’s F = {} of {} samples", word("statistic"), names.len())), "{text}");
+    }
 }
 
 /// Page's L of Craig's data (Siegel & Castellan 1988, p. 186): 342, exact p 0.000566.
@@ -139,7 +137,7 @@ fn rankings_through_the_whole_path() {
 fn an_expected_order_through_the_whole_path() {
     let names = ["a", "b", "c", "d", "e", "f"];
     let (sandbox, key) = laid("ranking", &names, "expected = [\"a\", \"b\", \"c\", \"d\", \"e\", \"f\"]", 4);
-    let rows = [[1, 2, 3, 5, 4, 6], [1, 2, 3, 6, 5, 4], [2, 1, 3, 6, 5, 4], [5, 1, 2, 3, 6, 4]];
+    let (_, rows) = printed("craig");
     let ballots: Vec<String> = key.iter().zip(&rows).map(|(seat, row)| ranks(seat, &names, row)).collect();
     let finding = reported(&sandbox, &ballots)["finding"].clone();
     assert_eq!((number(&finding["expected"]["L"]), &finding["expected"]["exact"]), (342.0, &true.into()));
@@ -251,11 +249,14 @@ fn nothing_is_told_before_closing_and_nothing_taken_after() {
 #[test]
 fn a_page_claims_only_what_was_tasted() {
     let cite = |sandbox: &Sandbox, names: &str| {
-        let text = sandbox.read(MUFFINS).replacen("storage = ", &format!("evidence = [{names}]\nstorage = "), 1);
-        sandbox.write(MUFFINS, text);
+        let own = "evidence = [\"softer-muffins\", \"potato-of-yesterday\"]";
+        sandbox.write(MUFFINS, sandbox.read(MUFFINS).replacen(own, &format!("evidence = [{names}]"), 1));
     };
     let sandbox = Sandbox::with_demo();
-    cite(&sandbox, "\"softer-muffins\", \"potato-of-yesterday\"");
+    // The demo's raw data lie beside its tastings: without them there is nothing to show.
+    for name in ["softer-muffins", "potato-of-yesterday"] {
+        std::fs::remove_file(sandbox.path(&format!("saltmarsh/tastings/{name}.csv"))).expect("a file");
+    }
     let silent = sandbox.run(&["publish", "saltmarsh"]);
     assert_eq!(silent.status, 0, "{}", silent.err);
     assert!(silent.out.contains("evidence-not-held") && silent.out.contains("its answers are not kept here"), "{}", silent.out);
@@ -279,6 +280,48 @@ fn a_page_claims_only_what_was_tasted() {
     let made = sandbox.fine(&["exchange", MUFFINS, "milk", "--write", "saltmarsh/formulas/new.toml"]);
     assert!(made.contains("the evidence of tastings"), "{made}");
     assert!(!sandbox.read("saltmarsh/formulas/new.toml").contains("evidence"));
+}
+
+/// The demo's page claims what its tastings found, from the raw data beside them, and leads to the sheets.
+#[test]
+fn the_demo_s_page_claims_its_tastings() {
+    let sandbox = Sandbox::with_demo();
+    let told = sandbox.run(&["publish", "saltmarsh"]);
+    assert!(!told.out.contains("evidence-not-held") && !told.out.contains("changed-since-tasted"), "{}", told.out);
+    let page = sandbox.read("published/potato-muffins.html");
+    for (name, words) in [
+        ("softer-muffins", "Softer than “sponge of 12 hours”"),
+        ("potato-of-yesterday", "Not told from “potato of the day before” in a blind triangle test of 30 people"),
+    ] {
+        assert!(page.contains(words) && page.contains(&format!("href=\"{name}.evidence.html\"")), "{page}");
+        assert!(sandbox.read(&format!("published/{name}.evidence.html")).contains("href=\"potato-muffins.html\""));
+    }
+    sandbox.write("saltmarsh/tastings/softer-muffins.csv", "tasting,closed\n");
+    let told = sandbox.run(&["publish", "saltmarsh"]);
+    assert!(told.out.contains("its raw data cannot be read"), "{}", told.out);
+}
+
+/// What was changed since it was tasted is told with its place, and on the page; a note or a larger batch is no change.
+#[test]
+fn a_claim_is_told_as_earlier_once_what_was_tasted_is_changed() {
+    let (sandbox, key) = laid("preference", &["a", "b"], "", 12);
+    let own = "evidence = [\"softer-muffins\", \"potato-of-yesterday\"]";
+    sandbox.write(MUFFINS, sandbox.read(MUFFINS).replacen(own, "evidence = [\"one\"]", 1));
+    let ballots: Vec<String> = key.iter().map(|seat| code(seat, "a")).collect();
+    reported(&sandbox, &ballots);
+    let change = |from: &str, to: &str| {
+        let text = sandbox.read(MUFFINS);
+        assert!(text.contains(from), "{from}");
+        sandbox.write(MUFFINS, text.replacen(from, to, 1));
+        sandbox.run(&["publish", "saltmarsh"])
+    };
+    let told = change("Soft as a pillow inside", "Softer than a pillow inside");
+    assert!(!told.out.contains("changed-since-tasted"), "{}", told.out);
+    let told = change("amount = \"20 g\", as-flour", "amount = \"40 g\", as-flour");
+    assert!(told.out.contains("changed-since-tasted") && told.out.contains("formulas/potato-muffins.toml:"), "{}", told.out);
+    let page = sandbox.read("published/potato-muffins.html");
+    assert!(page.contains("Tasted was revision 1; changed since: ") && page.contains("emolina"), "{page}");
+    assert!(sandbox.read("published/one.evidence.html").contains("Tasted was revision 1; changed since: "));
 }
 
 /// The demo's two invented tastings: their evidence comes anew from the raw data beside them.

@@ -5,9 +5,10 @@ use super::lay::block;
 use crate::trial::{Question, panel};
 use formula::read::{MOST_TASTERS, Method, Tasting};
 use quantity::Fraction;
-use science::sensory::forced_choice::{Test, chance};
+use science::sensory::forced_choice::chance;
 use science::sensory::paired_power;
 use science::sensory::panel_size;
+use science::sensory::ranking_power;
 use science::sensory::similarity::{Recipe, most};
 
 /// How far the differences of two samples' points scatter from taster to taster, as a standard deviation, where
@@ -30,8 +31,8 @@ pub struct Advice {
 
 /// Returns the panel that a tasting asks for; none where no panel of up to five hundred would do.
 ///
-/// For a choice it is exact. A ranking is taken as the choice between two samples, which of them is put first: the
-/// test over all samples may find less or more. Points are taken to scatter by [`SPREAD`].
+/// For a choice it is exact. In a ranking one sample stands out and the others are alike: panels made up at random.
+/// Points are taken to scatter by [`SPREAD`].
 #[must_use]
 pub fn advise(tasting: &Tasting) -> Option<Advice> {
     let round = block(tasting.method, tasting.samples.len()).max(1) as u32;
@@ -46,11 +47,20 @@ pub fn advise(tasting: &Tasting) -> Option<Advice> {
         let seats = (0..20).map(|more| rounded(fewest) + more * round).find(|n| sure(*n) >= tasting.power)?;
         Advice { fewest, seats, power: sure(seats) }
     } else if tasting.method.is_scored() {
+        // Of several samples all pairs are judged at once (Bonferroni).
+        let samples = tasting.samples.len();
+        let risk = tasting.risk * (2.0 / (samples * (samples - 1)) as f64);
         let apart = tasting.apart / SPREAD;
-        let fewest = paired_power::smallest(apart, tasting.risk, tasting.power)? as u32;
-        Advice { fewest, seats: rounded(fewest), power: paired_power::power(rounded(fewest) as usize, apart, tasting.risk) }
+        let fewest = paired_power::smallest(apart, risk, tasting.power)? as u32;
+        Advice { fewest, seats: rounded(fewest), power: paired_power::power(rounded(fewest) as usize, apart, risk) }
+    } else if tasting.method == Method::Ranking {
+        let samples = tasting.samples.len();
+        let power = |n: u32| ranking_power::power(n as usize, samples, tasting.tell, tasting.risk);
+        let fewest = ranking_power::smallest(samples, tasting.tell, tasting.risk, tasting.power)? as u32;
+        let seats = (0..20).map(|more| rounded(fewest) + more * round).find(|n| power(*n) >= tasting.power)?;
+        Advice { fewest, seats, power: power(seats) }
     } else {
-        let test = if tasting.method == Method::Ranking { Test::PairedPreference } else { test(tasting) };
+        let test = test(tasting);
         let question = Question { test, tell: tasting.tell, significance: tasting.risk, power: tasting.power };
         let advised = panel(&question)?;
         let power = |n: u32| panel_size::power(test, n, tasting.tell, tasting.risk);

@@ -4,9 +4,12 @@ use super::sheet::Sheet;
 use formula::read::{Method, Tasting};
 use quantity::{Between, Fraction};
 use science::sensory::discriminators::{Discriminators, discriminators};
-use science::sensory::forced_choice::{Test, chance, fewest};
+use science::sensory::forced_choice::{Test, chance, deviations, fewest};
 use science::sensory::panel_size;
 use science::sensory::similarity::{Recipe, most};
+
+/// The risks, in percent, at which tables of critical numbers are printed.
+const LEVELS: [f64; 4] = [10.0, 5.0, 1.0, 0.1];
 
 /// What the choices of a panel say.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -23,8 +26,14 @@ pub struct Choice {
     pub of: u32,
     /// How likely so many are by guessing alone.
     pub chance: Fraction,
+    /// How many would be by guessing alone, on the average.
+    pub guessed: f64,
+    /// How many standard deviations above that they lie: for large panels, where the exact chance stands beside it.
+    pub deviations: f64,
     /// The fewest that would have been evidence.
     pub needed: Option<u32>,
+    /// The fewest that would have been evidence at each risk of the published tables.
+    pub levels: [(Fraction, Option<u32>); 4],
     /// The share who really tell, guesses taken off, with one-sided limits at 95 %.
     pub told: Discriminators,
     /// The share who chose as most did, with two-sided limits at 95 %.
@@ -42,6 +51,8 @@ pub struct Alike {
     pub tolerated: Fraction,
     /// The most right answers that allow it, by the exact binomial; none where no answer would.
     pub most: Option<u32>,
+    /// The same by the normal limit, which some tables print: another by one answer at the most.
+    pub by_normal: Option<u32>,
     /// Whether it is so.
     pub is_so: bool,
 }
@@ -81,13 +92,17 @@ pub fn choice(tasting: &Tasting, sheets: &[&Sheet]) -> Choice {
         right,
         of,
         chance: chance(test, right, of),
+        guessed: f64::from(of) * test.guess(),
+        deviations: deviations(test, right, of),
         needed: fewest(test, of, tasting.risk),
+        levels: LEVELS.map(Fraction::percent).map(|risk| (risk, fewest(test, of, risk))),
         told: discriminators(test, right, of, sure),
         share: Between { from: with_guesses(two_sided.from), to: with_guesses(two_sided.to) },
         power: panel_size::power(test, of, tasting.tell, tasting.risk),
         alike: tasting.alike.map(|tolerated| {
-            let most = most(test, of, tolerated, tasting.risk, Recipe::Exact);
-            Alike { tolerated, most, is_so: most.is_some_and(|most| right <= most) }
+            let by = |recipe| most(test, of, tolerated, tasting.risk, recipe);
+            let (most, by_normal) = (by(Recipe::Exact), by(Recipe::NormalLimit));
+            Alike { tolerated, most, by_normal, is_so: most.is_some_and(|most| right <= most) }
         }),
     }
 }

@@ -11,6 +11,7 @@ mod notice;
 mod order;
 mod points;
 mod sheet;
+mod since;
 
 pub use advice::{Advice, SPREAD, advise};
 pub use asked::{Item, Wrong, asked, items, read};
@@ -24,3 +25,4 @@ pub use science::sensory::discriminators::Discriminators;
 pub use science::sensory::forced_choice::Test;
 pub use science::sensory::hedonic::{Summary, WORDS as LIKING};
 pub use sheet::{Sheet, Tasted};
+pub use since::{Since, since};

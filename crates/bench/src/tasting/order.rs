@@ -5,7 +5,7 @@ use formula::read::Tasting;
 use quantity::{Between, Fraction};
 use science::sensory::discriminators::discriminators;
 use science::sensory::forced_choice::Test;
-use science::sensory::panel_size;
+use science::sensory::ranking_power;
 use science::sensory::ranks::Ranks;
 use science::sensory::{all_pairs, friedman, page};
 
@@ -22,6 +22,8 @@ pub struct Order {
     pub chance: Fraction,
     /// Whether that was counted out exactly; chi-squared otherwise.
     pub is_exact: bool,
+    /// The same by chi-squared, which the exact chance stands above.
+    pub by_chi_squared: Fraction,
     /// How far tasters agree: Kendall's W, from 0 to 1.
     pub agreement: f64,
     /// The least difference of rank sums for a pair that was chosen beforehand.
@@ -32,10 +34,31 @@ pub struct Order {
     pub is_from_table: bool,
     /// Every two samples.
     pub pairs: Vec<Pair>,
+    /// The groups that each sample is in, all pairs at once: samples of one group are not told apart.
+    pub groups: Vec<Vec<usize>>,
     /// Whether they rose as was expected beforehand.
     pub expected: Option<Expected>,
-    /// How often this panel would find, of two samples, the difference worth seeing.
-    pub power: Fraction,
+}
+
+impl Order {
+    /// How often such a panel would find one sample that stands out by the difference worth seeing.
+    #[must_use]
+    pub fn power(&self, tasting: &Tasting) -> Fraction {
+        ranking_power::power(self.tasters, self.sums.len(), tasting.tell, tasting.risk)
+    }
+
+    /// From which statistic on such a panel without ties finds a difference, counted out exactly; none where it is too
+    /// large for that.
+    #[must_use]
+    pub fn critical(&self, risk: Fraction) -> Option<f64> {
+        if self.is_exact { friedman::exact_critical(self.tasters, self.sums.len(), risk) } else { None }
+    }
+
+    /// From which L on such a panel without ties came as expected, counted out exactly; none where it is too large.
+    #[must_use]
+    pub fn critical_of_expected(&self, risk: Fraction) -> Option<f64> {
+        page::exact_critical(self.tasters, self.sums.len(), risk)
+    }
 }
 
 /// Two samples of a ranking.
@@ -68,6 +91,12 @@ pub struct Expected {
     pub chance: Fraction,
     /// Whether that was counted out exactly; normal otherwise.
     pub is_exact: bool,
+    /// The mean of L by chance alone.
+    pub mean: f64,
+    /// The standard deviation.
+    pub deviation: f64,
+    /// How many of them L lies above the mean.
+    pub deviations: f64,
 }
 
 /// What whole sheets say; none where ranks cannot be made of them.
@@ -98,15 +127,33 @@ pub fn order(tasting: &Tasting, sheets: &[&Sheet]) -> Option<Order> {
         statistic,
         chance: exact.unwrap_or_else(|| friedman::chance(statistic, samples)),
         is_exact: exact.is_some(),
+        by_chi_squared: friedman::chance(statistic, samples),
         agreement: friedman::agreement(statistic, tasters, samples),
         least_for_one,
         least_for_all,
         is_from_table: table.is_some(),
         pairs: pairs.map(pair).collect(),
+        groups: groups(&sums, least_for_all),
         expected: expected(tasting, &rows),
-        power: panel_size::power(Test::PairedPreference, tasters as u32, tasting.tell, tasting.risk),
         sums,
     })
+}
+
+/// The groups of each sample, counted from the one with most of it: as wide as no two of a group are told apart.
+fn groups(sums: &[f64], least: f64) -> Vec<Vec<usize>> {
+    let mut sorted: Vec<usize> = (0..sums.len()).collect();
+    sorted.sort_by(|a, b| sums[*a].total_cmp(&sums[*b]));
+    let mut of = vec![Vec::new(); sums.len()];
+    let (mut group, mut reached) = (0, 0);
+    for (from, first) in sorted.iter().enumerate() {
+        let until = sorted.iter().rposition(|other| sums[*other] - sums[*first] < least).unwrap_or(from) + 1;
+        // A run within an earlier one is no group of its own.
+        if until > reached {
+            sorted[from..until].iter().for_each(|sample| of[*sample].push(group));
+            (group, reached) = (group + 1, until);
+        }
+    }
+    of
 }
 
 /// The exact two-sided limits of a share, at 95 %.
@@ -127,5 +174,14 @@ fn expected(tasting: &Tasting, rows: &[Vec<f64>]) -> Option<Expected> {
     let statistic = page::statistic(&ranks.sums());
     let exact = page::exact_chance(&ranks);
     let chance = exact.unwrap_or_else(|| page::chance(statistic, ranks.tasters(), ranks.samples()));
-    Some(Expected { statistic, chance, is_exact: exact.is_some() })
+    let (tasters, samples) = (ranks.tasters(), ranks.samples());
+    let (mean, deviation) = page::moments(tasters, samples);
+    Some(Expected {
+        statistic,
+        chance,
+        is_exact: exact.is_some(),
+        mean,
+        deviation,
+        deviations: page::deviations(statistic, tasters, samples),
+    })
 }

@@ -86,7 +86,8 @@ pub fn points(tasting: &Tasting, sheets: &[&Sheet], scale: usize) -> Option<Poin
             differ: chance <= tasting.risk && corrected <= tasting.risk,
             paired,
             limits: limits(&first, &second, Fraction::percent(95.0)),
-            power: is_told.then(|| paired_power::power(rows.len(), tasting.apart / spread, tasting.risk)),
+            power: is_told
+                .then(|| paired_power::power(rows.len(), tasting.apart / spread, tasting.risk * (1.0 / between.len() as f64))),
         }
     };
     Some(Points { tasters: rows.len(), statistic, chance, is_exact, pairs: between.iter().map(pair).collect(), summaries })

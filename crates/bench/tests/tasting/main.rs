@@ -4,6 +4,7 @@ mod answers;
 mod laid;
 mod power;
 mod published;
+mod since;
 
 use bench::tasting::{Findings, Seat, Sheet, find, items, lay};
 use formula::read::{Tasting, read_tasting};

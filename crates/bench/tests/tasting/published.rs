@@ -1,66 +1,91 @@
-//! Published examples, entered as answers at laid seats. Sources and values: `crates/science/reference/sensory`.
+//! Published examples, entered as answers at laid seats. Sources and values: `rankings.toml` here, and
+//! `crates/science/reference/sensory`.
 
 use crate::{code, found, in_order, odd, tasting};
 use bench::tasting::{Finding, Order};
+use toml::{Table, Value};
 
-fn ranked<const P: usize>(more: &str, rows: &[[usize; P]]) -> Order {
-    let ranking = tasting("ranking", P, more);
+/// A ranking that is printed with its results.
+fn printed(name: &str) -> Table {
+    let all: Table = include_str!("rankings.toml").parse().expect("a table");
+    all[name].as_table().expect("a ranking").clone()
+}
+
+/// What is found where each taster ranks as its rows say.
+fn ranked(printed: &Table, more: &str) -> Order {
+    let row = |row: &Value| -> Vec<usize> {
+        let ranks = row.as_str().expect("a row").split(' ');
+        ranks.map(|rank| rank.parse().expect("a rank")).collect()
+    };
+    let rows: Vec<Vec<usize>> = printed["rows"].as_array().expect("rows").iter().map(row).collect();
+    let ranking = tasting("ranking", rows[0].len(), more);
     let found = found(&ranking, rows.len(), |number, seat, _| in_order(seat, &rows[number]));
-    match found.finding {
-        Finding::Order(order) => order,
-        other => panic!("{other:?}"),
+    let Finding::Order(order) = found.finding else { panic!("a ranking") };
+    let sums: Vec<f64> =
+        printed["sums"].as_array().expect("sums").iter().filter_map(Value::as_integer).map(|n| n as f64).collect();
+    assert_eq!(order.sums, sums);
+    order
+}
+
+/// Friedman's F, the least difference of a pair chosen beforehand, and the pairs that differ by it.
+#[test]
+fn rankings_that_are_printed() {
+    for name in ["iso-8587", "eleven", "seven"] {
+        let printed = printed(name);
+        let word = |key: &str| printed[key].as_str().expect("a figure");
+        let order = ranked(&printed, "");
+        assert_eq!(
+            (format!("{:.2}", order.statistic).as_str(), format!("{:.2}", order.least_for_one).as_str()),
+            (word("statistic"), word("least"))
+        );
+        assert!(order.chance.as_percent() < 5.0, "{name}: {:?}", order.chance);
+        let letter = |sample: usize| char::from(b'a' + sample as u8);
+        let mut apart: Vec<String> = order
+            .pairs
+            .iter()
+            .filter(|pair| pair.differ_alone)
+            .map(|pair| format!("{}{}", letter(pair.more), letter(pair.less)))
+            .collect();
+        let mut wanted: Vec<&str> = printed["apart"].as_array().expect("pairs").iter().filter_map(Value::as_str).collect();
+        apart.sort_unstable();
+        wanted.sort_unstable();
+        assert_eq!(apart, wanted, "{name}");
+        // Newell & MacFarlane (1987), Table 1.
+        if let Some(least) = printed.get("all-pairs").and_then(Value::as_integer) {
+            assert_eq!((order.least_for_all, order.is_from_table), (least as f64, true));
+            assert!(order.pairs.iter().all(|pair| !pair.differ));
+            assert!(order.groups.iter().all(|groups| groups == &[0]), "one group: {:?}", order.groups);
+        }
     }
 }
 
-/// Ranks with the rank sums of the worked example in ISO 8587, Annex A, which prints the sums alone.
-pub const ISO_8587: [[usize; 5]; 8] = [
-    [1, 3, 5, 4, 2],
-    [1, 4, 5, 3, 2],
-    [2, 3, 4, 5, 1],
-    [2, 4, 3, 1, 5],
-    [2, 4, 5, 1, 3],
-    [2, 5, 3, 4, 1],
-    [3, 5, 2, 4, 1],
-    [4, 3, 5, 1, 2],
-];
-
-/// Rank sums 17, 31, 32, 23, 17 of 8 tasters: F 10.60, least difference 12.40; A-B, A-C, B-E and C-E differ.
+/// Samples of one group are not told apart by all pairs at once, and only they.
 #[test]
-fn the_ranking_of_iso_8587() {
-    let order = ranked("", &ISO_8587);
-    assert_eq!(order.sums, [17.0, 31.0, 32.0, 23.0, 17.0]);
-    assert_eq!((format!("{:.2}", order.statistic), format!("{:.2}", order.least_for_one)), ("10.60".into(), "12.40".into()));
-    assert!(order.is_exact && order.chance.as_percent() < 5.0, "{:?}", order.chance);
-    let mut alone: Vec<(usize, usize)> =
-        order.pairs.iter().filter(|pair| pair.differ_alone).map(|pair| (pair.more, pair.less)).collect();
-    alone.sort_unstable();
-    assert_eq!(alone, [(0, 1), (0, 2), (4, 1), (4, 2)]);
-    // Newell & MacFarlane (1987), Table 1, 8 tasters and 5 samples: 18, which no pair reaches.
-    assert_eq!((order.least_for_all, order.is_from_table), (18.0, true));
-    assert!(order.pairs.iter().all(|pair| !pair.differ));
+fn groups_are_what_the_pairs_say() {
+    for name in ["iso-8587", "eleven", "seven", "craig"] {
+        let order = ranked(&printed(name), "");
+        for pair in &order.pairs {
+            let shared = order.groups[pair.more].iter().any(|group| order.groups[pair.less].contains(group));
+            assert_eq!(shared, !pair.differ, "{name}: {pair:?} {:?}", order.groups);
+        }
+    }
 }
 
-/// A hand-out's 11 tasters and 4 samples, sums 33, 14, 20, 43: F 27.76; D-B, D-C, A-B and A-C differ pair by pair.
-#[test]
-fn the_ranking_of_eleven() {
-    let mut rows = vec![[3, 1, 2, 4]; 7];
-    rows.extend([[2, 1, 3, 4], [3, 2, 1, 4], [3, 2, 1, 4], [4, 2, 1, 3]]);
-    let order = ranked("", &rows);
-    assert_eq!((order.sums.as_slice(), format!("{:.2}", order.statistic)), (&[33.0, 14.0, 20.0, 43.0][..], "27.76".into()));
-    let alone = order.pairs.iter().filter(|pair| pair.differ_alone).map(|pair| (pair.more, pair.less));
-    assert_eq!(alone.collect::<Vec<_>>(), [(1, 0), (2, 0), (1, 3), (2, 3)]);
-}
-
-/// Craig's data (Siegel & Castellan 1988, p. 186): rank sums 9, 6, 11, 20, 20, 18 of 4: L 342, exact p 0.000566.
+/// Page's L of an order that was expected, its moments and the exact chance.
 #[test]
 fn the_trend_of_siegel_and_castellan() {
+    let printed = printed("craig");
     // The first in the order expected has the fewest ranks there: rank 1.
-    let names = "expected = [\"s0\", \"s1\", \"s2\", \"s3\", \"s4\", \"s5\"]";
-    let rows = [[1, 2, 3, 5, 4, 6], [1, 2, 3, 6, 5, 4], [2, 1, 3, 6, 5, 4], [5, 1, 2, 3, 6, 4]];
-    let order = ranked(names, &rows);
+    let order = ranked(&printed, "expected = [\"s0\", \"s1\", \"s2\", \"s3\", \"s4\", \"s5\"]");
     let expected = order.expected.expect("an order was expected");
-    assert_eq!((order.sums.as_slice(), expected.statistic), (&[9.0, 6.0, 11.0, 20.0, 20.0, 18.0][..], 342.0));
-    assert!(expected.is_exact && (expected.chance.as_ratio() - 0.000_566).abs() < 5e-7, "{:?}", expected.chance);
+    let seen = [
+        format!("{}", expected.mean),
+        format!("{:.3}", expected.deviation),
+        format!("{:.3}", expected.deviations),
+        format!("{:.6}", expected.chance.as_ratio()),
+    ];
+    let wanted = ["mean", "deviation", "z", "p"].map(|key| printed["expected"][key].as_str().expect("a figure").to_owned());
+    assert_eq!((expected.statistic, expected.is_exact, seen), (342.0, true, wanted));
 }
 
 /// The FAO's table of triangles (V7180E, Appendix A), every level of some rows: the last answer makes it evidence.

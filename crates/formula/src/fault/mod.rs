@@ -103,6 +103,7 @@ faults! {
     UNKNOWN_TASTING, "unknown-tasting", Error;
     EVIDENCE_OF_OTHERS, "evidence-of-others", Error;
     EVIDENCE_NOT_HELD, "evidence-not-held", Advice;
+    CHANGED_SINCE_TASTED, "changed-since-tasted", Warning;
 }
 
 /// The fault of that code.

@@ -68,7 +68,7 @@ fn check(fault: &Fault) -> Vec<String> {
     let mut wrong = page.check_form(fault.code);
     wrong.extend(page.check_examples(work_out));
     // What only the disk can show is tested where the disk is, with the command `publish`.
-    let needs_disk = matches!(fault.code, "photograph-not-usable" | "evidence-not-held");
+    let needs_disk = matches!(fault.code, "photograph-not-usable" | "evidence-not-held" | "changed-since-tasted");
     for example in page.bad.iter().filter(|example| example.is_told && !needs_disk) {
         if !example.files.is_empty() {
             wrong.push("an example that is only told has a block, too".to_owned());

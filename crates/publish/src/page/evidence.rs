@@ -15,9 +15,20 @@ pub fn evidence_name(tasting: &str) -> String {
     format!("{tasting}.evidence.html")
 }
 
-/// The evidence sheet of a tasting; `cited_by` are the formulas whose pages claim it, by name and title.
+/// A formula whose page claims something of a tasting.
+#[derive(Debug)]
+pub struct Cited {
+    /// Its name.
+    pub name: String,
+    /// Its title.
+    pub title: String,
+    /// What was changed in it since it was tasted.
+    pub changed: Option<String>,
+}
+
+/// The evidence sheet of a tasting, with the formulas whose pages claim it.
 #[must_use]
-pub fn evidence_page(report: &Report, cited_by: &[(String, String)], settings: &BookSettings) -> String {
+pub fn evidence_page(report: &Report, cited_by: &[Cited], settings: &BookSettings) -> String {
     let (tasting, told) = (report.tasting, told(report));
     let is_of_a_book = !cited_by.is_empty();
     let file = evidence_name(&tasting.name);
@@ -35,7 +46,8 @@ pub fn evidence_page(report: &Report, cited_by: &[(String, String)], settings: &
                 (chapter("Grounds", &told.grounds))
                 (chapter("What it does not say", &told.limits))
                 @if is_of_a_book {
-                    p { "Cited by " @for (n, (name, title)) in cited_by.iter().enumerate() { @if n > 0 { ", " } a href=(page_name(name)) { (title) } } "." }
+                    p { "Cited by " @for (n, one) in cited_by.iter().enumerate() { @if n > 0 { ", " } a href=(page_name(&one.name)) { (one.title) } } "." }
+                    @for one in cited_by { @if let Some(changed) = &one.changed { p { (one.title) ": " (changed) } } }
                 }
                 p.fine { "Exact tests wherever the panel could be counted out. The method and its limits: ISO 4120, 10399, 5495 and 8587." }
             }

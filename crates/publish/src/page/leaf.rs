@@ -116,7 +116,10 @@ impl<'l> Leaf<'l> {
             @if !self.claims.is_empty() {
                 section.evidence aria-labelledby="evidence" {
                     h2 #evidence { (self.tongue().tasted_blind()) }
-                    @for claim in self.claims { p { (claim.words) " " a href=(claim.page) { (self.tongue().the_evidence()) } } }
+                    @for claim in self.claims {
+                        p { (claim.words) " " a href=(claim.page) { (self.tongue().the_evidence()) } }
+                        @if let Some(changed) = &claim.changed { p.fine { (changed) } }
+                    }
                 }
             }
         }

@@ -16,7 +16,7 @@ mod table;
 
 pub use abroad::xml_text;
 pub(crate) use alone::alone;
-pub use evidence::{evidence_name, evidence_page};
+pub use evidence::{Cited, evidence_name, evidence_page};
 pub(crate) use formula::contained;
 pub use formula::formula_page;
 pub use index::index_page;

@@ -70,12 +70,14 @@ fn of_choice(tasting: &Tasting, choice: &Choice) -> Markup {
         needed.map(|needed| format!("; {needed} would be evidence")).unwrap_or_default()
     );
     let (right, y) = (x(f64::from(choice.right)), 52.0);
+    // The words stand before the line, away from that of evidence, where there is room.
+    let before = x(guessed) > LEFT + 170.0;
     let inner = html! {
         (text(LEFT, 22.0, "start", &format!("{} of {} {what}", choice.right, choice.of)))
         rect.whole x=(at(LEFT)) y="34" width=(at(RIGHT - LEFT)) height="36" {}
         rect.part x=(at(LEFT)) y="34" width=(at(right - LEFT)) height="36" {}
         (line((x(guessed), y - 24.0), (x(guessed), 84.0), "dashed"))
-        (text(x(guessed), 108.0, anchor(x(guessed)), &format!("guessing alone: {}", print::number(guessed, 1))))
+        (text(x(guessed) + if before { 0.0 } else { 4.0 }, 108.0, if before { "end" } else { "start" }, &format!("guessing alone: {}", print::number(guessed, 1))))
         @if let Some(needed) = needed {
             (line((x(needed), y - 24.0), (x(needed), 116.0), "strong"))
             (text(x(needed), 142.0, anchor(x(needed)), &format!("evidence from {needed} on")))
@@ -113,9 +115,9 @@ fn of_order(tasting: &Tasting, order: &Order) -> Markup {
             }
         }
         (line((LEFT, bottom + 40.0), (LEFT + x(1.0 + apart) - x(1.0), bottom + 40.0), "strong"))
-        (text(LEFT, bottom + 60.0, "start", "two means closer than this line are not told apart"))
+        (text(LEFT, bottom + 64.0, "start", "two means closer than this line are not told apart"))
     };
-    frame(bottom + 70.0, &words, &inner)
+    frame(bottom + 74.0, &words, &inner)
 }
 
 /// How many gave each point, sample by sample, with the mean below.

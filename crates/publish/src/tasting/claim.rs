@@ -2,7 +2,7 @@
 
 use super::told::{more_than, title};
 use super::{Report, chance, joined, percent};
-use bench::tasting::{Choice, Finding, Order, Points, Test};
+use bench::tasting::{Choice, Finding, Order, Points, Since, Test};
 use formula::read::{Method, Tasting};
 use quantity::print::capital;
 
@@ -13,6 +13,21 @@ pub struct Claim {
     pub words: String,
     /// The file of the evidence sheet.
     pub page: String,
+    /// What readers must know besides: that the formula was changed since.
+    pub changed: Option<String>,
+}
+
+/// What is otherwise since it was tasted as `tasted` says ("revision 3"), in a sentence; none where nothing is.
+#[must_use]
+pub fn changed(tasted: &str, since: &[Since]) -> Option<String> {
+    let one = |one: &Since| match one {
+        Since::Ingredient(title) => title.clone(),
+        Since::Steps(title) => format!("the steps of “{title}”"),
+        Since::Piece(title) => format!("the size of “{title}”"),
+    };
+    let all: Vec<String> = since.iter().take(5).map(one).collect();
+    let more = if since.len() > all.len() { " and more" } else { "" };
+    (!all.is_empty()).then(|| format!("Tasted was {tasted}; changed since: {}{more}.", all.join(", ")))
 }
 
 /// What may be claimed of a formula: of the first sample of the tasting that was made by it.

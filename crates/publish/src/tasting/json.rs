@@ -74,8 +74,9 @@ fn of_order(tasting: &Tasting, order: &Order) -> Value {
         "least-difference": order.least_for_one,
         "least-difference-of-all-pairs": order.least_for_all,
         "pairs": order.pairs.iter().map(pair).collect::<Vec<_>>(),
+        "groups": order.groups,
         "expected": order.expected.map(|one| json!({ "L": one.statistic, "p": one.chance.as_ratio(), "exact": one.is_exact })),
-        "power-percent": order.power.as_percent(),
+        "power-percent": order.power(tasting).as_percent(),
     })
 }
 

@@ -54,7 +54,13 @@ pub fn advice(tasting: &Tasting, advised: Option<Advice>) -> String {
             let points = if (tasting.apart - 1.0).abs() < 1e-9 { "point" } else { "points" };
             format!("{} {points} on a scale (answers taken to scatter by {SPREAD} points)", print::number(tasting.apart, 1))
         }
-        Method::Ranking => format!("a difference between two of the samples that {} of people truly tell", percent(tasting.tell)),
+        Method::Ranking => {
+            format!(
+                "one of {} samples that {} of people truly tell from the others",
+                tasting.samples.len(),
+                percent(tasting.tell)
+            )
+        }
         _ => format!("a difference that {} of people truly tell", percent(tasting.tell)),
     };
     format!(

@@ -3,6 +3,7 @@
 mod ballots;
 mod chart;
 mod claim;
+mod figures;
 mod json;
 mod leader;
 mod report;
@@ -11,7 +12,7 @@ mod told;
 
 pub use ballots::{ballots, how};
 pub use chart::chart;
-pub use claim::{Claim, claim};
+pub use claim::{Claim, changed, claim};
 pub use json::json;
 pub use leader::{Setting, advice, between, key, served};
 pub(crate) use report::held;

@@ -1,5 +1,6 @@
 //! The figures of a finding as tables, for every form of the report.
 
+use super::figures::figures;
 use super::told::title;
 use super::{Report, percent};
 use bench::tasting::{Choice, Finding, LIKING, Order, Points, Test};
@@ -20,17 +21,19 @@ pub struct Table {
 /// The tables of a report.
 #[must_use]
 pub fn tables(report: &Report) -> Vec<Table> {
-    match &report.findings.finding {
+    let mut tables = match &report.findings.finding {
         Finding::Nothing => Vec::new(),
         Finding::Choice(choice) => vec![of_choice(report.tasting, choice)],
         Finding::Order(order) => of_order(report.tasting, order),
         Finding::Points(scales) => {
             scales.iter().enumerate().map(|(scale, points)| of_points(report.tasting, scale, points)).collect()
         }
-    }
+    };
+    tables.extend(figures(report));
+    tables
 }
 
-fn table(caption: &str, head: &[&str], rows: Vec<Vec<String>>) -> Table {
+pub(super) fn table(caption: &str, head: &[&str], rows: Vec<Vec<String>>) -> Table {
     Table { caption: caption.to_owned(), head: head.iter().map(|&one| one.to_owned()).collect(), rows }
 }
 
@@ -51,7 +54,8 @@ fn of_order(tasting: &Tasting, order: &Order) -> Vec<Table> {
     samples.sort_by(|a, b| order.sums[*a].total_cmp(&order.sums[*b]));
     let row = |sample: usize| {
         let sum = order.sums[sample];
-        vec![title(tasting, sample).to_owned(), print::number(sum, 1), format!("{:.2}", sum / tasters)]
+        let groups: String = order.groups[sample].iter().map(|group| char::from(b'a' + (*group).min(25) as u8)).collect();
+        vec![title(tasting, sample).to_owned(), print::number(sum, 1), format!("{:.2}", sum / tasters), groups]
     };
     let sums = samples.into_iter().map(row).collect();
     let pair = |pair: &bench::tasting::Pair| {
@@ -72,7 +76,11 @@ fn of_order(tasting: &Tasting, order: &Order) -> Vec<Table> {
     };
     let pairs = order.pairs.iter().map(pair).collect();
     vec![
-        table("Ranks: 1 has most of it", &["sample", "rank sum", "mean rank"], sums),
+        table(
+            "Ranks: 1 has most of it; samples that share a letter are not told apart",
+            &["sample", "rank sum", "mean rank", "group"],
+            sums,
+        ),
         table("Pairs", &["first – second", "rank sums differ by", "first put before", "of people, 95 %", "differ"], pairs),
     ]
 }

@@ -221,9 +221,9 @@ fn of_order(tasting: &Tasting, order: &Order) -> Told {
         limits.push("No difference found is no evidence of being alike.".to_owned());
     }
     limits.push(format!(
-        "Of two samples that {} of people truly tell apart, a panel of {tasters} would miss the difference {} times in 100 (which of the two is put first, exact).",
+        "Were there one sample that {} of people truly tell from the others, a panel of {tasters} would miss it about {} times in 100 (panels made up at random).",
         percent(tasting.tell),
-        print::number(100.0 * order.power.left().as_ratio(), 0)
+        print::number(100.0 * order.power(tasting).left().as_ratio(), 0)
     ));
     limits.push("Ranks say which, not how much.".to_owned());
     Told { conclusion, grounds, limits }

@@ -7,7 +7,7 @@ mod text;
 
 pub use draft::draft;
 pub use json::json;
-pub use sheet::sheet;
+pub use sheet::{html, sheet};
 pub use text::text;
 
 use bench::trial::{Panel, Plan, Question, Test};

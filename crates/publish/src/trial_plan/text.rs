@@ -39,7 +39,7 @@ fn levels(plan: &Plan, batch: &Batch) -> String {
 }
 
 /// How the plan is made up, what it tells and what it does not.
-fn made_up(plan: &Plan) -> String {
+pub(super) fn made_up(plan: &Plan) -> String {
     let batches: usize = plan.days.iter().map(Vec::len).sum();
     let days = if plan.days.len() == 1 { "one day".to_owned() } else { format!("{} days", plan.days.len()) };
     let head = format!("{batches} batches on {days}");
@@ -121,7 +121,7 @@ const fn roman(resolution: usize) -> &'static str {
 }
 
 /// The panel in words, with the limits of what it can tell.
-fn tasting(laid: &Laid) -> String {
+pub(super) fn tasting(laid: &Laid) -> String {
     let question = &laid.question;
     let percent = |share| print::percent(share, 0);
     let wanted =

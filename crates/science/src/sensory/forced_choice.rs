@@ -82,6 +82,21 @@ pub fn chance(test: Test, right: u32, answers: u32) -> Fraction {
     Fraction::ratio((test.sides() * at_least(right, answers, test.guess())).min(1.0))
 }
 
+/// Returns how many standard deviations so many right answers lie above what guessing gives.
+///
+/// `z = (x − n·g)/√(n·g·(1 − g))`; for large panels only, where the exact chance is there as well: go by that one.
+/// Not a number without answers. Hollander & Wolfe (1973).
+///
+/// ```
+/// use science::sensory::forced_choice::{Test, deviations};
+/// assert_eq!(format!("{:.2}", deviations(Test::Triangle, 25, 50)), "2.50");
+/// ```
+#[must_use]
+pub fn deviations(test: Test, right: u32, answers: u32) -> f64 {
+    let (n, g) = (f64::from(answers), test.guess());
+    (f64::from(right) - n * g) / (n * g * (1.0 - g)).sqrt()
+}
+
 /// Returns the fewest right answers that are significant, or none if even all right are not.
 ///
 /// ```

@@ -9,6 +9,7 @@ pub mod hedonic;
 pub mod page;
 pub mod paired_power;
 pub mod panel_size;
+pub mod ranking_power;
 pub mod ranks;
 pub mod serving_order;
 pub mod signed_rank;
@@ -28,6 +29,7 @@ pub const EQUATIONS: &[&Equation] = &[
     &hedonic::EQUATION,
     &signed_rank::EQUATION,
     &paired_power::EQUATION,
+    &ranking_power::EQUATION,
     &serving_order::EQUATION,
     &blind_code::EQUATION,
 ];

@@ -46,7 +46,14 @@ pub fn statistic(sums: &[f64]) -> f64 {
     sums.iter().zip(1_u32..).map(|(sum, place)| f64::from(place) * sum).sum()
 }
 
-fn moments(tasters: usize, samples: usize) -> (f64, f64) {
+/// Returns the mean of `L` where every order is equally likely, and its standard deviation.
+///
+/// ```
+/// let (mean, deviation) = science::sensory::page::moments(4, 6);
+/// assert_eq!(format!("{mean} {deviation:.3}"), "294 15.652");
+/// ```
+#[must_use]
+pub fn moments(tasters: usize, samples: usize) -> (f64, f64) {
     let (j, p) = (tasters as f64, samples as f64);
     let mean = j * p * (p + 1.0) * (p + 1.0) / 4.0;
     (mean, (j * p * p * (p + 1.0) * (p + 1.0) * (p - 1.0) / 144.0).sqrt())

@@ -18,6 +18,7 @@ proptest! {
         for test in TESTS {
             for (x, n) in [(right, answers), (few, 100), (few, few)] {
                 let _ = forced_choice::chance(test, x, n);
+                let _ = forced_choice::deviations(test, x, n);
                 let _ = forced_choice::fewest(test, n, risk);
                 let _ = discriminators::discriminators(test, x, n, share);
                 let _ = similarity::most(test, n, share, risk, similarity::Recipe::Exact);
@@ -41,6 +42,9 @@ proptest! {
         let _ = page::chance(statistic, n, k);
         let _ = page::critical(n, k, Fraction::ratio(statistic));
         let _ = all_pairs::least_difference(n, k);
+        let _ = ranking_power::power(n % 30, k, Fraction::ratio(statistic), Fraction::percent(5.0));
+        let _ = ranking_power::power(n, 3, Fraction::percent(5.0), Fraction::ratio(statistic));
+        let _ = ranking_power::approximate(n, k, Fraction::ratio(statistic), Fraction::percent(5.0));
         let _ = serving_order::williams(n);
         let _ = serving_order::is_balanced(n, k);
     }

@@ -5,8 +5,8 @@ use quantity::Fraction;
 use science::sensory::forced_choice::Test;
 use science::sensory::ranks::{Fault, Ranks};
 use science::sensory::{
-    all_pairs, blind_code, discriminators, forced_choice, friedman, hedonic, page, paired_power, panel_size, serving_order,
-    signed_rank, similarity,
+    all_pairs, blind_code, discriminators, forced_choice, friedman, hedonic, page, paired_power, panel_size, ranking_power,
+    serving_order, signed_rank, similarity,
 };
 
 /// How each equation answers a point.
@@ -26,6 +26,14 @@ pub const CASES: &[Case] = &[
         match output {
             "power" => panel_size::power(Test::Triangle, whole(at, "n"), share, five).as_ratio(),
             _ => count(panel_size::smallest(Test::Triangle, share, five, Fraction::percent(at.number("power")))),
+        }
+    }),
+    ("sensory::ranking_power", |at, output| {
+        let (tasters, samples) = (whole(at, "J") as usize, whole(at, "P") as usize);
+        let (share, five) = (Fraction::percent(at.number("p_d")), Fraction::percent(5.0));
+        match output {
+            "noncentral" => ranking_power::approximate(tasters, samples, share, five).as_ratio(),
+            _ => ranking_power::power(tasters, samples, share, five).as_ratio(),
         }
     }),
     ("sensory::friedman", rank),
@@ -89,6 +97,7 @@ fn choose(at: &Inputs, output: &str) -> f64 {
     let answers = whole(at, "n");
     match output {
         "p" => forced_choice::chance(test, whole(at, "x"), answers).as_ratio(),
+        "z" => forced_choice::deviations(test, whole(at, "x"), answers),
         _ => {
             let fewest = forced_choice::fewest(test, answers, Fraction::percent(at.number("alpha")));
             if output == "none" { f64::from(u8::from(fewest.is_none())) } else { count(fewest) }

@@ -39,8 +39,7 @@ async fn sheet(State(desk): State<Desk>, Path(word): Path<String>) -> Answer {
         Screen::Forgotten => over(&at, "The answers of this seat were removed, as was wished."),
         _ => {
             let (store, opened) = (desk.store()?, desk.book());
-            let sittings = store.sittings().await.map_err(crate::memory::told)?;
-            let sitting = sittings.into_iter().find(|one| one.number == at.number.0);
+            let sitting = store.sitting_of(at.number.0).await.map_err(crate::memory::told)?;
             let sitting = sitting.ok_or_else(|| Refusal::no_such("The tasting is not there any more."))?;
             let notice = of_sitting(store, sitting).await?.notice(store, &opened).await?;
             screens(&at, &word, &consent(&at.tasting, &notice))?

@@ -4,13 +4,13 @@ mod formula;
 mod published;
 
 use super::addresses::{asking, of_formula};
+use super::tastings::evidence;
 use super::{Way, when};
 use crate::findings::summary;
 use crate::memory::told;
 use crate::paper;
 use crate::press::{self, With};
 use crate::revisions::save_all;
-use crate::tasting::evidence::Evidence;
 use crate::workbench::answer::{Answer, Refusal, page, see};
 use crate::workbench::desk::Desk;
 use crate::workbench::door::{Role, Visitor};
@@ -60,8 +60,10 @@ async fn proof(State(desk): State<Desk>, visitor: Visitor, Query(said): Query<Sa
         Ok(store) => store.editions().await.map_err(told)?,
         Err(_) => Vec::new(),
     };
+    let evidence = evidence(&desk, &opened).await?;
     let body = tokio::task::block_in_place(|| {
-        let found = opened.check();
+        let cited = opened.each(&opened.names(), |checked| evidence.unfounded(&checked.value).collect::<Vec<_>>());
+        let found: Vec<Diagnostic> = opened.check().into_iter().chain(cited.into_iter().flatten()).collect();
         let titles: BTreeMap<String, String> =
             opened.formulas().into_iter().map(|formula| (formula.name.clone(), formula.head.title)).collect();
         html! {
@@ -150,10 +152,7 @@ async fn printed(State(desk): State<Desk>, visitor: Visitor, Form(note): Form<No
     let _alone = desk.to_write().await;
     let opened = desk.read_again()?;
     let out = desk.published().to_owned();
-    let evidence = match desk.store() {
-        Ok(store) => Evidence::held_by(store, &opened).await?,
-        Err(_) => Evidence::default(),
-    };
+    let evidence = evidence(&desk, &opened).await?;
     let with: &[With] = if paper::is_built().is_ok() { &With::ALL } else { &[] };
     let made = tokio::task::block_in_place(|| {
         press::keep_out_of_the_book(&opened.folder, &out)?;

@@ -3,6 +3,7 @@
 mod cards;
 mod figures;
 mod noting;
+mod planning;
 
 use super::Way;
 use crate::learning::as_baked;
@@ -26,7 +27,7 @@ pub const WAY: Way = Way { address: "/trials", title: "Trials", role: Role::Help
 
 pub fn routes() -> Router<Desk> {
     let here = Router::new().route("/trials", get(all)).route("/trials/begin", post(begun)).route("/trial/{name}", get(one));
-    here.merge(noting::routes())
+    here.merge(noting::routes()).merge(planning::routes())
 }
 
 /// Every trial, the latest first, and the formulas to begin one of.
@@ -41,6 +42,7 @@ async fn all(State(desk): State<Desk>, visitor: Visitor) -> Answer {
                 label { "called " input type="text" name="title" maxlength="200" placeholder="what is tried" autocomplete="off"; }
                 button { "Begin a trial" }
             }
+            p { a href="/trials/plan" { "Plan a trial of several batches" } }
             ul.index {
                 @for trial in opened.book.trials.iter().rev() {
                     li {

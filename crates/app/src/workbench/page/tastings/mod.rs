@@ -1,15 +1,20 @@
 //! Blind tastings for whoever leads them: laid, counted without results, closed, and what was found.
 
+mod typed;
+
 use super::Way;
-use crate::tasting::reporting::{Reported, raw};
-use crate::tasting::{Held, held, in_book, lay, now, raw as table};
+use super::addresses::asking;
+use crate::book::Opened;
+use crate::tasting::evidence::Evidence;
+use crate::tasting::reporting::{Reported, beside, raw};
+use crate::tasting::{Held, held, in_book, lay, now, raw as table, removed as removed_told};
 use crate::workbench::answer::{Answer, Refusal, page, parts, see};
 use crate::workbench::asset;
 use crate::workbench::desk::Desk;
 use crate::workbench::door::{Role, Visitor};
 use crate::workbench::frame::{Frame, token};
 use axum::Router;
-use axum::extract::{Form, Path, State};
+use axum::extract::{Form, Path, Query, State};
 use axum::http::{HeaderMap, header};
 use axum::response::{Html, IntoResponse, Response};
 use axum::routing::{get, post};
@@ -21,6 +26,7 @@ use publish::tasting::{Setting, advice, ballots, key, method_name};
 use qrcode::QrCode;
 use qrcode::render::svg;
 use std::collections::BTreeMap;
+use typed::Said;
 
 pub const WAY: Way = Way { address: "/tastings", title: "Tastings", role: Role::Helper };
 
@@ -33,7 +39,8 @@ pub fn routes() -> Router<Desk> {
         .route("/tastings/{name}/close", post(closed))
         .route("/tastings/{name}/key", get(keyed))
         .route("/tastings/{name}/ballots", get(balloted))
-        .route("/tastings/{name}/evidence", get(evidence))
+        .route("/tastings/{name}/paper", get(typed::paper).post(typed::entered))
+        .route("/tastings/{name}/evidence", get(shown))
         .route("/tastings/{name}/raw.csv", get(raw_data))
         .route("/tastings/{name}/forget", post(forgotten))
 }
@@ -69,7 +76,12 @@ async fn sitting(desk: &Desk, name: &str) -> Result<Option<Held>, Refusal> {
     }
 }
 
-async fn one(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>) -> Answer {
+/// The same, or that there is none.
+async fn last(desk: &Desk, name: &str) -> Result<Held, Refusal> {
+    sitting(desk, name).await?.ok_or_else(|| Refusal::no_such("This tasting was never laid."))
+}
+
+async fn one(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>, Query(said): Query<Said>) -> Answer {
     leads(&visitor)?;
     let opened = desk.book();
     let tasting = in_book(&opened, &name).map_err(|failure| Refusal::no_such(failure.to_string()))?;
@@ -77,6 +89,7 @@ async fn one(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String
     let body = html! {
         main #work {
             h1 { (tasting.title) }
+            @if !said.told.is_empty() { p role="status" { b { (said.told) } } }
             p { (capital(method_name(tasting.method))) ": “" (tasting.question) "”" }
             p.fine { (advice(tasting, advise(tasting))) }
             @match &held {
@@ -88,13 +101,19 @@ async fn one(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String
                 }
                 Some(held) => {
                     (count(&desk, held).await?)
-                    p { a href={ "/tastings/" (name) "/key" } { "The leader’s sheet, with the key" } " · " a href={ "/tastings/" (name) "/ballots" } { "Ballots to print" } }
+                    p { a href={ "/tastings/" (name) "/key" } { "The leader’s sheet, with the key" } " · " a href={ "/tastings/" (name) "/ballots" } { "Ballots to print" } " · " a href={ "/tastings/" (name) "/paper" } { "Type paper ballots in" } }
                     form method="post" action={ "/tastings/" (name) "/close" } { (token(&visitor)) button { "Close the tasting" } }
                     p.fine { "Results can be read once it is closed, and no answer is taken any more." }
                     (removing(&visitor, &name))
                     script type="module" src=(asset::address("count.js")) {}
                 }
-                None => (laying(&visitor, tasting)),
+                None => {
+                    @if beside(&opened, &name).is_some() {
+                        p { "Its raw data lie beside it in the book: " a href={ "/tastings/" (name) "/evidence" } { "What was found" } " · "
+                            a href={ "/tastings/" (name) "/raw.csv" } { "Raw data" } }
+                    }
+                    (laying(&visitor, tasting))
+                }
             }
         }
     };
@@ -130,7 +149,7 @@ fn removing(visitor: &Visitor, name: &str) -> Markup {
     }
 }
 
-type Fields = Form<BTreeMap<String, String>>;
+pub(super) type Fields = Form<BTreeMap<String, String>>;
 
 async fn laid(
     State(desk): State<Desk>,
@@ -183,29 +202,29 @@ async fn count(desk: &Desk, held: &Held) -> Result<Markup, Refusal> {
 
 async fn counted(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>) -> Answer {
     leads(&visitor)?;
-    let held = held(desk.store()?, &name).await?;
+    let held = last(&desk, &name).await?;
     parts(&count(&desk, &held).await?)
 }
 
 async fn closed(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>) -> Answer {
     leads(&visitor)?;
-    let held = held(desk.store()?, &name).await?;
+    let held = last(&desk, &name).await?;
     desk.store()?.close_sitting(held.sitting.number, now()).await.map_err(crate::memory::told)?;
     see(&format!("/tastings/{name}"))
 }
 
 async fn forgotten(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>, Form(fields): Fields) -> Answer {
     leads(&visitor)?;
-    let held = held(desk.store()?, &name).await?;
+    let held = last(&desk, &name).await?;
     let number = fields.get("seat").and_then(|seat| seat.parse().ok()).unwrap_or_default();
     let seat = held.seat(number).map_err(|failure| Refusal::unfit(failure.to_string(), ""))?;
-    desk.store()?.forget(seat, now()).await.map_err(crate::memory::told)?;
-    see(&format!("/tastings/{name}"))
+    let removed = desk.store()?.forget(seat, now()).await.map_err(crate::memory::told)?;
+    see(&asking(&format!("/tastings/{name}"), &[("told", removed_told(removed, number))]))
 }
 
 async fn keyed(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>) -> Answer {
     leads(&visitor)?;
-    let held = held(desk.store()?, &name).await?;
+    let held = last(&desk, &name).await?;
     let setting = Setting { tasting: &held.tasting, seats: &held.seats, seed: &held.sitting.seed, links: &[] };
     let body = html! { main #work { h1 { (held.tasting.title) } pre tabindex="0" { (key(&setting, 90)) } p { a href={ "/tastings/" (name) } { "Back" } } } };
     page(&Frame::of(&visitor, "The leader’s sheet", WAY.address), &body)
@@ -222,20 +241,32 @@ fn alone(text: String) -> Response {
 async fn balloted(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>) -> Answer {
     leads(&visitor)?;
     let (store, opened) = (desk.store()?, desk.book());
-    let held = held(store, &name).await?;
+    let held = last(&desk, &name).await?;
     let notice = held.notice(store, &opened).await?;
     let setting = Setting { tasting: &held.tasting, seats: &held.seats, seed: &held.sitting.seed, links: &[] };
     Ok(alone(ballots(&setting, &notice, &opened.book.settings)))
 }
 
+/// What pages may claim of the book's tastings, with or without its memory.
+pub async fn evidence(desk: &Desk, opened: &Opened) -> Result<Evidence, Refusal> {
+    match desk.store() {
+        Ok(store) => Ok(Evidence::held_by(store, opened).await?),
+        Err(_) => Ok(Evidence::unremembered(opened)),
+    }
+}
+
+/// The last sitting, or the raw data that lie beside a tasting that was never laid here.
 async fn reported(desk: &Desk, name: &str) -> Result<Reported, Refusal> {
     let store = desk.store()?;
-    let held = held(store, name).await?;
+    let Some(held) = sitting(desk, name).await? else {
+        let none = || Refusal::no_such("This tasting was never laid: there is nothing to show yet.");
+        return beside(&desk.book(), name).ok_or_else(none)?.map_err(|failure| Refusal::unfit(failure.to_string(), ""));
+    };
     let raw = raw(store, &held).await.map_err(|failure| Refusal::conflict(failure.to_string(), ""))?;
     Ok(Reported::of(held.tasting, raw, &desk.book()))
 }
 
-async fn evidence(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>) -> Answer {
+async fn shown(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>) -> Answer {
     leads(&visitor)?;
     let reported = reported(&desk, &name).await?;
     Ok(alone(evidence_page(&reported.report(), &[], &desk.book().book.settings)))
