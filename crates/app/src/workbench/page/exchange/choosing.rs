@@ -52,7 +52,7 @@ pub fn form(one: &OnBench, formula: &Formula, question: &Question, kind: &Kind) 
         form.fields method="get" action={ (of_formula(&formula.name, WAY.address)) "#made" } {
             input type="hidden" name=(key) value=(kind.name());
             input type="hidden" name="ask" value="yes";
-            @for key in kind.takes() { (field(formula, question, kind, key, &fits)) }
+            @for key in kind.takes() { (field(one, formula, question, kind, key, &fits)) }
             (kitchen(one, question))
             button { "Show what changes" }
         }
@@ -80,8 +80,14 @@ const WORDS: &[(&str, &str, &str)] = &[
     ("within", "Each line moves by at most, %", "20"),
 ];
 
-fn field(formula: &Formula, question: &Question, kind: &Kind, key: &'static str, fits: &[String]) -> Markup {
+fn field(one: &OnBench, formula: &Formula, question: &Question, kind: &Kind, key: &'static str, fits: &[String]) -> Markup {
     let value = question.get(key).unwrap_or_default();
+    let offers = if key == "into" { kind.offers(formula, &one.opened.book.pantry) } else { Vec::new() };
+    if !offers.is_empty() {
+        return html! {
+            label { "Into" select name=(key) { @for (name, title) in &offers { option value=(name) selected[*name == value] { (title) } } } }
+        };
+    }
     match key {
         "of" => choice("What of the formula", key, fits, &value, fits.len() != 1 || takes_stage(kind)),
         "stage" => {

@@ -110,9 +110,9 @@ fn stage_markup(formula: &Formula, at: StageAt, stage: &Stage, of_sheet: &StageS
                             td.number {
                                 input id={ "total-" (c) "-" (s) } type="text" inputmode="decimal" size="7" value=(bare_grams(stage.mixed()))
                                     aria-label={ (stage.title) " together, gram" } data-gesture="total" data-at={ (c) "." (s) } data-unit="g";
-                    span.unit aria-hidden="true" { "g" }
+                                span.unit aria-hidden="true" { "g" }
                             }
-                            @if has_flour { td.number { (bare_percent(quantity::Fraction::ratio(stage.mixed() / stage.flour))) } }
+                            @if has_flour { td.number { (bare_percent(quantity::Fraction::ratio(stage.mixed() / stage.flour))) span.unit aria-hidden="true" { "%" } } }
                             td colspan="2" { span.fine { "type a total: the rest moves, ticked lines stay" } }
                         } }
                     }
@@ -142,7 +142,7 @@ fn line_markup(at: StageAt, stage: &Stage, line: &Line, of_sheet: &LineSheet, re
                     input id={ "g-" (key) } type="text" inputmode="decimal" size="7" value=(bare_grams(line.mass.value))
                         aria-label={ (line.title) " in " (stage.title) ", gram" } data-gesture="amount" data-at=(place) data-line=(line.name) data-unit="g";
                     span.unit aria-hidden="true" { "g" }
-                } @else { (bare_grams(line.mass.value)) }
+                } @else { (bare_grams(line.mass.value)) span.unit aria-hidden="true" { "g" } }
             }
             @if has_flour {
                 td.number {
@@ -150,10 +150,10 @@ fn line_markup(at: StageAt, stage: &Stage, line: &Line, of_sheet: &LineSheet, re
                         input id={ "p-" (key) } type="text" inputmode="decimal" size="6" value=(of_sheet.percent.map(bare_percent).unwrap_or_default())
                             aria-label={ (line.title) " in " (stage.title) ", percent of flour" } data-gesture="amount" data-at=(place) data-line=(line.name) data-unit="%";
                         span.unit aria-hidden="true" { "%" }
-                    } @else { (of_sheet.percent.map(bare_percent).unwrap_or_default()) }
+                    } @else { (of_sheet.percent.map(bare_percent).unwrap_or_default()) span.unit aria-hidden="true" { "%" } }
                 }
             }
-            td.number { (of_sheet.weighable.as_ref().map(|one| print::mass(one.shown)).unwrap_or_default()) }
+            td.number.shows { (of_sheet.weighable.as_ref().map(|one| print::mass(one.shown)).unwrap_or_default()) }
             td.doing { (doing(&place, &key, stage, line, is_own_size)) }
         }
         @if !remarks.of_line(&line.place).is_empty() {

@@ -7,7 +7,7 @@ use crate::workbench::answer::{Answer, Refusal, page};
 use crate::workbench::desk::Desk;
 use crate::workbench::door::Visitor;
 use crate::workbench::frame::Frame;
-use crate::workbench::page::addresses::coded;
+use crate::workbench::page::addresses::{coded, of_formula};
 use crate::workbench::page::formula::{OnBench, Wanted};
 use ::formula::{Formula, Severity};
 use axum::extract::{Path, State};
@@ -29,8 +29,8 @@ pub fn list(desk: &Desk, titles: &BTreeMap<String, String>) -> Markup {
             h2 #each { "Formula by formula" }
             ul.past {
                 @for (name, title) in titles {
-                    li {
-                        b { (title) }
+                    li id={ "of-" (name) } {
+                        b { a href=(of_formula(name, "")) { (title) } }
                         p.given {
                             @for (what, words) in &given { a href={ "/publish/" (coded(name)) "/" (what) } { (words) span.apart { ": " (title) } } }
                             @if desk.published().join(format!("{name}.html")).is_file() {
