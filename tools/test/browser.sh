@@ -30,5 +30,7 @@ node target/browser/figures.mjs .
 node target/browser/reader.mjs .
 node target/browser/reader.mjs . 60 de
 node target/browser/reader-looks.mjs .
-cp tools/test/workbench.mjs target/browser/
+cp tools/test/workbench*.mjs tools/test/main-job.mjs target/browser/
 node target/browser/workbench.mjs .
+node target/browser/workbench-pages.mjs .
+node target/browser/main-job.mjs .

@@ -90,7 +90,7 @@ async function exchange(browser) {
     await looked(browser, page, 'exchange');
     await looked(browser, page, 'exchanged', async (here) => {
       await here.getByRole('link', { name: 'Leaven', exact: true }).click();
-      await here.getByLabel('Into').fill('rye-culture');
+      await here.getByLabel('Into').selectOption('rye-culture');
       await here.getByRole('button', { name: 'Show what changes' }).click();
       await here.getByRole('heading', { name: 'Before and after' }).waitFor();
     });
@@ -167,7 +167,7 @@ async function kitchens(browser) {
     await looked(browser, `${address}/kitchens`, 'kitchens');
     await looked(browser, `${address}/kitchens/estuary`, 'kitchen');
     await opened(browser, views[0], `${address}/kitchens/estuary`, async (page) => {
-      await page.getByRole('textbox', { name: 'Room how warm' }).fill('19 °C');
+      await page.getByRole('textbox', { name: 'Room', exact: true }).fill('19 °C');
       await page.getByRole('button', { name: 'Write it' }).click();
       await page.getByText('Last: kitchen changed').waitFor();
       must('kitchens', readFileSync(resolve(place, 'kitchens/kitchens/estuary.toml'), 'utf8').includes('room = "19 °C"'), 'does not write the room');

@@ -21,7 +21,8 @@ pub static EXCHANGE: Exchange = Exchange {
 };
 
 fn offers(formula: &Formula, pantry: &Pantry) -> Vec<String> {
-    let (oils, butters) = (those(pantry, |one| one.group == Group::Fat && one.is_a("oil")), those(pantry, |one| one.is_a("butter")));
+    let (oils, butters) =
+        (those(pantry, |one| one.group == Group::Fat && one.is_a("oil")), those(pantry, |one| one.is_a("butter")));
     if formula.lines().any(|(_, line)| is_butter(line)) { [oils, butters].concat() } else { [butters, oils].concat() }
 }
 

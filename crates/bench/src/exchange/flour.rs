@@ -5,7 +5,7 @@ use super::liquid::liquid_of;
 use super::{Exchange, Unfit, those};
 use formula::ingredient::Figure;
 use formula::resolve::formula::{Content, Word};
-use formula::{Formula, Ingredient, Line, Stage, Pantry};
+use formula::{Formula, Ingredient, Line, Pantry, Stage};
 use quantity::{Fraction, Mass, print};
 use std::sync::Arc;
 

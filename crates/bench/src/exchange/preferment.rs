@@ -7,7 +7,7 @@ use super::{Exchange, Unfit};
 use crate::target::{When, factor_for};
 use formula::read::StageKind;
 use formula::resolve::formula::StageAt;
-use formula::{Formula, Ingredient, Line, Stage, Pantry};
+use formula::{Formula, Ingredient, Line, Pantry, Stage};
 use quantity::{Fraction, Mass, TimeSpan, print};
 use std::cell::Cell;
 use std::sync::Arc;

@@ -23,9 +23,7 @@ use toml_edit::{DocumentMut, value};
 pub const WAY: Way = Way { address: "/kitchens", title: "Kitchens", role: Role::Helper };
 
 pub fn routes() -> Router<Desk> {
-    Router::new()
-        .route("/kitchens", get(all).post(begun))
-        .route("/kitchens/{name}", get(one).post(changed))
+    Router::new().route("/kitchens", get(all).post(begun)).route("/kitchens/{name}", get(one).post(changed))
 }
 
 /// The file of a kitchen, as the book names it.

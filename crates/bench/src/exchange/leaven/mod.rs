@@ -8,7 +8,7 @@ use super::manuscript::Part;
 use super::{Exchange, Unfit, those};
 use formula::read::{Leaven, StageKind};
 use formula::resolve::formula::StageAt;
-use formula::{Formula, Ingredient, Line, Stage, Pantry};
+use formula::{Formula, Ingredient, Line, Pantry, Stage};
 use quantity::{Fraction, Mass};
 use std::sync::Arc;
 
@@ -26,7 +26,8 @@ pub static EXCHANGE: Exchange = Exchange {
 fn offers(formula: &Formula, pantry: &Pantry) -> Vec<String> {
     // What it has is exchanged for the other kind.
     let has_culture = formula.stages().any(|(_, stage)| culture(stage).is_some());
-    let (cultures, yeasts) = (those(pantry, |one| one.leaven == Some(Leaven::Culture)), those(pantry, |one| one.yeast().is_some()));
+    let (cultures, yeasts) =
+        (those(pantry, |one| one.leaven == Some(Leaven::Culture)), those(pantry, |one| one.yeast().is_some()));
     if has_culture { [yeasts, cultures].concat() } else { [cultures, yeasts].concat() }
 }
 

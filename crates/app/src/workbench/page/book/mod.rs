@@ -224,10 +224,8 @@ fn item(one: &Listed, found: &[Diagnostic]) -> Markup {
         li {
             h2 { a href=(of_formula(&card.name, "")) { (if card.title.is_empty() { &card.name } else { &card.title }) } }
             @if !card.lead.is_empty() { p { (card.lead) } }
-            p.fine {
-                (facts.join(" · "))
-                @for tag in &card.tags { " · " a href=(asking("/", &[("tag", tag)])) { (tag) } }
-            }
+            @if !facts.is_empty() { p.fine { (facts.join(" · ")) } }
+            @if !card.tags.is_empty() { p.fine.tags { @for tag in &card.tags { a href=(asking("/", &[("tag", tag)])) { (tag) } " " } } }
             p.fine {
                 (remarks(found))
                 @if let Some(change) = &one.changed { " · Last changed " (super::when(&change.at)) ": " (change.what) }

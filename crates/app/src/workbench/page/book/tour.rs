@@ -68,7 +68,7 @@ fn steps(opened: &Opened, name: &str, strokes: &[Stroke]) -> Markup {
                 "Any page of the workbench prints in black."
             }))
         }
-        p { a href="/" { "To the book" } }
+        p.way { a href="/" { "To the book" } }
     }
 }
 

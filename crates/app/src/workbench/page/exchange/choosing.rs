@@ -27,14 +27,14 @@ fn list(title: &str, key: &str, all: &[Kind], formula: &Formula, asked: Option<&
     let link = |one: &Kind| {
         html! {
             li {
-                a href={ (asking(&page, &[(key, one.name())])) "#asked" } aria-current=[is_open(one).then_some("page")] { (quantity::print::capital(one.name())) }
+                a href={ (asking(&page, &[(key, one.name())])) "#asked" } aria-current=[is_open(one).then_some("page")] { (quantity::print::capital(&one.name().replace('-', " "))) }
                 " " span.fine { (one.about()) }
             }
         }
     };
     html! {
         h2 { (title) }
-        ul.plain { @for one in &fitting { (link(one)) } }
+        ul.plain aria-label=(title) { @for one in &fitting { (link(one)) } }
         @if !others.is_empty() {
             details open[others.iter().any(|one| is_open(one))] {
                 summary { (others.len()) " more that find nothing here" }
@@ -64,8 +64,8 @@ pub fn form(one: &OnBench, formula: &Formula, question: &Question, kind: &Kind) 
 /// A field in the words of the page.
 const WORDS: &[(&str, &str, &str)] = &[
     ("into", "Into", ""),
-    ("share", "Share of it, %", "30"),
-    ("hydration", "Hydration, %", "100"),
+    ("share", "Share of it, %", ""),
+    ("hydration", "Hydration, %", ""),
     ("time", "Time it may take", "12 h"),
     ("altitude", "Altitude, m", "1800"),
     ("from", "The old tin", "round 24 x 6 cm"),

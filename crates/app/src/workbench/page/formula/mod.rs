@@ -86,6 +86,7 @@ async fn bench_page(
     let markup = tokio::task::block_in_place(|| -> Result<_, Refusal> {
         let checked = one.checked();
         let title = checked.value.head.title.clone();
+        let (sheet, ahead) = sheet_and_ahead(&one, &checked, &wanted)?;
         let body = html! {
             main #work.bench data-formula=(name) data-file=(one.file) {
                 (heading(&one, &checked.value, &visitor))
@@ -94,8 +95,8 @@ async fn bench_page(
                 }
                 (kitchen::markup(&opened, &wanted))
                 div.surface {
-                    div.hands { (strokes(&one, &reach, &visitor)) (all_parts(&one, &checked, &wanted)?) }
-                    (foresight::frame())
+                    div.hands { (strokes(&one, &reach, &visitor)) (sheet) }
+                    (foresight::frame(&ahead))
                 }
                 (today::frame(&name))
             }
@@ -149,6 +150,12 @@ fn all_parts(one: &OnBench, checked: &Checked<Formula>, wanted: &Wanted) -> Resu
     })
 }
 
+/// The sheet, and what it will do, worked out side by side.
+fn sheet_and_ahead(one: &OnBench, checked: &Checked<Formula>, wanted: &Wanted) -> Result<(Markup, Markup), Refusal> {
+    let (sheet, ahead) = rayon::join(|| all_parts(one, checked, wanted), || foresight::parts(one.opened, checked, wanted));
+    Ok((sheet?, ahead?))
+}
+
 fn strokes(one: &OnBench, reach: &Reach, visitor: &Visitor) -> Markup {
     html! { div #strokes { (undoing(&one.file, &of_formula(one.name(), ""), reach, visitor)) } }
 }
@@ -164,9 +171,7 @@ async fn standing(desk: &Desk, visitor: &Visitor, name: &str, wanted: &Wanted) -
     let one = OnBench::of(&opened, name)?;
     let reach = desk.reach(&one.file).await;
     let work = || {
-        let checked = one.checked();
-        let (sheet, ahead) = rayon::join(|| all_parts(&one, &checked, wanted), || foresight::parts(&opened, &checked, wanted));
-        let (sheet, ahead) = (sheet?, ahead?);
+        let (sheet, ahead) = sheet_and_ahead(&one, &one.checked(), wanted)?;
         Ok(html! { (sheet) (ahead) })
     };
     let question = format!("standing {name} {}", wanted.key());

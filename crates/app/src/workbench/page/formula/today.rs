@@ -25,8 +25,8 @@ pub fn frame(name: &str) -> Markup {
     html! {
         section.today #today aria-label="The day" {
             h2 { "The day" }
-            div #day { p.fine { "Planning…" } }
-            p.fine { a href={ "/day?formula=" (name) } { "Plan it with other formulas, actual times and alternatives" } }
+            div #day { p.fine { "Planning…" } noscript { p { "Without scripts the day’s own page plans it:" } } }
+            p.fine.way { a href={ "/day?formula=" (name) } { "Plan it with other formulas, actual times and alternatives" } }
         }
     }
 }
@@ -76,7 +76,7 @@ async fn day(State(desk): State<Desk>, _visitor: Visitor, Path(name): Path<Strin
             Ok(day) => html! {
                 div #day {
                     figure.day-chart tabindex="0" { (publish::day::leading(&day, &|_| None)) }
-                    pre.drawing { (publish::day::text(&day, 100)) }
+                    pre.drawing tabindex="0" { (publish::day::text(&day, 100)) }
                 }
             },
             Err(_) => {

@@ -23,9 +23,7 @@ use std::sync::Arc;
 pub const WAY: Way = Way { address: "/ingredients", title: "Ingredients", role: Role::Helper };
 
 pub fn routes() -> Router<Desk> {
-    Router::new()
-        .route("/ingredients", get(all).post(own::begun))
-        .route("/ingredients/{name}", get(one).post(own::changed))
+    Router::new().route("/ingredients", get(all).post(own::begun)).route("/ingredients/{name}", get(one).post(own::changed))
 }
 
 /// So many stand on a page.

@@ -19,8 +19,13 @@ use std::collections::BTreeMap;
 
 /// The formulas, each with what it gives.
 pub fn list(desk: &Desk, titles: &BTreeMap<String, String>) -> Markup {
-    let mut given =
-        vec![("label-eu", "label, EU"), ("label-uk", "UK"), ("label-us", "US"), ("sheet", "formula sheet"), ("cost", "cost")];
+    let mut given = vec![
+        ("label-eu", "label, EU"),
+        ("label-uk", "label, UK"),
+        ("label-us", "label, US"),
+        ("sheet", "formula sheet"),
+        ("cost", "cost"),
+    ];
     if cfg!(feature = "pdf") {
         given.extend([("card.pdf", "card (PDF)"), ("sheet.pdf", "sheet (PDF)")]);
     }

@@ -75,7 +75,13 @@ async fn note(
     let alone = desk.to_write().await;
     let book = tokio::task::block_in_place(|| logbook(&desk, &name))?;
     let entry = said.entry(&book)?;
-    take(&desk, &visitor, &book, &Noting { alone: &alone, entries: &[entry], number: &said.number, why: &said.why, picture: None }).await?;
+    take(
+        &desk,
+        &visitor,
+        &book,
+        &Noting { alone: &alone, entries: &[entry], number: &said.number, why: &said.why, picture: None },
+    )
+    .await?;
     drop(book);
     answer(&desk, &visitor, &headers, &name).await
 }
@@ -107,8 +113,13 @@ async fn photograph(
     let across = text(&said.across).map(|across| format!("{} mm", across.replace(',', ".")));
     let file = free_name(&book.path, shows.as_deref(), &print)?;
     let entry = Entry::Photograph(Shown { file: file.clone(), shows, across });
-    take(&desk, &visitor, &book, &Noting { alone: &alone, entries: &[entry], number: &said.number, why: "", picture: Some((&file, &print)) })
-        .await?;
+    take(
+        &desk,
+        &visitor,
+        &book,
+        &Noting { alone: &alone, entries: &[entry], number: &said.number, why: "", picture: Some((&file, &print)) },
+    )
+    .await?;
     drop(book);
     answer(&desk, &visitor, &headers, &name).await
 }
