@@ -89,6 +89,7 @@ async function byKeyboard() {
   const bench = await serve(root, 'main-job-keys/book');
   const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, reducedMotion: 'reduce' });
   const page = await context.newPage();
+  page.setDefaultTimeout(120_000);
   const keyboard = new Keyboard(page);
   const file = join(bench.folder, 'formulas/potato-muffins.toml');
   await page.goto(bench.url);
@@ -171,6 +172,7 @@ async function byThumb(colorScheme) {
   const bench = await serve(root, 'main-job-thumb/book');
   const context = await browser.newContext({ viewport: { width: 390, height: 844 }, isMobile: true, hasTouch: true, colorScheme, reducedMotion: 'reduce', bypassCSP: true });
   const page = await context.newPage();
+  page.setDefaultTimeout(120_000);
   const file = join(bench.folder, 'formulas/potato-muffins.toml');
   const how = `thumb, ${colorScheme}`;
   const seen = async (name) => {

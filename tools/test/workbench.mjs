@@ -30,7 +30,7 @@ async function served(name, from, act) {
 async function opened(browser, view, address, act) {
   const context = await browser.newContext({ ...view, reducedMotion: 'reduce' });
   const page = await context.newPage();
-  page.setDefaultTimeout(30000);
+  page.setDefaultTimeout(120_000);
   const where = () => new URL(page.url()).pathname;
   page.on('pageerror', (error) => amiss(where(), error.message));
   page.on('console', (message) => { if (message.type() === 'error') amiss(where(), `console: ${message.text()}`); });
