@@ -70,7 +70,7 @@ export const pages = [
   { name: 'tastings', door: '/tastings', path: '/tastings' },
   { name: 'tasting', door: '/tastings/{name}', path: '/tastings/softer-muffins' },
   { name: 'tasting-going', path: '/tastings/softer-muffins', prepare: laid },
-  { name: 'tasting-key', door: '/tastings/{name}/key', path: '/tastings/softer-muffins/key', codes: true },
+  { name: 'tasting-key', door: '/tastings/{name}/key', path: '/tastings/softer-muffins/key', fleeting: ['pre'] },
   { name: 'tasting-ballots', door: '/tastings/{name}/ballots', path: '/tastings/softer-muffins/ballots', codes: true, alone: true },
   { name: 'taste', door: '/taste/{word}', path: ({ links }) => links[0], outside: true, codes: true },
   { name: 'taste-cup', path: ({ links }) => links[1], outside: true, codes: true, act: async (page) => {

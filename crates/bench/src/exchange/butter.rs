@@ -1,7 +1,7 @@
 //! Butter for oil and water, and back: fat for fat, water for water.
 
 use super::desk::{Desk, KEEP, figure};
-use super::{Exchange, Unfit, those};
+use super::{Exchange, Unfit, only, those};
 use formula::ingredient::Figure;
 use formula::read::{Action, Group, StageKind};
 use formula::resolve::formula::StageAt;
@@ -21,9 +21,9 @@ pub static EXCHANGE: Exchange = Exchange {
 };
 
 fn offers(formula: &Formula, pantry: &Pantry) -> Vec<String> {
-    let (oils, butters) =
-        (those(pantry, |one| one.group == Group::Fat && one.is_a("oil")), those(pantry, |one| one.is_a("butter")));
-    if formula.lines().any(|(_, line)| is_butter(line)) { [oils, butters].concat() } else { [butters, oils].concat() }
+    let has = |is_so: fn(&Line) -> bool| formula.lines().any(|(_, line)| is_so(line));
+    let oils = only(has(is_butter), those(pantry, |one| one.group == Group::Fat && one.is_a("oil")));
+    [oils, only(has(is_oil), those(pantry, |one| one.is_a("butter")))].concat()
 }
 
 fn fits(formula: &Formula) -> Vec<String> {

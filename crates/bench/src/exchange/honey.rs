@@ -1,7 +1,7 @@
 //! Sugar for honey, and back: the sweetness kept, the water corrected.
 
 use super::desk::{Desk, water_of};
-use super::{Exchange, Unfit, those};
+use super::{Exchange, Unfit, only, those};
 use formula::ingredient::Figure;
 use formula::read::Group;
 use formula::{Formula, Ingredient, Line, Pantry};
@@ -20,9 +20,9 @@ pub static EXCHANGE: Exchange = Exchange {
 };
 
 fn offers(formula: &Formula, pantry: &Pantry) -> Vec<String> {
-    let honeys = those(pantry, |one| one.is_a("honey"));
-    let sugars = those(pantry, |one| one.group == Group::Sugar && one.is_a("sugar"));
-    if formula.lines().any(|(_, line)| is_sugar(line)) { [honeys, sugars].concat() } else { [sugars, honeys].concat() }
+    let has = |is_so: fn(&Line) -> bool| formula.lines().any(|(_, line)| is_so(line));
+    let honeys = only(has(is_sugar), those(pantry, |one| one.is_a("honey")));
+    [honeys, only(has(is_honey), those(pantry, |one| one.group == Group::Sugar && one.is_a("sugar")))].concat()
 }
 
 /// Sweetness against the same weight of sucrose: Belitz, Grosch and Schieberle, Food Chemistry, table of sugars

@@ -1,7 +1,7 @@
 //! Milk for powder and water, and back: water, fat and solids by the table of ingredients.
 
 use super::desk::{Desk, figure};
-use super::{Exchange, Unfit, those};
+use super::{Exchange, Unfit, only, those};
 use formula::ingredient::Figure;
 use formula::resolve::formula::StageAt;
 use formula::{Formula, Ingredient, Line, Pantry};
@@ -19,8 +19,10 @@ pub static EXCHANGE: Exchange = Exchange {
     make,
 };
 
-fn offers(_: &Formula, pantry: &Pantry) -> Vec<String> {
-    those(pantry, |one| one.is_a("milk-powder") || one.is_a("milk"))
+fn offers(formula: &Formula, pantry: &Pantry) -> Vec<String> {
+    let has = |is_so: fn(&Line) -> bool| formula.lines().any(|(_, line)| is_so(line));
+    let powders = only(has(is_milk), those(pantry, |one| one.is_a("milk-powder")));
+    [powders, only(has(is_powder), those(pantry, |one| one.is_milk() && one.is_a("milk")))].concat()
 }
 
 fn fits(formula: &Formula) -> Vec<String> {

@@ -72,6 +72,11 @@ fn those(pantry: &Pantry, is_so: impl Fn(&Ingredient) -> bool) -> Vec<String> {
     all.into_iter().map(|one| one.name.clone()).collect()
 }
 
+/// What is offered only where the formula has what it takes the place of.
+fn only(has: bool, those: Vec<String>) -> Vec<String> {
+    if has { those } else { Vec::new() }
+}
+
 /// Every exchange.
 pub static ALL: &[&Exchange] = &[
     &leaven::EXCHANGE,

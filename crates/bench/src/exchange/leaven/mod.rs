@@ -5,7 +5,7 @@ mod yeasted;
 
 use super::desk::{Desk, is_product_of};
 use super::manuscript::Part;
-use super::{Exchange, Unfit, those};
+use super::{Exchange, Unfit, only, those};
 use formula::read::{Leaven, StageKind};
 use formula::resolve::formula::StageAt;
 use formula::{Formula, Ingredient, Line, Pantry, Stage};
@@ -24,11 +24,10 @@ pub static EXCHANGE: Exchange = Exchange {
 };
 
 fn offers(formula: &Formula, pantry: &Pantry) -> Vec<String> {
-    // What it has is exchanged for the other kind.
     let has_culture = formula.stages().any(|(_, stage)| culture(stage).is_some());
-    let (cultures, yeasts) =
-        (those(pantry, |one| one.leaven == Some(Leaven::Culture)), those(pantry, |one| one.yeast().is_some()));
-    if has_culture { [yeasts, cultures].concat() } else { [cultures, yeasts].concat() }
+    let has_yeasted = formula.stages().any(|(_, stage)| is_yeasted(stage));
+    let cultures = only(has_yeasted, those(pantry, |one| one.leaven == Some(Leaven::Culture)));
+    [cultures, only(has_culture, those(pantry, |one| one.yeast().is_some()))].concat()
 }
 
 fn fits(formula: &Formula) -> Vec<String> {
