@@ -30,7 +30,7 @@ async function served(name, from, act) {
 async function opened(browser, view, address, act) {
   const context = await browser.newContext({ ...view, reducedMotion: 'reduce' });
   const page = await context.newPage();
-  page.setDefaultTimeout(30000);
+  page.setDefaultTimeout(120_000);
   const where = () => new URL(page.url()).pathname;
   page.on('pageerror', (error) => amiss(where(), error.message));
   page.on('console', (message) => { if (message.type() === 'error') amiss(where(), `console: ${message.text()}`); });
@@ -90,7 +90,7 @@ async function exchange(browser) {
     await looked(browser, page, 'exchange');
     await looked(browser, page, 'exchanged', async (here) => {
       await here.getByRole('link', { name: 'Leaven', exact: true }).click();
-      await here.getByLabel('Into').fill('rye-culture');
+      await here.getByLabel('Into').selectOption('rye-culture');
       await here.getByRole('button', { name: 'Show what changes' }).click();
       await here.getByRole('heading', { name: 'Before and after' }).waitFor();
     });
@@ -167,7 +167,7 @@ async function kitchens(browser) {
     await looked(browser, `${address}/kitchens`, 'kitchens');
     await looked(browser, `${address}/kitchens/estuary`, 'kitchen');
     await opened(browser, views[0], `${address}/kitchens/estuary`, async (page) => {
-      await page.getByRole('textbox', { name: 'Room how warm' }).fill('19 °C');
+      await page.getByRole('textbox', { name: 'Room', exact: true }).fill('19 °C');
       await page.getByRole('button', { name: 'Write it' }).click();
       await page.getByText('Last: kitchen changed').waitFor();
       must('kitchens', readFileSync(resolve(place, 'kitchens/kitchens/estuary.toml'), 'utf8').includes('room = "19 °C"'), 'does not write the room');

@@ -6,7 +6,7 @@
 use crate::book::Opened;
 use crate::failure::{Failure, Stopped};
 use crate::memory::{Memory, told};
-use crate::{book, files, findings, terminal};
+use crate::{book, files, findings, memory, terminal};
 use formula::logging::{Beginning, Entry, Noted, Unnoted, note, receive};
 use formula::source::Source;
 use formula::{Book, BookText, Diagnostic, Formula, Severity};
@@ -203,6 +203,14 @@ pub struct Wanted<'w> {
 
 /// Begins a trial: writes its file, which must not be there yet, and gives its path.
 pub fn begin(opened: &Opened, wanted: &Wanted) -> Result<PathBuf, Failure> {
+    let (name, text) = beginning(opened, wanted)?;
+    let path = opened.folder.join(memory::file_of(Kind::Trial, &name));
+    files::write_new(&path, text.as_bytes())?;
+    Ok(path)
+}
+
+/// The name of a trial that is to be begun, and what its file says then; refused where it is there already.
+pub fn beginning(opened: &Opened, wanted: &Wanted) -> Result<(String, String), Failure> {
     let name = format!("{}-{}", wanted.date, wanted.name.unwrap_or(&wanted.formula.name));
     if !formula::read::is_plain(&name) {
         let failure = Failure::new(format!("“{name}” cannot be a trial's name"));
@@ -216,13 +224,13 @@ pub fn begin(opened: &Opened, wanted: &Wanted) -> Result<PathBuf, Failure> {
         kitchen: (!is_own).then_some(wanted.kitchen),
         date: wanted.date,
     };
-    let path = opened.folder.join("trials").join(format!("{name}.toml"));
+    let path = opened.folder.join(memory::file_of(Kind::Trial, &name));
     if path.exists() {
         let failure = Failure::new(format!("{} is there already", path.display()));
         return Err(failure.hint("a second one on that day gets a name of its own: --name, such as --name afternoon"));
     }
-    files::write_new(&path, formula::logging::begin(&beginning).as_bytes())?;
-    Ok(path)
+    let text = formula::logging::begin(&beginning);
+    Ok((name, text))
 }
 
 /// Remembers the text that is baked, unless it is remembered already, and a trial as it was begun.
@@ -243,7 +251,7 @@ pub async fn save(store: &Store, kind: Kind, name: &str, text: &str, note: &str)
 }
 
 /// Waits until nobody else writes into the folder of trials; nothing where the system cannot lock a folder.
-fn lock(path: &Path) -> Option<std::fs::File> {
+pub fn lock(path: &Path) -> Option<std::fs::File> {
     let folder = std::fs::File::open(path.parent()?).ok()?;
     folder.lock().ok()?;
     Some(folder)

@@ -105,6 +105,19 @@ pub fn told(fault: StoreFault) -> Failure {
     }
 }
 
+/// The file of a book that is remembered under that name: “rye”, a formula, is "formulas/rye.toml".
+pub fn file_of(kind: Kind, name: &str) -> String {
+    let folder = match kind {
+        Kind::Book | Kind::Larder | Kind::Prices => return format!("{name}.toml"),
+        Kind::Formula => "formulas",
+        Kind::Ingredients => "ingredients",
+        Kind::Kitchen => "kitchens",
+        Kind::Tasting => "tastings",
+        Kind::Trial => "trials",
+    };
+    format!("{folder}/{name}.toml")
+}
+
 /// What a file of a book is called in its memory: "formulas/rye.toml" is the formula “rye”.
 pub fn document(file: &str) -> Option<(Kind, String)> {
     let name = |inner: &str| inner.strip_suffix(".toml").unwrap_or(inner).to_owned();
@@ -118,5 +131,27 @@ pub fn document(file: &str) -> Option<(Kind, String)> {
         Some(("tastings", inner)) => Some((Kind::Tasting, name(inner))),
         Some(("trials", inner)) => Some((Kind::Trial, name(inner))),
         _ => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_document_has_its_file_and_every_file_its_document() {
+        for (kind, name) in [
+            (Kind::Book, "book"),
+            (Kind::Larder, "larder"),
+            (Kind::Prices, "prices"),
+            (Kind::Formula, "rye"),
+            (Kind::Formula, "winter/rye"),
+            (Kind::Ingredients, "own"),
+            (Kind::Kitchen, "estuary"),
+            (Kind::Tasting, "softer"),
+            (Kind::Trial, "2026-11-14-rye"),
+        ] {
+            assert_eq!(document(&file_of(kind, name)), Some((kind, name.to_owned())));
+        }
     }
 }

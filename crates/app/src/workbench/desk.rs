@@ -41,6 +41,9 @@ pub enum Happened {
     Farewell,
 }
 
+/// The right to write, which one has at a time.
+pub type Alone<'d> = tokio::sync::MutexGuard<'d, ()>;
+
 /// A desk that everyone shares.
 #[derive(Clone)]
 pub struct Desk(Arc<Shared>);
@@ -169,7 +172,7 @@ impl Desk {
     }
 
     /// Waits until nobody else writes.
-    pub async fn to_write(&self) -> tokio::sync::MutexGuard<'_, ()> {
+    pub async fn to_write(&self) -> Alone<'_> {
         self.0.writing.lock().await
     }
 

@@ -4,11 +4,12 @@
 //! acknowledged. What was interrupted in between is found out at the next stroke: the file decides.
 
 use super::answer::Refusal;
-use super::desk::{Desk, Happened};
+use super::desk::{Alone, Desk, Happened};
 use crate::book::Opened;
 use crate::failure::Failure;
 use crate::files;
 use crate::memory::{document, told};
+use crate::{logbook, terminal};
 use jiff::Timestamp;
 use std::path::PathBuf;
 use std::sync::Arc;
@@ -44,6 +45,14 @@ pub struct Reach {
     pub back: Option<String>,
     /// What would be done again.
     pub forth: Option<String>,
+}
+
+impl Reach {
+    /// Of the strokes of a document.
+    pub fn of(strokes: &[Stroke]) -> Self {
+        let what = |stroke: Option<&Stroke>| stroke.map(|one| one.what.clone());
+        Self { back: what(last_done(strokes)), forth: what(first_undone(strokes)) }
+    }
 }
 
 impl Desk {
@@ -85,17 +94,25 @@ impl Desk {
         if now == change.text {
             return Ok(self.book());
         }
-        let making = Making {
-            kind,
-            name: &name,
-            before: &now,
-            after: &change.text,
-            what: change.what,
-            by: change.by,
-            at: Timestamp::now(),
-        };
-        store.stroke(&making).await.map_err(told)?;
+        store.stroke(&making(kind, &name, &now, &change)).await.map_err(told)?;
         self.put(change.file, &change.text, change.what, change.by)
+    }
+
+    /// Writes what was noted at the bench, for one who alone may write: a note is kept even where the memory is away;
+    /// then it is the one thing that cannot be undone.
+    pub async fn note_down(&self, _alone: &Alone<'_>, change: Change<'_>) -> Result<Arc<Opened>, Refusal> {
+        if let Err(failure) = self.remembered(&change).await {
+            terminal::remark(&format!("noted, but it cannot be undone: {failure}"));
+        }
+        self.put(change.file, &change.text, change.what, change.by)
+    }
+
+    async fn remembered(&self, change: &Change<'_>) -> Result<(), Failure> {
+        let store = self.store()?;
+        let Some((kind, name)) = document(change.file) else { return Ok(()) };
+        let now = self.on_the_disk(change.file)?;
+        self.noticed(store, kind, &name, &now).await?;
+        store.stroke(&making(kind, &name, &now, change)).await.map(drop).map_err(told)
     }
 
     /// Undoes the last stroke of a file, or does it again.
@@ -103,6 +120,8 @@ impl Desk {
         let _alone = self.to_write().await;
         let store = self.store()?;
         let (kind, name) = document(file).ok_or_else(|| Refusal::no_such("The book has no such file."))?;
+        // Trials are noted in by other programs too, one writer at a time.
+        let _bench = (kind == Kind::Trial).then(|| logbook::lock(&self.path(file)));
         let now = self.on_the_disk(file)?;
         self.noticed(store, kind, &name, &now).await?;
         let strokes = store.strokes(kind, &name).await.map_err(told)?;
@@ -121,9 +140,7 @@ impl Desk {
     /// What can be undone and done again in a file.
     pub async fn reach(&self, file: &str) -> Reach {
         let (Ok(store), Some((kind, name))) = (self.store(), document(file)) else { return Reach::default() };
-        let strokes = store.strokes(kind, &name).await.unwrap_or_default();
-        let what = |stroke: Option<&Stroke>| stroke.map(|one| one.what.clone());
-        Reach { back: what(last_done(&strokes)), forth: what(first_undone(&strokes)) }
+        Reach::of(&store.strokes(kind, &name).await.unwrap_or_default())
     }
 
     /// Takes note of what another program did since the last stroke, so that it can be undone too; a stroke that
@@ -150,17 +167,7 @@ impl Desk {
     /// Keeps what somebody wanted to write over another's change, beside the strokes of the file, so that the text and
     /// the difference can be looked at and taken up.
     async fn keep_aside(&self, store: &Store, kind: Kind, name: &str, now: &str, change: &Change<'_>) -> Result<(), Failure> {
-        let name = aside(name);
-        let making = Making {
-            kind,
-            name: &name,
-            before: now,
-            after: &change.text,
-            what: change.what,
-            by: change.by,
-            at: Timestamp::now(),
-        };
-        store.stroke(&making).await.map(drop).map_err(told)
+        store.stroke(&making(kind, &aside(name), now, change)).await.map(drop).map_err(told)
     }
 
     /// Where a file of the book lies: in a bare folder of formulas these lie beside each other.
@@ -197,9 +204,22 @@ impl Desk {
     }
 }
 
+/// A change as the memory keeps it.
+fn making<'m>(kind: Kind, name: &'m str, before: &'m str, change: &'m Change<'_>) -> Making<'m> {
+    Making { kind, name, before, after: &change.text, what: change.what, by: change.by, at: Timestamp::now() }
+}
+
+/// What follows the name of a document where its texts were kept aside.
+const ASIDE: &str = ", kept aside";
+
 /// Under which name the texts of a document are remembered that were kept aside.
 pub fn aside(name: &str) -> String {
-    format!("{name}, kept aside")
+    format!("{name}{ASIDE}")
+}
+
+/// Whether that is such a name.
+pub fn is_aside(name: &str) -> bool {
+    name.ends_with(ASIDE)
 }
 
 fn last_done(strokes: &[Stroke]) -> Option<&Stroke> {

@@ -7,6 +7,7 @@ use super::present::Seat;
 use crate::{looking, terminal};
 use axum::Router;
 use axum::extract::{Query, State};
+use axum::http::HeaderMap;
 use axum::response::sse::{Event, KeepAlive, Sse};
 use axum::routing::get;
 use serde::Deserialize;
@@ -29,6 +30,7 @@ struct Before {
 async fn live(
     State(desk): State<Desk>,
     visitor: Visitor,
+    headers: HeaderMap,
     Query(before): Query<Before>,
 ) -> Result<Sse<impl Stream<Item = Result<Event, Infallible>>>, Refusal> {
     if visitor.role < Role::Helper {
@@ -39,6 +41,9 @@ async fn live(
     let told = stream
         .map(|happened| happened.unwrap_or(Happened::Changed { file: String::new(), what: String::new(), by: String::new() }));
     let told = told.take_while(|happened| !matches!(happened, Happened::Farewell));
+    // Whose key was withdrawn hears no more.
+    let doors = desk.clone();
+    let told = told.take_while(move |_| doors.doors().are_open_for(&headers));
     let at = if desk.book().book.formulas.contains_key(&before.at) { before.at } else { String::new() };
     let seated = desk.seat(Seat { at, session: visitor.session, name: visitor.name });
     let events = told.map(move |happened| Ok(Event::default().data(in_json(&happened, &seated))));

@@ -22,10 +22,10 @@ mod sharing;
 use crate::failure::Failure;
 use crate::terminal;
 use axum::Router;
-use axum::extract::DefaultBodyLimit;
-use axum::http::StatusCode;
-use axum::middleware;
-use axum::response::IntoResponse;
+use axum::extract::{DefaultBodyLimit, Request};
+use axum::http::Method;
+use axum::middleware::{self, Next};
+use axum::response::{IntoResponse, Response};
 use desk::Desk;
 use door::{Doors, Ring};
 use journal::Journal;
@@ -34,7 +34,7 @@ use std::net::{IpAddr, SocketAddr};
 use std::time::Duration;
 use tokio::net::TcpListener;
 use tower_http::catch_panic::CatchPanicLayer;
-use tower_http::timeout::{RequestBodyTimeoutLayer, TimeoutLayer};
+use tower_http::timeout::RequestBodyTimeoutLayer;
 
 pub use desk::Place;
 pub use sharing::in_the_network;
@@ -58,6 +58,9 @@ pub const USUAL_PORT: u16 = 7380;
 
 /// How long an answer may take, what it answers read and all.
 const ANSWER: Duration = Duration::from_secs(30);
+/// How long a book may be at the press: a first edition with its cards and sheets takes a while, and only its owner
+/// asks for one.
+const PRINTING: Duration = Duration::from_secs(15 * 60);
 /// How long the next piece of what is sent may be waited for.
 const PIECE: Duration = Duration::from_secs(10);
 
@@ -90,9 +93,16 @@ fn rooms(desk: &Desk) -> Router {
     open.layer(CatchPanicLayer::custom(broken))
         .layer(DefaultBodyLimit::max(door::MOST_OF_A_FORM))
         .layer(middleware::from_fn_with_state(desk.clone(), door::guard))
-        .layer(TimeoutLayer::with_status_code(StatusCode::REQUEST_TIMEOUT, ANSWER))
+        .layer(middleware::from_fn(in_time))
         .layer(RequestBodyTimeoutLayer::new(PIECE))
         .with_state(desk.clone())
+}
+
+/// Gives up what takes too long.
+async fn in_time(request: Request, next: Next) -> Response {
+    let prints = request.method() == Method::POST && request.uri().path() == page::PRESS;
+    let answer = tokio::time::timeout(if prints { PRINTING } else { ANSWER }, next.run(request));
+    answer.await.unwrap_or_else(|_| answer::Refusal::too_slow().into_response())
 }
 
 async fn bound(share: Option<IpAddr>, asked: Option<u16>) -> Result<TcpListener, Failure> {

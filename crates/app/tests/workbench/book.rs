@@ -31,8 +31,11 @@ fn a_new_formula_is_begun_once_and_can_be_undone() {
     served.sent_on("/new", &[("title", "Knots again"), ("like", "formula:cardamom-knots")]);
     let kept = served.read("formulas/cardamom-knots.toml").lines().count();
     assert_eq!(served.read("formulas/knots-again.toml").lines().count(), kept, "a copy is whole");
-    assert_eq!(served.post("/formula/knots-again/back", &[]).status, 303);
+    assert_eq!(served.sent_on("/formula/knots-again/back", &[]), "/changes");
     assert!(!served.path("formulas/knots-again.toml").exists(), "what was begun is undone");
+    let again = [("file", "formulas/knots-again.toml"), ("to", "/formula/knots-again")];
+    assert_eq!(served.sent_on("/changes/forth", &again), "/formula/knots-again");
+    assert_eq!(served.read("formulas/knots-again.toml").lines().count(), kept, "and done again");
 }
 
 #[test]
@@ -42,7 +45,7 @@ fn an_empty_folder_offers_the_demo_book() {
     assert!(served.page("/tour").contains("no formula yet"));
     assert_eq!(served.sent_on("/demo", &[]), "/tour");
     let mut told: Vec<String> = Vec::new();
-    for folder in ["", "formulas", "ingredients", "kitchens", "trials"] {
+    for folder in ["", "formulas", "ingredients", "kitchens", "tastings", "trials"] {
         for entry in std::fs::read_dir(demo().join(folder)).expect("a folder").flatten().filter(|one| one.path().is_file()) {
             let name = format!("{folder}/{}", entry.file_name().to_string_lossy());
             let name = name.trim_start_matches('/').to_owned();

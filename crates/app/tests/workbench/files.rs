@@ -82,8 +82,11 @@ fn a_kitchen_is_changed_where_it_says_so_and_nowhere_else() {
     let same = before.lines().filter(|line| after.lines().any(|other| other == *line)).count();
     assert!(before.lines().count() - same <= 12, "only what was typed is other: {after}");
     assert!(served.page("/kitchens").contains("room 19\u{a0}°C"));
-    assert_eq!(served.post(&format!("{at}/back"), &[]).status, 303);
+    assert_eq!(served.sent_on("/changes/back", &[("file", file), ("to", at)]), at);
     assert_eq!(served.read(file), before, "undone to the letter");
+    assert_eq!(served.sent_on("/changes/forth", &[("file", file), ("to", "//elsewhere.example")]), "/changes");
+    assert_eq!(served.read(file), after, "and done again");
+    served.sent_on("/changes/back", &[("file", file), ("to", at)]);
     for (field, wrong) in [("room", "very warm"), ("room", "900 °C"), ("title", ""), ("asleep", "at night")] {
         let refused = form(&served.page(at), &[(field, wrong)]);
         assert_eq!(send(&served, at, &refused), 422, "{field} = {wrong}");
@@ -101,6 +104,19 @@ fn a_kitchen_is_begun() {
     assert_eq!(served.sent_on("/kitchens", &[("title", "The summer kitchen")]), "/kitchens/the-summer-kitchen");
     assert!(served.page("/kitchens/the-summer-kitchen").contains("The summer kitchen"));
     assert_eq!(served.post("/kitchens", &[("title", "Estuary")]).status, 422, "the name is taken");
+    let file = "kitchens/the-summer-kitchen.toml";
+    let undone = [("file", file), ("to", "/kitchens/the-summer-kitchen")];
+    assert_eq!(served.sent_on("/changes/back", &undone), "/changes", "its own page is gone with it");
+    assert!(!served.path(file).exists());
+    let page = served.page("/changes");
+    assert!(page.contains(file) && page.contains("not there now") && page.contains("begun"), "{page}");
+    assert_eq!(served.sent_on("/changes/forth", &undone), "/kitchens/the-summer-kitchen");
+    assert!(served.read(file).contains("The summer kitchen"));
+    assert_eq!(served.post("/changes/back", &[("file", file)]).status, 303);
+    assert_eq!(served.post("/changes/back", &[("file", file)]).status, 422, "nothing is left to undo");
+    for other in ["book.toml", "kitchens/../../secret.toml", "", "kitchens/estuary.toml"] {
+        assert_eq!(served.post("/changes/back", &[("file", other)]).status, 404, "{other}: nothing was changed there");
+    }
 }
 
 #[test]
@@ -152,7 +168,7 @@ fn an_own_ingredient_is_added_changed_and_taken_back() {
     assert!(served.page(at).contains("13.4\u{a0}g"));
     let wrong = form(&served.page(at), &[("per-100-g", "protein = plenty")]);
     assert_eq!(send(&served, at, &wrong), 422);
-    assert_eq!(served.post(&format!("{at}/back"), &[]).status, 303);
+    assert_eq!(served.sent_on("/changes/back", &[("file", "ingredients/own.toml"), ("to", at)]), at);
     assert_eq!(served.read("ingredients/own.toml"), before);
     assert_eq!(served.post("/ingredients", &wish).status, 422, "the name is taken");
     assert_eq!(served.post("/ingredients", &[("title", "Nothing known"), ("source", "a rumour")]).status, 422);

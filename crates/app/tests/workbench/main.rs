@@ -14,3 +14,4 @@ mod sandbox;
 #[path = "../doors/served.rs"]
 #[allow(dead_code)] // Some of it serves those who are not meant to come in.
 mod served;
+mod trials;

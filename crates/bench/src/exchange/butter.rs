@@ -1,11 +1,11 @@
 //! Butter for oil and water, and back: fat for fat, water for water.
 
 use super::desk::{Desk, KEEP, figure};
-use super::{Exchange, Unfit};
+use super::{Exchange, Unfit, only, those};
 use formula::ingredient::Figure;
 use formula::read::{Action, Group, StageKind};
 use formula::resolve::formula::StageAt;
-use formula::{Formula, Ingredient, Line};
+use formula::{Formula, Ingredient, Line, Pantry};
 use quantity::{Mass, print};
 use std::sync::Arc;
 
@@ -16,8 +16,15 @@ pub static EXCHANGE: Exchange = Exchange {
     asks: "--of the butter or the oil; --into an oil (oil-sunflower) or a butter (butter-unsalted)",
     grounds: "fat and water of butter and oil by the ingredient table; salt as 2.5 times sodium (Regulation (EU) 1169/2011)",
     fits,
+    offers,
     make,
 };
+
+fn offers(formula: &Formula, pantry: &Pantry) -> Vec<String> {
+    let has = |is_so: fn(&Line) -> bool| formula.lines().any(|(_, line)| is_so(line));
+    let oils = only(has(is_butter), those(pantry, |one| one.group == Group::Fat && one.is_a("oil")));
+    [oils, only(has(is_oil), those(pantry, |one| one.is_a("butter")))].concat()
+}
 
 fn fits(formula: &Formula) -> Vec<String> {
     formula.lines().filter(|(_, line)| is_butter(line) || is_oil(line)).map(|(_, line)| line.name.clone()).collect()

@@ -5,7 +5,7 @@ use super::desk::{Desk, water_of};
 use super::{Exchange, Unfit};
 use formula::ingredient::eggs::one;
 use formula::read::{EggSize, Group};
-use formula::{Formula, Line};
+use formula::{Formula, Line, Pantry};
 use quantity::{Mass, print};
 
 /// The exchange.
@@ -15,8 +15,13 @@ pub static EXCHANGE: Exchange = Exchange {
     asks: "--into S, M, L, XL, small … jumbo, or weight; --of the egg, --count of the new eggs",
     grounds: "Delegated Regulation (EU) 2023/2465 and USDA weight classes; shell 11 % (Cotterill and Geiger 1977, from memory)",
     fits,
+    offers,
     make,
 };
+
+fn offers(_: &Formula, _: &Pantry) -> Vec<String> {
+    ["S", "M", "L", "XL", "small", "medium", "large", "extra-large", "jumbo", "weight"].map(str::to_owned).to_vec()
+}
 
 fn fits(formula: &Formula) -> Vec<String> {
     formula.lines().filter(|(_, line)| is_egg(line)).map(|(_, line)| line.name.clone()).collect()

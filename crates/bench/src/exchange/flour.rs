@@ -2,10 +2,10 @@
 
 use super::desk::{Desk, KEEP, figure};
 use super::liquid::liquid_of;
-use super::{Exchange, Unfit};
+use super::{Exchange, Unfit, those};
 use formula::ingredient::Figure;
 use formula::resolve::formula::{Content, Word};
-use formula::{Formula, Ingredient, Line, Stage};
+use formula::{Formula, Ingredient, Line, Pantry, Stage};
 use quantity::{Fraction, Mass, print};
 use std::sync::Arc;
 
@@ -16,8 +16,13 @@ pub static EXCHANGE: Exchange = Exchange {
     asks: "--of the flour, --into a flour; --share of it (all)",
     grounds: "Farrand (1969, from memory): 1.4 % of water for a percent of protein; 0.8 % for a percent of fibre is common practice, no source",
     fits,
+    offers,
     make,
 };
+
+fn offers(_: &Formula, pantry: &Pantry) -> Vec<String> {
+    those(pantry, |one| one.counts_as_flour)
+}
 
 /// Water that a percent of protein takes up, as percent of the flour: the term of Farrand's regression on white
 /// flours (Cereal Chemistry 46, 1969; from memory). Damaged starch is taken as alike, and so is moisture, which

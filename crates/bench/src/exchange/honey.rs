@@ -1,10 +1,10 @@
 //! Sugar for honey, and back: the sweetness kept, the water corrected.
 
 use super::desk::{Desk, water_of};
-use super::{Exchange, Unfit};
+use super::{Exchange, Unfit, only, those};
 use formula::ingredient::Figure;
 use formula::read::Group;
-use formula::{Formula, Ingredient, Line};
+use formula::{Formula, Ingredient, Line, Pantry};
 use quantity::{Fraction, Mass, print};
 use std::sync::Arc;
 
@@ -15,8 +15,15 @@ pub static EXCHANGE: Exchange = Exchange {
     asks: "--of the sugar or the honey; --into a honey (honey) or a sugar (sugar-caster); --share of it",
     grounds: "relative sweetness by Belitz, Grosch and Schieberle, Food Chemistry (from memory); sugars and water by the ingredient table",
     fits,
+    offers,
     make,
 };
+
+fn offers(formula: &Formula, pantry: &Pantry) -> Vec<String> {
+    let has = |is_so: fn(&Line) -> bool| formula.lines().any(|(_, line)| is_so(line));
+    let honeys = only(has(is_sugar), those(pantry, |one| one.is_a("honey")));
+    [honeys, only(has(is_honey), those(pantry, |one| one.group == Group::Sugar && one.is_a("sugar")))].concat()
+}
 
 /// Sweetness against the same weight of sucrose: Belitz, Grosch and Schieberle, Food Chemistry, table of sugars
 /// equally sweet to a 10 % solution of sucrose; from memory. Others give fructose 1.1 to 1.7.

@@ -1,10 +1,10 @@
 //! Milk for powder and water, and back: water, fat and solids by the table of ingredients.
 
 use super::desk::{Desk, figure};
-use super::{Exchange, Unfit};
+use super::{Exchange, Unfit, only, those};
 use formula::ingredient::Figure;
 use formula::resolve::formula::StageAt;
-use formula::{Formula, Ingredient, Line};
+use formula::{Formula, Ingredient, Line, Pantry};
 use quantity::{Mass, print};
 use std::sync::Arc;
 
@@ -15,8 +15,15 @@ pub static EXCHANGE: Exchange = Exchange {
     asks: "--of the milk or the powder; --into one powder, or a milk",
     grounds: "the solids, fat and water of milk and powder by the ingredient table",
     fits,
+    offers,
     make,
 };
+
+fn offers(formula: &Formula, pantry: &Pantry) -> Vec<String> {
+    let has = |is_so: fn(&Line) -> bool| formula.lines().any(|(_, line)| is_so(line));
+    let powders = only(has(is_milk), those(pantry, |one| one.is_a("milk-powder")));
+    [powders, only(has(is_powder), those(pantry, |one| one.is_milk() && one.is_a("milk")))].concat()
+}
 
 fn fits(formula: &Formula) -> Vec<String> {
     formula.lines().filter(|(_, line)| is_milk(line) || is_powder(line)).map(|(_, line)| line.name.clone()).collect()

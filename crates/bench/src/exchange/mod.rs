@@ -44,7 +44,7 @@ pub(crate) use tin::{grow, write_yield};
 
 use formula::arithmetic::mixture;
 use formula::source::Source;
-use formula::{Book, Diagnostic, Formula, Line, Origin, Stage};
+use formula::{Book, Diagnostic, Formula, Ingredient, Line, Origin, Pantry, Stage};
 use quantity::{Fraction, Length, Mass, TimeSpan};
 use std::collections::BTreeSet;
 
@@ -60,7 +60,21 @@ pub struct Exchange {
     pub grounds: &'static str,
     /// The lines or stages of a formula that it can be made with, by name.
     pub fits: fn(&Formula) -> Vec<String>,
+    /// What can take its place, by name, the likeliest first; nothing where that is a size that anybody types.
+    pub offers: fn(&Formula, &Pantry) -> Vec<String>,
     make: fn(&mut Desk) -> Result<(), Unfit>,
+}
+
+/// The names of the ingredients that are so; those of the book's own first.
+fn those(pantry: &Pantry, is_so: impl Fn(&Ingredient) -> bool) -> Vec<String> {
+    let mut all: Vec<_> = pantry.all().filter(|one| is_so(one)).collect();
+    all.sort_by_key(|one| !one.own);
+    all.into_iter().map(|one| one.name.clone()).collect()
+}
+
+/// What is offered only where the formula has what it takes the place of.
+fn only(has: bool, those: Vec<String>) -> Vec<String> {
+    if has { those } else { Vec::new() }
 }
 
 /// Every exchange.

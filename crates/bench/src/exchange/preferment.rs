@@ -7,7 +7,7 @@ use super::{Exchange, Unfit};
 use crate::target::{When, factor_for};
 use formula::read::StageKind;
 use formula::resolve::formula::StageAt;
-use formula::{Formula, Ingredient, Line, Stage};
+use formula::{Formula, Ingredient, Line, Pantry, Stage};
 use quantity::{Fraction, Mass, TimeSpan, print};
 use std::cell::Cell;
 use std::sync::Arc;
@@ -19,8 +19,13 @@ pub static EXCHANGE: Exchange = Exchange {
     asks: "--of the dough's stage, --into poolish, sponge or biga; --share of its flour (30 %), --hydration (poolish 100 %, sponge 65 %, biga 50 %), --time it may take (12 h)",
     grounds: "the baker's arithmetic; the dose of yeast by the course of the ferment; usual shares and hydrations are common practice, no source",
     fits,
+    offers,
     make,
 };
+
+fn offers(_: &Formula, _: &Pantry) -> Vec<String> {
+    ["poolish", "sponge", "biga"].map(str::to_owned).to_vec()
+}
 
 /// The share of the flour and the time where nothing is said: common practice, no source.
 const SHARE: Fraction = Fraction::percent(30.0);

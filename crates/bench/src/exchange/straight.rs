@@ -16,6 +16,7 @@ pub static EXCHANGE: Exchange = Exchange {
     asks: "--of the preferment",
     grounds: "the baker's arithmetic: every gram stays",
     fits,
+    offers: |_, _| Vec::new(),
     make,
 };
 

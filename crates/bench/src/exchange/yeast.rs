@@ -1,8 +1,8 @@
 //! Fresh, active dry and instant yeast for each other, by the published ratios.
 
 use super::desk::{Desk, KEEP, water_of};
-use super::{Exchange, Unfit};
-use formula::{Formula, Line};
+use super::{Exchange, Unfit, those};
+use formula::{Formula, Line, Pantry};
 use quantity::{Mass, print};
 use science::measure::yeast::{Form, equivalent};
 use std::sync::Arc;
@@ -14,8 +14,13 @@ pub static EXCHANGE: Exchange = Exchange {
     asks: "--into yeast-fresh, yeast-dry or yeast-instant; --of one line, else all yeast",
     grounds: "Hamelman (2004) for the ratios, other books' for their spread; water by the ingredient table",
     fits,
+    offers,
     make,
 };
+
+fn offers(_: &Formula, pantry: &Pantry) -> Vec<String> {
+    those(pantry, |one| one.yeast().is_some())
+}
 
 fn fits(formula: &Formula) -> Vec<String> {
     formula.lines().filter(|(_, line)| form(line).is_some()).map(|(_, line)| line.name.clone()).collect()

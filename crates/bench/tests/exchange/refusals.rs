@@ -66,3 +66,29 @@ fn nonsense_never_falls_over() {
         }
     }
 }
+
+#[test]
+fn whatever_is_offered_is_of_the_right_kind() {
+    let book = book(PLAIN);
+    let plain = book.formula("example").expect("the example").value;
+    let mut offered = Vec::new();
+    for one in ALL {
+        for into in (one.offers)(&plain, &book.pantry) {
+            // It may be the very one, or be refused for what the formula does with it; never for what it is.
+            if let Err(why) = made(PLAIN, one.name, &[("into", &into)]) {
+                let why = why.to_string();
+                let of_its_kind = ["is no ", "no ingredient", "does not count as flour"].iter().all(|words| !why.contains(words));
+                assert!(of_its_kind, "{} --into {into}: {why}", one.name);
+            }
+            offered.push(format!("{} {into}", one.name));
+        }
+    }
+    for wanted in ["yeast yeast-fresh", "milk milk-powder-skim", "butter oil-sunflower", "honey honey", "flour flour-rye-dark"] {
+        assert!(offered.iter().any(|one| one == wanted), "{wanted} is not among {offered:?}");
+    }
+    assert!(offered.iter().all(|one| !one.starts_with("leaven") && !one.starts_with("tin")), "{offered:?}");
+    let sponge = PLAIN.replace("kind = \"final-mix\"", "kind = \"sponge\"");
+    let sponge = super::book(&sponge);
+    let leavens = (ALL[0].offers)(&sponge.formula("example").expect("the example").value, &sponge.pantry);
+    assert_eq!(leavens.first().map(String::as_str), Some("rye-culture"), "the book's own first");
+}

@@ -10,6 +10,8 @@ const token = document.querySelector("meta[name=token]").content;
 export async function send(address, body, signal, early) {
   try {
     const answer = await fetch(address, { method: "POST", body, signal, headers: { "x-token": token, "x-parts": "1" } });
+    // What was undone may have taken the page's own file with it.
+    if (answer.redirected) location.assign(answer.url);
     return { ok: answer.ok, status: answer.status, text: early && answer.ok ? await second(answer, early) : await answer.text() };
   } catch (error) {
     if (error.name !== "AbortError") say("The workbench does not answer: is it still open?");

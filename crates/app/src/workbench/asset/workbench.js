@@ -108,8 +108,10 @@ if (formula) {
   kitchen?.addEventListener("submit", (event) => event.preventDefault());
   document.addEventListener("click", (event) => {
     const button = event.target.closest?.("button");
-    if (button?.dataset.way) perform(`/${button.dataset.way}`, new URLSearchParams(), button);
-    else if (button?.dataset.gesture) perform("/do", said(button), button);
+    if (button?.dataset.way) {
+      event.preventDefault();
+      perform(`/${button.dataset.way}`, new URLSearchParams(), button);
+    } else if (button?.dataset.gesture) perform("/do", said(button), button);
   });
   document.addEventListener("submit", (event) => {
     const adding = event.target.closest("form[data-adding]");
@@ -162,7 +164,14 @@ if (text) {
     if (!answer.ok) return refuse(answer.text, text);
     exchange(answer.text);
     text.from.value = document.querySelector("#saved").dataset.from ?? text.from.value;
+    text.text.defaultValue = text.text.value;
   };
+  // What is typed and not saved is not given up for an undo.
+  document.addEventListener("submit", (event) => {
+    if (!event.target.matches("form.strokes") || text.text.value === text.text.defaultValue) return;
+    event.preventDefault();
+    say("Your text is not saved yet: save it first, then undo.");
+  });
   text.addEventListener("submit", (event) => {
     event.preventDefault();
     save();

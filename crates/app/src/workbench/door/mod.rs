@@ -18,7 +18,7 @@ use super::journal::Entry;
 use crate::failure::Failure;
 use axum::extract::{FromRequestParts, Request, State};
 use axum::http::request::Parts;
-use axum::http::{Method, StatusCode};
+use axum::http::{HeaderMap, Method, StatusCode};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 use house::Names;
@@ -131,9 +131,16 @@ impl Doors {
         }
     }
 
-    /// The keys, where the workbench is shared.
+    /// The keys as they are now, where the workbench is shared.
     pub fn keys(&self) -> Option<MutexGuard<'_, Ring>> {
-        self.keys.as_ref().map(|ring| ring.lock().unwrap_or_else(PoisonError::into_inner))
+        let mut ring = self.keys.as_ref()?.lock().unwrap_or_else(PoisonError::into_inner);
+        ring.look_again();
+        Some(ring)
+    }
+
+    /// Whether whoever sent these headers may still be in.
+    pub fn are_open_for(&self, headers: &HeaderMap) -> bool {
+        self.keys().is_none_or(|ring| session::visitor(&ring, headers).is_some())
     }
 
     /// The keys, or why there are none.

@@ -94,6 +94,30 @@ mod tests {
     }
 
     #[test]
+    fn two_workbenches_of_one_book_have_the_same_keys() {
+        let book = tempfile::tempdir().expect("a folder");
+        let (mut one, mut other) = (Ring::of(book.path()).expect("keys"), Ring::of(book.path()).expect("keys"));
+        let shown = one.make("Ada", Role::Helper, false).expect("a key");
+        let passing = other.make("", Role::Owner, true).expect("a key");
+        other.look_again();
+        let key = other.shown(&shown).expect("the key that was made in the other one").clone();
+        let cookie = carried(begin(&other, &key, &HeaderMap::new()).expect("a session"));
+        let second = other.make("Bo", Role::Helper, false).expect("a key");
+        one.look_again();
+        assert!(one.shown(&shown).is_some() && one.shown(&second).is_some(), "neither writes over the other's keys");
+        assert!(visitor(&one, &cookie).is_some());
+
+        assert!(one.withdraw(key.number()).expect("withdrawn"));
+        other.look_again();
+        assert!(other.shown(&shown).is_none() && visitor(&other, &cookie).is_none(), "withdrawn in one, it opens neither");
+        assert!(other.shown(&second).is_some() && other.shown(&passing).is_some(), "the others do");
+
+        std::fs::write(book.path().join(".remembered/keys.json"), "{").expect("written");
+        other.look_again();
+        assert!(other.shown(&second).is_none() && other.shown(&passing).is_some(), "what cannot be read opens nothing");
+    }
+
+    #[test]
     fn a_cookie_that_was_written_over_opens_nothing() {
         let book = tempfile::tempdir().expect("a folder");
         let mut ring = Ring::of(book.path()).expect("keys");

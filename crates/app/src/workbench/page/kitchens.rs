@@ -1,20 +1,21 @@
 //! The kitchens: how warm they are, what they weigh, heat and hold with, each changed in its own file.
 
 use super::addresses::coded;
+use super::changes::undoing;
 use super::{Way, may_write, plain, written};
 use crate::book::Opened;
 use crate::workbench::answer::{Answer, Refusal, page, see};
 use crate::workbench::desk::Desk;
 use crate::workbench::door::{Role, Visitor};
 use crate::workbench::frame::{Frame, token};
-use crate::workbench::hand::{Change, Way as Step};
+use crate::workbench::hand::Change;
 use crate::workbench::proof::refuse_faulty;
 use ::formula::read::keys::KITCHEN;
 use ::formula::read::{Kitchen, stem};
 use axum::Router;
 use axum::extract::{Form, Path, State};
-use axum::routing::{get, post};
-use maud::{Markup, html};
+use axum::routing::get;
+use maud::html;
 use std::collections::BTreeMap;
 use store::hash;
 use toml_edit::{DocumentMut, value};
@@ -22,10 +23,7 @@ use toml_edit::{DocumentMut, value};
 pub const WAY: Way = Way { address: "/kitchens", title: "Kitchens", role: Role::Helper };
 
 pub fn routes() -> Router<Desk> {
-    Router::new()
-        .route("/kitchens", get(all).post(begun))
-        .route("/kitchens/{name}", get(one).post(changed))
-        .route("/kitchens/{name}/back", post(back))
+    Router::new().route("/kitchens", get(all).post(begun)).route("/kitchens/{name}", get(one).post(changed))
 }
 
 /// The file of a kitchen, as the book names it.
@@ -93,7 +91,7 @@ async fn one(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String
         main #work {
             h1 { (title) }
             p.fine { "In " (file) ". What you leave as it is stays as it is, comments too. " a href="/kitchens" { "All kitchens" } }
-            (undoing(&format!("/kitchens/{}/back", coded(&name)), reach.back.as_deref(), &visitor))
+            (undoing(&file, &format!("/kitchens/{}", coded(&name)), &reach, &visitor))
             form.keys-form method="post" action={ "/kitchens/" (coded(&name)) } {
                 (token(&visitor))
                 input type="hidden" name="from" value=(hash(&text));
@@ -103,15 +101,6 @@ async fn one(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String
         }
     };
     page(&Frame::of(&visitor, &title, WAY.address), &body)
-}
-
-/// The button that takes the last stroke back.
-pub fn undoing(address: &str, what: Option<&str>, visitor: &Visitor) -> Markup {
-    html! {
-        @if let Some(what) = what {
-            form.fields method="post" action=(address) { (token(visitor)) button { "Undo" } span.fine { "Last: " (what) } }
-        }
-    }
 }
 
 async fn changed(
@@ -148,11 +137,4 @@ async fn begun(State(desk): State<Desk>, visitor: Visitor, Form(said): Form<BTre
     let change = Change { file: &file, from: &hash(""), text: document.to_string(), what: "begun", by: &visitor.name };
     desk.write(change).await?;
     see(&format!("/kitchens/{}", coded(&name)))
-}
-
-async fn back(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>) -> Answer {
-    may_write(&visitor)?;
-    let file = file_of(&desk.book(), &name)?;
-    let opened = desk.step(&file, Step::Back, &visitor.name).await?;
-    if file_of(&opened, &name).is_ok() { see(&format!("/kitchens/{}", coded(&name))) } else { see("/kitchens") }
 }

@@ -2,6 +2,7 @@
 
 mod addresses;
 mod book;
+mod changes;
 mod compare;
 mod day;
 mod exchange;
@@ -39,6 +40,9 @@ pub struct Way {
 pub const WAYS: &[Way] =
     &[book::WAY, day::WAY, trial::WAY, tastings::WAY, ingredients::WAY, kitchens::WAY, press::WAY, people::WAY];
 
+/// Where the book is printed.
+pub const PRESS: &str = press::WAY.address;
+
 /// The ways from a formula to what else can be done with it; each address follows the formula's own.
 pub const OF_A_FORMULA: &[Way] = &[exchange::WAY, compare::WAY, history::WAY];
 
@@ -46,6 +50,7 @@ pub const OF_A_FORMULA: &[Way] = &[exchange::WAY, compare::WAY, history::WAY];
 pub fn all() -> Router<Desk> {
     let pages = [
         book::routes(),
+        changes::routes(),
         compare::routes(),
         day::routes(),
         exchange::routes(),

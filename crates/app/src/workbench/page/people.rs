@@ -95,7 +95,7 @@ fn making(visitor: &Visitor) -> Markup {
         form.adding method="post" action=(WAY.address) {
             (token(visitor))
             label { "A key for " input type="text" name="name" maxlength=(LONGEST) required; }
-            label { "as "
+            label { "to come in as "
                 select name="role" { @for role in Role::BY_KEY { option selected[role == Role::Helper] { (role.word()) } } }
             }
             button { "Make it" }

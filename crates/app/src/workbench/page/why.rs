@@ -4,18 +4,29 @@ use crate::workbench::answer::{Answer, Refusal, page};
 use crate::workbench::desk::Desk;
 use crate::workbench::door::Visitor;
 use crate::workbench::frame::Frame;
+use crate::workbench::page::addresses::of_formula;
 use axum::Router;
-use axum::extract::Path;
+use axum::extract::{Path, Query, State};
 use axum::routing::get;
 use maud::{Markup, html};
+use serde::Deserialize;
 
 pub fn routes() -> Router<Desk> {
     Router::new().route("/why/{code}", get(why))
 }
 
-async fn why(visitor: Visitor, Path(code): Path<String>) -> Answer {
+/// At which formula somebody asked.
+#[derive(Default, Deserialize)]
+#[serde(default)]
+struct Asked {
+    of: String,
+}
+
+async fn why(State(desk): State<Desk>, visitor: Visitor, Path(code): Path<String>, Query(asked): Query<Asked>) -> Answer {
     let told = crate::commands::explained(&code).ok_or_else(|| Refusal::no_such("There is no fault or rule of that name."))?;
-    let body = html! { main #work.why { (told_in_markup(told)) p { a href="/" { "Back to the book" } } } };
+    let of = desk.book().book.formulas.contains_key(&asked.of).then(|| of_formula(&asked.of, ""));
+    let back = html! { p.way { @match of { Some(address) => a href=(address) { "Back to the sheet" }, None => a href="/" { "Back to the book" } } } };
+    let body = html! { main #work.why { (told_in_markup(told)) (back) } };
     page(&Frame::of(&visitor, &code, ""), &body)
 }
 
@@ -28,8 +39,11 @@ fn told_in_markup(text: &str) -> Markup {
                 pre tabindex="0" { (part.split_once('\n').map_or(part, |(_, rest)| rest).trim_end()) }
             } @else {
                 @for paragraph in part.split("\n\n").map(str::trim).filter(|paragraph| !paragraph.is_empty()) {
-                    @if let Some(heading) = paragraph.strip_prefix("# ") { h1 { (heading.lines().next().unwrap_or_default()) } p { (heading.lines().skip(1).collect::<Vec<_>>().join(" ")) } }
+                    @let (first, rest) = paragraph.split_once('\n').unwrap_or((paragraph, ""));
+                    @if let Some(code) = first.strip_prefix("# ") { h1 { (quantity::print::capital(&code.replace('-', " "))) } }
+                    @else if let Some(heading) = first.strip_prefix("## ") { h2 { (heading) } }
                     @else { p { (paragraph) } }
+                    @if first.starts_with('#') && !rest.trim().is_empty() { p { (rest) } }
                 }
             }
         }

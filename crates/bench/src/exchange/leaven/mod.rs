@@ -5,10 +5,10 @@ mod yeasted;
 
 use super::desk::{Desk, is_product_of};
 use super::manuscript::Part;
-use super::{Exchange, Unfit};
+use super::{Exchange, Unfit, only, those};
 use formula::read::{Leaven, StageKind};
 use formula::resolve::formula::StageAt;
-use formula::{Formula, Ingredient, Line, Stage};
+use formula::{Formula, Ingredient, Line, Pantry, Stage};
 use quantity::{Fraction, Mass};
 use std::sync::Arc;
 
@@ -19,8 +19,16 @@ pub static EXCHANGE: Exchange = Exchange {
     asks: "--of the preferment, --into a culture or a yeast; --hydration of the build, --share of its flour that the ripe culture brings (10 %; at 100 % the culture goes straight into the dough)",
     grounds: "a culture is counted as its flour and water; doses and times by the course of the ferment; the share of seed is common practice, no source",
     fits,
+    offers,
     make,
 };
+
+fn offers(formula: &Formula, pantry: &Pantry) -> Vec<String> {
+    let has_culture = formula.stages().any(|(_, stage)| culture(stage).is_some());
+    let has_yeasted = formula.stages().any(|(_, stage)| is_yeasted(stage));
+    let cultures = only(has_yeasted, those(pantry, |one| one.leaven == Some(Leaven::Culture)));
+    [cultures, only(has_culture, those(pantry, |one| one.yeast().is_some()))].concat()
+}
 
 fn fits(formula: &Formula) -> Vec<String> {
     formula

@@ -80,7 +80,8 @@ async fn book(State(desk): State<Desk>, visitor: Visitor, Query(sought): Query<S
         html! {
             main #work {
                 h1 { (title) }
-                p.fine { (counted(all.len())) " · " a href="/tour" { "Five steps to know the workbench" } }
+                p.fine { (counted(all.len())) " · " a href="/changes" { "What was changed" } " · " a href="/tour" { "Five steps to know the workbench" } }
+                @if changed.is_empty() { (welcome()) }
                 (finding(&all, &sought))
                 (found(&opened, &all, &sought))
                 (fresh::form(&all, &visitor))
@@ -88,6 +89,17 @@ async fn book(State(desk): State<Desk>, visitor: Visitor, Query(sought): Query<S
         }
     });
     page(&Frame::of(&visitor, title, WAY.address), &body)
+}
+
+/// What stands there until something was changed for the first time.
+fn welcome() -> Markup {
+    html! {
+        section.welcome aria-labelledby="welcome" {
+            h2 #welcome { "Here for the first time?" }
+            p { "Open a formula and change a figure: what it will do follows beside it, and Undo takes everything back. "
+                "Or walk " a href="/tour" { "five steps in five minutes" } ": adapt a formula, see why it warns, exchange its leaven, plan its morning, publish it." }
+        }
+    }
 }
 
 fn counted(formulas: usize) -> String {
@@ -212,10 +224,8 @@ fn item(one: &Listed, found: &[Diagnostic]) -> Markup {
         li {
             h2 { a href=(of_formula(&card.name, "")) { (if card.title.is_empty() { &card.name } else { &card.title }) } }
             @if !card.lead.is_empty() { p { (card.lead) } }
-            p.fine {
-                (facts.join(" · "))
-                @for tag in &card.tags { " · " a href=(asking("/", &[("tag", tag)])) { (tag) } }
-            }
+            @if !facts.is_empty() { p.fine { (facts.join(" · ")) } }
+            @if !card.tags.is_empty() { p.fine.tags { @for tag in &card.tags { a href=(asking("/", &[("tag", tag)])) { (tag) } " " } } }
             p.fine {
                 (remarks(found))
                 @if let Some(change) = &one.changed { " · Last changed " (super::when(&change.at)) ": " (change.what) }

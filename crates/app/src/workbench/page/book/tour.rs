@@ -52,7 +52,7 @@ fn steps(opened: &Opened, name: &str, strokes: &[Stroke]) -> Markup {
                 "The percentage follows, and so do the true water, the rise and the cost beside the sheet, while you type."
             }))
             (step("Ask why", false, &html! {
-                "Where something is not as the trade would do it, a remark stands at that very line. Make the salt 4 % and one appears: "
+                "Where something is not as the trade would do it, a remark stands at that very line. Type 4 as the salt’s percentage and one appears: "
                 b { "why?" } " tells the reason with its source, and often a button mends it."
             }))
             (step("Exchange the leaven", exchanged, &html! {
@@ -68,7 +68,7 @@ fn steps(opened: &Opened, name: &str, strokes: &[Stroke]) -> Markup {
                 "Any page of the workbench prints in black."
             }))
         }
-        p { a href="/" { "To the book" } }
+        p.way { a href="/" { "To the book" } }
     }
 }
 

@@ -27,14 +27,14 @@ fn list(title: &str, key: &str, all: &[Kind], formula: &Formula, asked: Option<&
     let link = |one: &Kind| {
         html! {
             li {
-                a href={ (asking(&page, &[(key, one.name())])) "#asked" } aria-current=[is_open(one).then_some("page")] { (quantity::print::capital(one.name())) }
+                a href={ (asking(&page, &[(key, one.name())])) "#asked" } aria-current=[is_open(one).then_some("page")] { (quantity::print::capital(&one.name().replace('-', " "))) }
                 " " span.fine { (one.about()) }
             }
         }
     };
     html! {
         h2 { (title) }
-        ul.plain { @for one in &fitting { (link(one)) } }
+        ul.plain aria-label=(title) { @for one in &fitting { (link(one)) } }
         @if !others.is_empty() {
             details open[others.iter().any(|one| is_open(one))] {
                 summary { (others.len()) " more that find nothing here" }
@@ -52,7 +52,7 @@ pub fn form(one: &OnBench, formula: &Formula, question: &Question, kind: &Kind) 
         form.fields method="get" action={ (of_formula(&formula.name, WAY.address)) "#made" } {
             input type="hidden" name=(key) value=(kind.name());
             input type="hidden" name="ask" value="yes";
-            @for key in kind.takes() { (field(formula, question, kind, key, &fits)) }
+            @for key in kind.takes() { (field(one, formula, question, kind, key, &fits)) }
             (kitchen(one, question))
             button { "Show what changes" }
         }
@@ -64,8 +64,8 @@ pub fn form(one: &OnBench, formula: &Formula, question: &Question, kind: &Kind) 
 /// A field in the words of the page.
 const WORDS: &[(&str, &str, &str)] = &[
     ("into", "Into", ""),
-    ("share", "Share of it, %", "30"),
-    ("hydration", "Hydration, %", "100"),
+    ("share", "Share of it, %", ""),
+    ("hydration", "Hydration, %", ""),
     ("time", "Time it may take", "12 h"),
     ("altitude", "Altitude, m", "1800"),
     ("from", "The old tin", "round 24 x 6 cm"),
@@ -80,8 +80,14 @@ const WORDS: &[(&str, &str, &str)] = &[
     ("within", "Each line moves by at most, %", "20"),
 ];
 
-fn field(formula: &Formula, question: &Question, kind: &Kind, key: &'static str, fits: &[String]) -> Markup {
+fn field(one: &OnBench, formula: &Formula, question: &Question, kind: &Kind, key: &'static str, fits: &[String]) -> Markup {
     let value = question.get(key).unwrap_or_default();
+    let offers = if key == "into" { kind.offers(formula, &one.opened.book.pantry) } else { Vec::new() };
+    if !offers.is_empty() {
+        return html! {
+            label { "Into" select name=(key) { @for (name, title) in &offers { option value=(name) selected[*name == value] { (title) } } } }
+        };
+    }
     match key {
         "of" => choice("What of the formula", key, fits, &value, fits.len() != 1 || takes_stage(kind)),
         "stage" => {

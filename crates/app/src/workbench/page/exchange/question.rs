@@ -4,7 +4,7 @@ use super::{Made, Pairs};
 use crate::asked::{Sought, Wished};
 use crate::workbench::answer::{Refusal, spoken};
 use crate::workbench::page::formula::{OnBench, Wanted};
-use ::formula::Formula;
+use ::formula::{Formula, Pantry};
 use bench::exchange::{self, exchange};
 use bench::target::{self, solve};
 
@@ -66,6 +66,13 @@ impl Kind {
             }
         }
         names
+    }
+
+    /// What can take its place, by name and title, the likeliest first.
+    pub fn offers(&self, formula: &Formula, pantry: &Pantry) -> Vec<(String, String)> {
+        let Self::Exchange(one) = self else { return Vec::new() };
+        let title = |name: &str| pantry.find(name).map_or_else(|| name.to_owned(), |one| one.title.clone());
+        (one.offers)(formula, pantry).into_iter().map(|name| (name.clone(), title(&name))).collect()
     }
 
     /// What is written beside a stroke that keeps it.

@@ -22,12 +22,12 @@ pub fn routes() -> Router<Desk> {
     Router::new().route("/formula/{name}/bands", get(bands)).route("/formula/{name}/story", get(whole_story))
 }
 
-/// Where it stands on the page; filled at once by the page's own script, or by what stands in it.
-pub fn frame() -> Markup {
+/// Where it stands on the page; what takes longer is filled by the page's own script.
+pub fn frame(glance: &Markup) -> Markup {
     html! {
         aside.ahead #ahead aria-label="What it will do" {
             h2 { "What it will do" }
-            div #glance { p.fine { "Working it out…" } }
+            (glance)
             div #bands {}
             details #whole-story { summary { "The whole story" } div #story {} }
         }

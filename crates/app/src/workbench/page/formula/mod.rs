@@ -16,6 +16,8 @@ use crate::workbench::desk::Desk;
 use crate::workbench::door::{Role, Visitor};
 use crate::workbench::frame::Frame;
 use crate::workbench::hand::{Reach, Way};
+use crate::workbench::page::addresses::{asking, coded, of_formula};
+use crate::workbench::page::changes::undoing;
 use axum::Router;
 use axum::extract::{Form, Path, Query, State};
 use axum::http::HeaderMap;
@@ -26,7 +28,6 @@ use formula::{Checked, Formula};
 use gestures::Said;
 pub use kitchen::Wanted;
 use maud::{Markup, html};
-use store::hash;
 pub use today::Patience;
 
 pub fn routes() -> Router<Desk> {
@@ -85,6 +86,7 @@ async fn bench_page(
     let markup = tokio::task::block_in_place(|| -> Result<_, Refusal> {
         let checked = one.checked();
         let title = checked.value.head.title.clone();
+        let (sheet, ahead) = sheet_and_ahead(&one, &checked, &wanted)?;
         let body = html! {
             main #work.bench data-formula=(name) data-file=(one.file) {
                 (heading(&one, &checked.value, &visitor))
@@ -93,8 +95,8 @@ async fn bench_page(
                 }
                 (kitchen::markup(&opened, &wanted))
                 div.surface {
-                    div.hands { (strokes(&one, &reach)) (all_parts(&one, &checked, &wanted)?) }
-                    (foresight::frame())
+                    div.hands { (strokes(&one, &reach, &visitor)) (sheet) }
+                    (foresight::frame(&ahead))
                 }
                 (today::frame(&name))
             }
@@ -129,8 +131,10 @@ pub fn ways(name: &str, visitor: &Visitor, here: &str) -> Markup {
     html! {
         nav.ways aria-label="This formula" {
             @for (address, title) in own.into_iter().chain(further) {
-                a href=(super::addresses::of_formula(name, address)) aria-current=[(address == here).then_some("page")] { (title) }
+                a href=(of_formula(name, address)) aria-current=[(address == here).then_some("page")] { (title) }
             }
+            a href=(asking("/day", &[("formula", name), ("serve", "09:30")])) { "Plan the day" }
+            @if visitor.role >= Role::Owner { a href={ "/publish#of-" (coded(name)) } { "Publish and print" } }
         }
     }
 }
@@ -146,35 +150,33 @@ fn all_parts(one: &OnBench, checked: &Checked<Formula>, wanted: &Wanted) -> Resu
     })
 }
 
-fn strokes(one: &OnBench, reach: &Reach) -> Markup {
-    html! {
-        div #strokes data-from=(hash(&one.source.text)) {
-            button type="button" data-way="back" disabled[reach.back.is_none()] title=[reach.back.as_deref()] { "Undo" }
-            button type="button" data-way="forth" disabled[reach.forth.is_none()] title=[reach.forth.as_deref()] { "Do again" }
-            span.fine { @if let Some(last) = &reach.back { "Last: " (last) } @else { "Nothing changed yet" } }
-        }
-    }
+/// The sheet, and what it will do, worked out side by side.
+fn sheet_and_ahead(one: &OnBench, checked: &Checked<Formula>, wanted: &Wanted) -> Result<(Markup, Markup), Refusal> {
+    let (sheet, ahead) = rayon::join(|| all_parts(one, checked, wanted), || foresight::parts(one.opened, checked, wanted));
+    Ok((sheet?, ahead?))
+}
+
+fn strokes(one: &OnBench, reach: &Reach, visitor: &Visitor) -> Markup {
+    html! { div #strokes { (undoing(&one.file, &of_formula(one.name(), ""), reach, visitor)) } }
 }
 
 /// The parts as they stand now, for a page that hears of a change.
-async fn again(State(desk): State<Desk>, _visitor: Visitor, Path(name): Path<String>, Query(wanted): Query<Wanted>) -> Answer {
-    standing(&desk, &name, &wanted).await
+async fn again(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>, Query(wanted): Query<Wanted>) -> Answer {
+    standing(&desk, &visitor, &name, &wanted).await
 }
 
 /// Everything that changes with a stroke, as it stands.
-async fn standing(desk: &Desk, name: &str, wanted: &Wanted) -> Answer {
+async fn standing(desk: &Desk, visitor: &Visitor, name: &str, wanted: &Wanted) -> Answer {
     let opened = desk.book();
     let one = OnBench::of(&opened, name)?;
     let reach = desk.reach(&one.file).await;
     let work = || {
-        let checked = one.checked();
-        let (sheet, ahead) = rayon::join(|| all_parts(&one, &checked, wanted), || foresight::parts(&opened, &checked, wanted));
-        let (sheet, ahead) = (sheet?, ahead?);
+        let (sheet, ahead) = sheet_and_ahead(&one, &one.checked(), wanted)?;
         Ok(html! { (sheet) (ahead) })
     };
     let question = format!("standing {name} {}", wanted.key());
     let made = tokio::task::block_in_place(|| desk.worked_out().once(&opened, question, work))?;
-    parts(&html! { (strokes(&one, &reach)) (made) })
+    parts(&html! { (strokes(&one, &reach, visitor)) (made) })
 }
 
 /// What a stroke would do, written nowhere: the figures at once, then what the rules say of it.
@@ -229,7 +231,7 @@ async fn done(
         Ok((one.file, one.source.text.clone(), text, what))
     };
     desk.write_now(&visitor.name, made).await?;
-    shown(&desk, &headers, &name, &wanted).await
+    shown(&desk, &visitor, &headers, &name, &wanted).await
 }
 
 async fn back(desk: State<Desk>, visitor: Visitor, headers: HeaderMap, name: Path<String>, wanted: Query<Wanted>) -> Answer {
@@ -244,15 +246,19 @@ async fn stepped(desk: &Desk, visitor: &Visitor, headers: &HeaderMap, name: &str
     may_write(visitor)?;
     let file = OnBench::of(&desk.book(), name)?.file;
     desk.step(&file, way, &visitor.name).await?;
-    shown(desk, headers, name, wanted).await
+    shown(desk, visitor, headers, name, wanted).await
 }
 
 /// What stands there now: its parts for a script, the page for everyone else.
-async fn shown(desk: &Desk, headers: &HeaderMap, name: &str, wanted: &Wanted) -> Answer {
-    if !wants_parts(headers) {
-        return see(&format!("/formula/{name}"));
+async fn shown(desk: &Desk, visitor: &Visitor, headers: &HeaderMap, name: &str, wanted: &Wanted) -> Answer {
+    // What was begun by the stroke that was undone is gone: it is brought back from where everything is.
+    if OnBench::of(&desk.book(), name).is_err() {
+        return see("/changes");
     }
-    standing(desk, name, wanted).await
+    if !wants_parts(headers) {
+        return see(&of_formula(name, ""));
+    }
+    standing(desk, visitor, name, wanted).await
 }
 
 fn may_write(visitor: &Visitor) -> Result<(), Refusal> {

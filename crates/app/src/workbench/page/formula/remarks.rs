@@ -1,5 +1,7 @@
 //! What proof-reading found, each remark at the very figure it is about.
 
+use crate::workbench::page::addresses::asking;
+use formula::read::stem;
 use formula::source::line_and_column;
 use formula::{Diagnostic, Formula, Place};
 use maud::{Markup, html};
@@ -91,7 +93,7 @@ pub fn remark(one: &Diagnostic, place: Option<Markup>) -> Markup {
             }
             p.fine {
                 @if let Some(hint) = &one.hint { (hint) " · " }
-                a href={ "/why/" (one.code) } { "why? " span.apart { (one.code) } }
+                a href=(asking(&format!("/why/{}", one.code), &[("of", stem(&one.place.file))])) { "why? " span.apart { (one.code) } }
             }
             @if let Some(fix) = &one.fix {
                 button type="button" data-gesture="mend" data-key=(one.code) data-amount=(one.place.span.start) { (fix.title) }

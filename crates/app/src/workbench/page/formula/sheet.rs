@@ -75,12 +75,12 @@ fn beside(c: usize, sheet: &ComponentSheet) -> Markup {
 }
 
 fn yields(formula: &Formula, c: usize, remarks: &Remarks) -> Markup {
-    let yields = &formula.components[c].yields;
+    let (yields, title) = (&formula.components[c].yields, &formula.components[c].title);
     let field = |key: &str, label: &str, value: String, unit: &str| {
         let id = format!("yield-{c}-{key}");
         html! {
             label for=(id) { (label) " "
-                input id=(id) type="text" inputmode="decimal" size="5" value=(value)
+                input id=(id) type="text" inputmode="decimal" size="5" value=(value) aria-label={ (label) ": " (title) }
                     data-gesture="word" data-at={ "yield-" (c) } data-key=(key) data-unit=(unit);
             }
         }
@@ -103,7 +103,7 @@ fn stage_markup(formula: &Formula, at: StageAt, stage: &Stage, of_sheet: &StageS
     let has_flour = stage.flour > Mass::ZERO;
     html! {
         section.stage id={ "stage-" (c) "-" (s) } {
-            h3 { (stage.title) " " span.fine { (stage.kind.word()) } }
+            h3 { (stage.title) @if let Some(kind) = kind_beside(stage) { " " span.fine { (kind) } } }
             (remarks.of_table(&stage.place))
             @if !stage.lines.is_empty() {
                 div.scroll tabindex="0" role="region" aria-label={ "Ingredients: " (stage.title) } {
@@ -140,10 +140,16 @@ fn together((c, s): StageAt, stage: &Stage) -> Markup {
                     aria-label={ (stage.title) " together, gram" } data-gesture="total" data-at={ (c) "." (s) } data-unit="g";
                 span.unit aria-hidden="true" { "g" }
             }
-            @if stage.flour > Mass::ZERO { td.number { (bare_percent(quantity::Fraction::ratio(stage.mixed() / stage.flour))) } }
+            @if stage.flour > Mass::ZERO { td.number { (bare_percent(quantity::Fraction::ratio(stage.mixed() / stage.flour))) span.unit aria-hidden="true" { "%" } } }
             td colspan="2" { span.fine { "type a total: the rest moves, ticked lines stay" } }
         }
     }
+}
+
+/// What kind of stage it is, where its title does not say so.
+fn kind_beside(stage: &Stage) -> Option<String> {
+    let kind = stage.kind.word().replace('-', " ");
+    (!stage.title.to_lowercase().contains(&kind)).then_some(kind)
 }
 
 fn line_markup(at: StageAt, stage: &Stage, line: &Line, of_sheet: &LineSheet, remarks: &Remarks) -> Markup {
@@ -183,7 +189,7 @@ fn row(at: StageAt, stage: &Stage, line: &Line, of_sheet: &LineSheet) -> Markup 
                     input id={ "g-" (key) } type="text" inputmode="decimal" size="7" value=(bare_grams(line.mass.value))
                         aria-label={ (line.title) " in " (stage.title) ", gram" } data-gesture="amount" data-at=(place) data-line=(line.name) data-unit="g";
                     span.unit aria-hidden="true" { "g" }
-                } @else { (bare_grams(line.mass.value)) }
+                } @else { (bare_grams(line.mass.value)) span.unit aria-hidden="true" { "g" } }
             }
             @if has_flour {
                 td.number {
@@ -191,10 +197,10 @@ fn row(at: StageAt, stage: &Stage, line: &Line, of_sheet: &LineSheet) -> Markup 
                         input id={ "p-" (key) } type="text" inputmode="decimal" size="6" value=(of_sheet.percent.map(bare_percent).unwrap_or_default())
                             aria-label={ (line.title) " in " (stage.title) ", percent of flour" } data-gesture="amount" data-at=(place) data-line=(line.name) data-unit="%";
                         span.unit aria-hidden="true" { "%" }
-                    } @else { (of_sheet.percent.map(bare_percent).unwrap_or_default()) }
+                    } @else { (of_sheet.percent.map(bare_percent).unwrap_or_default()) span.unit aria-hidden="true" { "%" } }
                 }
             }
-            td.number { (of_sheet.weighable.as_ref().map(|one| print::mass(one.shown)).unwrap_or_default()) }
+            td.number.shows { (of_sheet.weighable.as_ref().map(|one| print::mass(one.shown)).unwrap_or_default()) }
             td.doing { (doing(&place, &key, stage, line, is_own_size)) }
         }
     }
@@ -220,9 +226,9 @@ fn doing(place: &str, key: &str, stage: &Stage, line: &Line, is_own_size: bool) 
     let holds = if is_share { "% holds" } else { "g holds" };
     html! {
         @if is_own_size && !line.is_flour && stage.flour > Mass::ZERO {
-            button type="button" id={ "hold-" (key) } aria-pressed=(if is_share { "true" } else { "false" })
+            button.held[is_share] type="button" id={ "hold-" (key) }
                 data-gesture=(if is_share { "hold-weight" } else { "hold-share" }) data-at=(place) data-line=(line.name)
-                aria-label={ (title) ": " (holds) } title=(if is_share { "Follows the flour; click to hold its weight" } else { "Holds its weight; click to follow the flour" }) { (holds) }
+                aria-label={ (holds) ": " (title) ", " (if is_share { "press to hold its weight" } else { "press to follow the flour" }) } title=(if is_share { "Follows the flour; click to hold its weight" } else { "Holds its weight; click to follow the flour" }) { (holds) }
         }
         button type="button" id={ "up-" (key) } disabled[first] data-gesture="up" data-at=(place) data-line=(line.name) aria-label={ (title) ": up" } title="Up" { "↑" }
         button type="button" id={ "down-" (key) } disabled[last] data-gesture="down" data-at=(place) data-line=(line.name) aria-label={ (title) ": down" } title="Down" { "↓" }
@@ -240,8 +246,8 @@ fn adding(at: StageAt, stage: &Stage) -> Markup {
             label for={ "add-" (c) "-" (s) } { "Add " }
             input id={ "add-" (c) "-" (s) } type="text" name="line" list="ingredients" autocomplete="off" placeholder="an ingredient"
                 aria-label={ "Add an ingredient to " (stage.title) };
-            input id={ "much-" (c) "-" (s) } type="text" name="amount" size="8" placeholder="50 g" aria-label="How much of it";
-            button { "Add" }
+            input id={ "much-" (c) "-" (s) } type="text" name="amount" size="8" placeholder="50 g" aria-label={ "How much of it, into " (stage.title) };
+            button aria-label={ "Add to " (stage.title) } { "Add" }
         }
     }
 }

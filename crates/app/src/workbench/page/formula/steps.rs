@@ -23,11 +23,11 @@ fn step_markup(formula: &Formula, at: StageAt, n: usize, step: &Step, remarks: &
     let id = format!("step-{}-{}-{n}", at.0, at.1);
     let field = |key: &'static str, label: &str, value: Option<String>, size: u8| {
         let name = format!("{id}-{key}");
-        let word = step.action.word();
+        let (word, stage) = (step.action.word(), &formula.stage(at).title);
         html! {
             @if let Some(value) = value {
                 label for=(name) { (label) " "
-                    input id=(name) type="text" size=(size) value=(value) aria-label={ (print::capital(word)) ": " (label) }
+                    input id=(name) type="text" size=(size) value=(value) aria-label={ (print::capital(word)) " of " (stage) ": " (label) }
                         data-gesture="word" data-at={ (at.0) "." (at.1) } data-step=(n) data-key=(key) data-unit="";
                 }
             }

@@ -8,6 +8,8 @@ use crate::workbench::desk::Desk;
 use crate::workbench::door::Visitor;
 use crate::workbench::frame::{Frame, token};
 use crate::workbench::hand::Change;
+use crate::workbench::page::addresses::of_formula;
+use crate::workbench::page::changes::undoing;
 use axum::Router;
 use axum::extract::{Form, Path, Query, State};
 use axum::http::HeaderMap;
@@ -47,10 +49,15 @@ async fn text_page(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<
                 textarea #text name="text" rows="30" spellcheck="false" wrap="off" { "\n" (one.source.text) }
                 p { button { "Save" } " " span.fine #saved {} }
             }
+            (strokes(&desk, &name, &one.file, &visitor).await)
             (remarks(&found, &one.source.text))
         }
     };
     page(&Frame::of(&visitor, &title, ""), &body)
+}
+
+async fn strokes(desk: &Desk, name: &str, file: &str, visitor: &Visitor) -> Markup {
+    html! { div #strokes { (undoing(file, &of_formula(name, "/text"), &desk.reach(file).await, visitor)) } }
 }
 
 fn remarks(found: &[Diagnostic], text: &str) -> Markup {
@@ -95,7 +102,8 @@ async fn written(
     let text = lines_ended(&written.text);
     desk.write(Change { file: &file, from: &written.from, text: text.clone(), what: "text changed", by: &visitor.name }).await?;
     if wants_parts(&headers) {
-        return parts(&html! { span.fine #saved data-from=(hash(&text)) { "saved" } });
+        let strokes = strokes(&desk, &name, &file, &visitor).await;
+        return parts(&html! { span.fine #saved data-from=(hash(&text)) { "saved" } (strokes) });
     }
     see(&format!("/formula/{name}/text"))
 }

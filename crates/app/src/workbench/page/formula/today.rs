@@ -25,8 +25,8 @@ pub fn frame(name: &str) -> Markup {
     html! {
         section.today #today aria-label="The day" {
             h2 { "The day" }
-            div #day { p.fine { "Planning…" } }
-            p.fine { a href={ "/day?formula=" (name) } { "Plan it with other formulas, actual times and alternatives" } }
+            div #day { p.fine { "Planning…" } noscript { p { "Without scripts the day’s own page plans it:" } } }
+            p.fine.way { a href={ "/day?formula=" (name) } { "Plan it with other formulas, actual times and alternatives" } }
         }
     }
 }

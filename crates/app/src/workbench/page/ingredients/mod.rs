@@ -14,7 +14,7 @@ use ::formula::ingredient::{Figure, datasets};
 use ::formula::{Ingredient, Pantry};
 use axum::Router;
 use axum::extract::{Path, Query, State};
-use axum::routing::{get, post};
+use axum::routing::get;
 use maud::{Markup, html};
 use quantity::print;
 use serde::Deserialize;
@@ -23,10 +23,7 @@ use std::sync::Arc;
 pub const WAY: Way = Way { address: "/ingredients", title: "Ingredients", role: Role::Helper };
 
 pub fn routes() -> Router<Desk> {
-    Router::new()
-        .route("/ingredients", get(all).post(own::begun))
-        .route("/ingredients/{name}", get(one).post(own::changed))
-        .route("/ingredients/{name}/back", post(own::back))
+    Router::new().route("/ingredients", get(all).post(own::begun)).route("/ingredients/{name}", get(one).post(own::changed))
 }
 
 /// So many stand on a page.

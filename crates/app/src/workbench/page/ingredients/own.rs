@@ -5,9 +5,9 @@ use crate::workbench::answer::{Answer, Refusal, see};
 use crate::workbench::desk::Desk;
 use crate::workbench::door::Visitor;
 use crate::workbench::frame::token;
-use crate::workbench::hand::{Change, Way};
+use crate::workbench::hand::Change;
 use crate::workbench::page::addresses::coded;
-use crate::workbench::page::kitchens::undoing;
+use crate::workbench::page::changes::undoing;
 use crate::workbench::page::written::{fields, write};
 use crate::workbench::page::{may_write, plain};
 use crate::workbench::proof::refuse_faulty;
@@ -76,7 +76,7 @@ pub async fn change(desk: &Desk, opened: &Opened, one: &Ingredient, visitor: &Vi
         section aria-labelledby="own" {
             h2 #own { "Change what is written of it" }
             p.fine { "In " (file) ". What is left empty is taken from what it is like." }
-            (undoing(&format!("/ingredients/{}/back", coded(&one.name)), reach.back.as_deref(), visitor))
+            (undoing(&file, &format!("/ingredients/{}", coded(&one.name)), &reach, visitor))
             form.keys-form method="post" action={ "/ingredients/" (coded(&one.name)) } {
                 (token(visitor))
                 input type="hidden" name="from" value=(hash(&text));
@@ -137,12 +137,4 @@ pub async fn changed(State(desk): State<Desk>, visitor: Visitor, Path(name): Pat
     let what = format!("{name} changed");
     desk.write(Change { file: &file, from: &from, text, what: &what, by: &visitor.name }).await?;
     see(&format!("/ingredients/{}", coded(&name)))
-}
-
-/// Takes the last stroke of its file back.
-pub async fn back(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>) -> Answer {
-    may_write(&visitor)?;
-    let (file, ..) = found(&desk.book(), &name)?;
-    let opened = desk.step(&file, Way::Back, &visitor.name).await?;
-    if found(&opened, &name).is_ok() { see(&format!("/ingredients/{}", coded(&name))) } else { see("/ingredients") }
 }

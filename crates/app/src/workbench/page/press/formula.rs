@@ -8,7 +8,7 @@ use crate::workbench::answer::{Answer, Refusal, page};
 use crate::workbench::desk::Desk;
 use crate::workbench::door::Visitor;
 use crate::workbench::frame::Frame;
-use crate::workbench::page::addresses::coded;
+use crate::workbench::page::addresses::{coded, of_formula};
 use crate::workbench::page::formula::{OnBench, Wanted};
 use ::formula::{Formula, Severity};
 use axum::extract::{Path, State};
@@ -21,8 +21,13 @@ use std::collections::BTreeMap;
 
 /// The formulas, each with what it gives.
 pub fn list(desk: &Desk, titles: &BTreeMap<String, String>) -> Markup {
-    let mut given =
-        vec![("label-eu", "label, EU"), ("label-uk", "UK"), ("label-us", "US"), ("sheet", "formula sheet"), ("cost", "cost")];
+    let mut given = vec![
+        ("label-eu", "label, EU"),
+        ("label-uk", "label, UK"),
+        ("label-us", "label, US"),
+        ("sheet", "formula sheet"),
+        ("cost", "cost"),
+    ];
     if cfg!(feature = "pdf") {
         given.extend([("card.pdf", "card (PDF)"), ("sheet.pdf", "sheet (PDF)")]);
     }
@@ -31,8 +36,8 @@ pub fn list(desk: &Desk, titles: &BTreeMap<String, String>) -> Markup {
             h2 #each { "Formula by formula" }
             ul.past {
                 @for (name, title) in titles {
-                    li {
-                        b { (title) }
+                    li id={ "of-" (name) } {
+                        b { a href=(of_formula(name, "")) { (title) } }
                         p.given {
                             @for (what, words) in &given { a href={ "/publish/" (coded(name)) "/" (what) } { (words) span.apart { ": " (title) } } }
                             @if desk.published().join(format!("{name}.html")).is_file() {

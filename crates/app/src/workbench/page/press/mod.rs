@@ -120,7 +120,7 @@ fn button(desk: &Desk, found: &[Diagnostic], visitor: &Visitor) -> Markup {
                     button { "Publish the book" }
                 }
             } @else { p.refused { "With errors nothing is published: mend them first." } }
-            @if is_there { p { a href="/published/index.html" { "Open the pages as they are published now" } } }
+            @if is_there { p.way { a href="/published/index.html" { "Open the pages as they are published now" } } }
         }
     }
 }

@@ -79,10 +79,10 @@ fn weight(logbook: &Logbook, visitor: &Visitor, one: &Weight) -> Markup {
     let expected = print::mass(one.mass);
     let inside = html! {
         span.called { (one.title) }
-        button.as-said name="as" value=(expected) aria-label={ (one.title) ": " (expected) " as the formula says" } { (expected) }
-        input name="amount" inputmode="decimal" autocomplete="off" aria-label={ (one.title) ", gram" };
+        button.as-said name="as" value=(expected) aria-label={ (expected) " " (one.title) " in " (one.stage) ", as the formula says" } { (expected) }
+        input name="amount" inputmode="decimal" autocomplete="off" aria-label={ (one.title) " in " (one.stage) ", gram" };
         input type="hidden" name="unit" value="g";
-        button.note { "Note" }
+        button.note aria-label={ "Note " (one.title) " in " (one.stage) } { "Note" }
     };
     form(logbook, visitor, &figure, false, &inside)
 }
@@ -96,13 +96,13 @@ fn step(logbook: &Logbook, visitor: &Visitor, one: &Moment) -> Markup {
             p.fine { (expected_words(one)) }
             @if timed.is_some() {
                 p.timer hidden {
-                    button.start type="button" { "Start" }
-                    button.stop type="button" disabled { "Stop and note" }
-                    span.clock role="timer" {}
+                    button.start type="button" aria-label={ "Start: " (spoken(one)) } { "Start" }
+                    button.stop type="button" disabled aria-label={ "Stop and note: " (spoken(one)) } { "Stop and note" }
+                    span.clock role="timer" aria-label={ "How long so far: " (spoken(one)) } {}
                 }
             }
             @if one.noted.contains(&"height") {
-                p.after { label { "A reading, so many minutes after it began: " input name="after" inputmode="decimal" autocomplete="off" data-after aria-label={ "minutes after " (one.name) " began" }; } }
+                p.after { label { "A reading, so many minutes after it began: " input name="after" inputmode="decimal" autocomplete="off" data-after aria-label={ "Minutes after it began: " (spoken(one)) }; } }
             }
             @for field in fields(one).filter(|field| !SELDOM.contains(&field.key)) { (figure(logbook, visitor, one, field, is_rise)) }
             @if fields(one).any(|field| SELDOM.contains(&field.key)) {
@@ -120,12 +120,17 @@ fn figure(logbook: &Logbook, visitor: &Visitor, one: &Moment, field: &Field, is_
     let is_now = matches!(field.key, "doubled-after" | "ripe-after");
     let inside = html! {
         span.called { (field.called) @if !field.unit.is_empty() { span.fine { ", " (field.unit) } } }
-        @if is_now { button.now type="button" hidden { "now" } }
-        input name="amount" inputmode="decimal" autocomplete="off" aria-label={ (one.name) ", " (field.called) " " (field.unit) };
+        @if is_now { button.now type="button" hidden aria-label={ "now: " (spoken(one)) ", " (field.called) } { "now" } }
+        input name="amount" inputmode="decimal" autocomplete="off" aria-label={ (spoken(one)) ", " (field.called) " " (field.unit) };
         input type="hidden" name="unit" value=(field.unit);
-        button.note { "Note" }
+        button.note aria-label={ "Note " (spoken(one)) ", " (field.called) } { "Note" }
     };
     form(logbook, visitor, &format!("{}/{}", one.name, field.key), reading, &inside)
+}
+
+/// A step as somebody says it who does not see under which heading it stands.
+fn spoken(one: &Moment) -> String {
+    format!("{} of {}", one.action, one.stage)
 }
 
 fn expected_words(one: &Moment) -> String {
@@ -149,7 +154,7 @@ pub fn words(logbook: &Logbook, visitor: &Visitor) -> Markup {
                 (token(visitor))
                 label for="words" { "A note, as long as you would speak it" }
                 textarea #words name="words" rows="4" maxlength="4000" {}
-                button.note { "Note" }
+                button.note aria-label="Note these words" { "Note" }
                 output {}
             }
             form.photograph hidden {
@@ -157,7 +162,7 @@ pub fn words(logbook: &Logbook, visitor: &Visitor) -> Markup {
                 label { "It shows " input name="shows" list="shown" maxlength="60" value="crumb" autocomplete="off"; }
                 datalist #shown { option value="crumb"; option value="crust"; option value="slice"; option value="jar"; }
                 label { "from edge to edge " input name="across" inputmode="decimal" autocomplete="off"; " mm" }
-                button.note { "Note" }
+                button.note aria-label="Note the photograph" { "Note" }
                 output {}
             }
         }

@@ -7,13 +7,16 @@ mod planning;
 
 use super::Way;
 use crate::learning::as_baked;
-use crate::logbook::{Logbook, Wanted, begin, remember_begun};
+use crate::logbook::{Logbook, Wanted, beginning, remember_begun};
+use crate::memory::file_of;
 use crate::moment;
 use crate::workbench::answer::{Answer, Refusal, page, see};
 use crate::workbench::asset::address;
 use crate::workbench::desk::Desk;
 use crate::workbench::door::{Role, Visitor};
 use crate::workbench::frame::{Frame, token};
+use crate::workbench::hand::Change;
+use crate::workbench::page::changes::undoing;
 use axum::Router;
 use axum::extract::{Form, Path, State};
 use axum::routing::{get, post};
@@ -22,6 +25,7 @@ use formula::read::Trial;
 use maud::{Markup, html};
 use publish::logged::{Expected, expected};
 use serde::Deserialize;
+use store::Kind;
 
 pub const WAY: Way = Way { address: "/trials", title: "Trials", role: Role::Helper };
 
@@ -70,8 +74,8 @@ struct Begun {
     title: String,
 }
 
-async fn begun(State(desk): State<Desk>, Form(said): Form<Begun>) -> Answer {
-    let _alone = desk.to_write().await;
+async fn begun(State(desk): State<Desk>, visitor: Visitor, Form(said): Form<Begun>) -> Answer {
+    let alone = desk.to_write().await;
     let opened = desk.read_again()?;
     let no_such = || Refusal::no_such(format!("The book has no formula called “{}”.", said.formula));
     let text = opened.book.formulas.get(&said.formula).map(|source| source.text.clone()).ok_or_else(no_such)?;
@@ -92,12 +96,13 @@ async fn begun(State(desk): State<Desk>, Form(said): Form<Begun>) -> Answer {
         name: Some(&name),
         date: &date,
     };
-    let path = begin(&opened, &wanted)?;
+    let (trial, text) = beginning(&opened, &wanted)?;
+    let file = file_of(Kind::Trial, &trial);
+    desk.note_down(&alone, Change { file: &file, from: "", text, what: "begun", by: &visitor.name }).await?;
     if let Ok(store) = desk.store() {
-        remember_begun(store, &wanted, &path).await?;
+        remember_begun(store, &wanted, &opened.folder.join(&file)).await?;
     }
-    desk.read_again()?;
-    see(&format!("/trial/{date}-{name}"))
+    see(&format!("/trial/{trial}"))
 }
 
 /// Opens a trial's logbook as it lies on the disk.
@@ -118,7 +123,15 @@ fn expectations(logbook: &Logbook) -> Result<Expected, Refusal> {
     Ok(expected(&formula, &foresee(&formula, &around), publish::Units::of(&opened.book.settings)))
 }
 
+/// The buttons that undo the last note.
+async fn strokes(desk: &Desk, name: &str, visitor: &Visitor) -> Markup {
+    let file = file_of(Kind::Trial, name);
+    let reach = desk.reach(&file).await;
+    html! { div #strokes { (undoing(&file, &format!("/trial/{name}"), &reach, visitor)) } }
+}
+
 async fn one(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>) -> Answer {
+    let strokes = strokes(&desk, &name, &visitor).await;
     let logged = tokio::task::block_in_place(|| -> Result<(String, Markup), Refusal> {
         let logbook = logbook(&desk, &name)?;
         let trial = logbook.trial()?;
@@ -128,6 +141,7 @@ async fn one(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String
                 h1 { (title(trial)) }
                 p.fine { a href={ "/formula/" (trial.formula.value) } { (trial.formula.value) } @if let Some(date) = trial.date { ", " (date) } ". " (expected.kitchen) }
                 p #waiting role="status" {}
+                (strokes)
                 (cards::all(&logbook, &visitor, &expected))
                 (cards::words(&logbook, &visitor))
                 (figures::noted(&logbook)?)

@@ -1,19 +1,21 @@
 //! What is sent from the bench: each entry with a number of its own, so that one that comes twice is taken once.
 
-use super::{figures, logbook};
+use super::{figures, logbook, strokes};
 use crate::failure::Failure;
 use crate::findings;
 use crate::logbook::{Against, Logbook};
 use crate::photographs::{free_name, keep_beside, print_of_trial};
 use crate::workbench::answer::{Answer, Refusal, parts, see, wants_parts};
-use crate::workbench::desk::{Desk, Happened};
+use crate::workbench::desk::{Alone, Desk};
 use crate::workbench::door::Visitor;
+use crate::workbench::hand::Change;
 use axum::Router;
 use axum::body::Bytes;
 use axum::extract::{DefaultBodyLimit, Form, Path, Query, State};
 use axum::http::HeaderMap;
 use axum::routing::post;
 use formula::logging::{Entry, Figure, Shown};
+use maud::html;
 use publish::picture::Print;
 use serde::Deserialize;
 
@@ -70,12 +72,18 @@ async fn note(
     Path(name): Path<String>,
     Form(said): Form<Said>,
 ) -> Answer {
-    let _alone = desk.to_write().await;
+    let alone = desk.to_write().await;
     let book = tokio::task::block_in_place(|| logbook(&desk, &name))?;
     let entry = said.entry(&book)?;
-    take(&desk, &visitor, &book, &Noting { entries: &[entry], number: &said.number, why: &said.why, picture: None }).await?;
+    take(
+        &desk,
+        &visitor,
+        &book,
+        &Noting { alone: &alone, entries: &[entry], number: &said.number, why: &said.why, picture: None },
+    )
+    .await?;
     drop(book);
-    answer(&desk, &headers, &name)
+    answer(&desk, &visitor, &headers, &name).await
 }
 
 /// What is said of a photograph.
@@ -95,7 +103,7 @@ async fn photograph(
     Query(said): Query<OfPhotograph>,
     bytes: Bytes,
 ) -> Answer {
-    let _alone = desk.to_write().await;
+    let alone = desk.to_write().await;
     let unfit = |failure: Failure| Refusal::unfit(failure.to_string(), "");
     let (book, print) = tokio::task::block_in_place(|| -> Result<_, Refusal> {
         Ok((logbook(&desk, &name)?, print_of_trial(&bytes, "photograph").map_err(unfit)?))
@@ -105,14 +113,21 @@ async fn photograph(
     let across = text(&said.across).map(|across| format!("{} mm", across.replace(',', ".")));
     let file = free_name(&book.path, shows.as_deref(), &print)?;
     let entry = Entry::Photograph(Shown { file: file.clone(), shows, across });
-    take(&desk, &visitor, &book, &Noting { entries: &[entry], number: &said.number, why: "", picture: Some((&file, &print)) })
-        .await?;
+    take(
+        &desk,
+        &visitor,
+        &book,
+        &Noting { alone: &alone, entries: &[entry], number: &said.number, why: "", picture: Some((&file, &print)) },
+    )
+    .await?;
     drop(book);
-    answer(&desk, &headers, &name)
+    answer(&desk, &visitor, &headers, &name).await
 }
 
 /// Entries that came together.
 struct Noting<'n> {
+    /// The right to write.
+    alone: &'n Alone<'n>,
     entries: &'n [Entry],
     number: &'n str,
     why: &'n str,
@@ -128,17 +143,16 @@ async fn take(desk: &Desk, visitor: &Visitor, book: &Logbook, noting: &Noting<'_
     if let Some((file, print)) = noting.picture {
         keep_beside(&book.path, file, print)?;
     }
-    crate::files::write(&book.path, text.as_bytes())?;
     let said = crate::commands::said_of_entries(noting.entries, &noted);
+    let file = book.trial().map(|trial| trial.file.to_string()).unwrap_or_default();
+    let change = Change { file: &file, from: "", text: text.clone(), what: &said, by: &visitor.name };
+    desk.note_down(noting.alone, change).await?;
     // What is written is kept, whatever becomes of the memory.
     if let Ok(store) = desk.store()
         && let Err(failure) = book.remember_in(store, &text, &said).await
     {
         crate::terminal::complain(&failure);
     }
-    desk.read_again()?;
-    let file = book.trial().map(|trial| trial.file.to_string()).unwrap_or_default();
-    desk.tell(Happened::Changed { file, what: said, by: visitor.name.clone() });
     Ok(())
 }
 
@@ -156,10 +170,11 @@ fn refused(against: Against) -> Refusal {
 }
 
 /// What was noted, for the page's own script; the page itself for a browser without.
-fn answer(desk: &Desk, headers: &HeaderMap, name: &str) -> Answer {
+async fn answer(desk: &Desk, visitor: &Visitor, headers: &HeaderMap, name: &str) -> Answer {
     if !wants_parts(headers) {
         return see(&format!("/trial/{name}"));
     }
     let book = tokio::task::block_in_place(|| logbook(desk, name))?;
-    parts(&figures::noted(&book)?)
+    let strokes = strokes(desk, name, visitor).await;
+    parts(&html! { (strokes) (figures::noted(&book)?) })
 }

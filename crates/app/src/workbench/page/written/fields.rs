@@ -60,27 +60,30 @@ fn field(key: &Key, written: &dyn TableLike, path: &str) -> Markup {
         return html! { p.fine { (title(key)) " stands in the file in a way that is changed in an editor." } };
     };
     let name = format!("{path}{}", key.name);
+    let meaning = format!("meaning-{}", name.replace('.', "-"));
+    let title = title(key);
     let control = match key.value {
-        Value::Word(words) => choice(&name, &value, words),
-        Value::Truth => choice(&name, &value, &["true", "false"]),
+        Value::Word(words) => choice((&name, &title, &meaning), &value, words),
+        Value::Truth => choice((&name, &title, &meaning), &value, &["true", "false"]),
         lines if is_lines(lines) || matches!(lines, Value::Sizes) => html! {
-            textarea name=(name) rows=(value.lines().count().max(1) + 1) spellcheck="false" placeholder=(example(key.value)) { "\n" (value) }
+            textarea name=(name) aria-label=(title) aria-describedby=(meaning) rows=(value.lines().count().max(1) + 1) spellcheck="false" placeholder=(example(key.value)) { "\n" (value) }
         },
         _ => {
-            html! { input type="text" name=(name) value=(value) placeholder=(example(key.value)) list=[(key.name == "like").then_some("ingredients")] autocomplete="off"; }
+            html! { input type="text" name=(name) aria-label=(title) aria-describedby=(meaning) value=(value) placeholder=(example(key.value)) list=[(key.name == "like").then_some("ingredients")] autocomplete="off"; }
         }
     };
-    html! { label { b { (title(key)) } " " span.fine { (key.meaning) @if key.required { ", needed" } } (control) } }
+    html! { label { b { (title) } " " span.fine id=(meaning) { (key.meaning) @if key.required { ", needed" } } (control) } }
 }
 
-fn choice(name: &str, value: &str, words: &[&str]) -> Markup {
+/// A choice of words; it is called by its name, its title and the name of what says more of it.
+fn choice((name, title, meaning): (&str, &str, &str), value: &str, words: &[&str]) -> Markup {
     let shown = |word: &str| match word {
         "true" => "yes".to_owned(),
         "false" => "no".to_owned(),
         word => word.to_owned(),
     };
     html! {
-        select name=(name) {
+        select name=(name) aria-label=(title) aria-describedby=(meaning) {
             option value="" { "not said" }
             @for word in words { option value=(word) selected[*word == value] { (shown(word)) } }
         }

@@ -1,0 +1,155 @@
+//! What was changed in the book, file by file: undone and done again here and on each file's own page, also where the
+//! file itself is gone by it.
+
+use super::addresses::{coded, of_formula};
+use super::{may_write, when};
+use crate::book::Opened;
+use crate::memory::{file_of, told};
+use crate::workbench::answer::{Answer, Refusal, page, see};
+use crate::workbench::desk::Desk;
+use crate::workbench::door::Visitor;
+use crate::workbench::frame::{Frame, token};
+use crate::workbench::hand::{Reach, Way, is_aside};
+use axum::Router;
+use axum::extract::{Form, State};
+use axum::routing::{get, post};
+use formula::read::stem;
+use maud::{Markup, html};
+use serde::Deserialize;
+use std::collections::BTreeMap;
+use store::Stroke;
+
+/// Where all of it stands.
+const HERE: &str = "/changes";
+
+/// So many changes of a file are told; the rest is counted.
+const MOST: usize = 8;
+
+pub fn routes() -> Router<Desk> {
+    Router::new().route("/changes", get(changes)).route("/changes/back", post(back)).route("/changes/forth", post(forth))
+}
+
+/// The buttons that undo the last change of a file, and do it again; `to` is the page that they stand on.
+pub fn undoing(file: &str, to: &str, reach: &Reach, visitor: &Visitor) -> Markup {
+    let button = |way: &str, words: &str, what: Option<&str>| {
+        html! { button data-way=(way) formaction={ (HERE) "/" (way) } disabled[what.is_none()] title=[what] { (words) } }
+    };
+    html! {
+        form.strokes method="post" action={ (HERE) "/back" } aria-label={ "What was changed in " (file) } {
+            (token(visitor))
+            input type="hidden" name="file" value=(file);
+            input type="hidden" name="to" value=(to);
+            (button("back", "Undo", reach.back.as_deref()))
+            (button("forth", "Do again", reach.forth.as_deref()))
+            span.fine { @match &reach.back { Some(last) => { "Last: " (last) }, None => "Nothing changed yet" } }
+        }
+    }
+}
+
+/// Every file that was changed, the latest first.
+async fn by_file(desk: &Desk) -> Result<Vec<(String, Vec<Stroke>)>, Refusal> {
+    let mut files: BTreeMap<String, Vec<Stroke>> = BTreeMap::new();
+    let all = desk.store()?.all_strokes().await.map_err(told)?;
+    for stroke in all.into_iter().filter(|one| !is_aside(&one.name)) {
+        files.entry(file_of(stroke.kind, &stroke.name)).or_default().push(stroke);
+    }
+    let mut files: Vec<_> = files.into_iter().collect();
+    files.sort_by_key(|(_, strokes)| std::cmp::Reverse(strokes.iter().map(|one| one.at).max()));
+    Ok(files)
+}
+
+async fn changes(State(desk): State<Desk>, visitor: Visitor) -> Answer {
+    let opened = desk.book();
+    let files = by_file(&desk).await?;
+    let body = html! {
+        main #work.history {
+            h1 { "What was changed" }
+            p { "Every change of a file can be undone, today or next week: what was done last goes first, each file by itself." }
+            @if files.is_empty() { p { "Nothing was changed yet." } }
+            @for (file, strokes) in &files {
+                section {
+                    h2 { @match page_of(&opened, file) { Some(address) => a href=(address) { (file) }, None => (file) } }
+                    @if !opened.text.files.contains_key(file) { p { "The file is not there now: “Do again” brings back what was undone." } }
+                    (undoing(file, HERE, &Reach::of(strokes), &visitor))
+                    (told_of(strokes))
+                }
+            }
+        }
+    };
+    page(&Frame::of(&visitor, "What was changed", ""), &body)
+}
+
+fn told_of(strokes: &[Stroke]) -> Markup {
+    html! {
+        ul.past { @for one in strokes.iter().rev().take(MOST) { li {
+            b { (when(&one.at)) } @if !one.by.is_empty() { ", " (one.by) } ": " (one.what) @if one.undone { span.fine { " · undone" } }
+        } } }
+        @if strokes.len() > MOST { p.fine { (strokes.len() - MOST) " earlier ones" } }
+    }
+}
+
+/// The page of a file, where it has one of its own.
+fn page_of(opened: &Opened, file: &str) -> Option<String> {
+    opened.text.files.get(file)?;
+    let name = stem(file);
+    match file.split_once('/').map(|(folder, _)| folder) {
+        Some("formulas") => Some(of_formula(name, "")),
+        Some("ingredients") => Some("/ingredients".to_owned()),
+        Some(folder @ ("kitchens" | "tastings")) => Some(format!("/{folder}/{}", coded(name))),
+        Some("trials") => Some(format!("/trial/{}", coded(name))),
+        _ => None,
+    }
+}
+
+/// Which file is meant, and where the button stood.
+#[derive(Deserialize)]
+struct Meant {
+    file: String,
+    #[serde(default)]
+    to: String,
+}
+
+async fn back(State(desk): State<Desk>, visitor: Visitor, Form(meant): Form<Meant>) -> Answer {
+    step(&desk, &visitor, &meant, Way::Back).await
+}
+
+async fn forth(State(desk): State<Desk>, visitor: Visitor, Form(meant): Form<Meant>) -> Answer {
+    step(&desk, &visitor, &meant, Way::Forth).await
+}
+
+async fn step(desk: &Desk, visitor: &Visitor, meant: &Meant, way: Way) -> Answer {
+    may_write(visitor)?;
+    // Only what was once changed here has anything to undo, so that no other name ever reaches the disk.
+    if by_file(desk).await?.iter().all(|(file, _)| *file != meant.file) {
+        return Err(Refusal::no_such("Nothing was changed in a file of that name."));
+    }
+    let opened = desk.step(&meant.file, way, &visitor.name).await?;
+    let is_there = opened.text.files.contains_key(&meant.file);
+    see(if is_there && is_of_this_house(&meant.to) { &meant.to } else { HERE })
+}
+
+/// Whether an address is a page's own path and leads nowhere else.
+fn is_of_this_house(address: &str) -> bool {
+    let is_plain = |c: char| c.is_ascii_alphanumeric() || matches!(c, '/' | '-' | '_' | '.' | '~' | '%');
+    address.starts_with('/') && !address.starts_with("//") && address.chars().all(is_plain)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::is_of_this_house;
+
+    #[test]
+    fn an_address_leads_to_a_page_of_the_workbench_or_nowhere() {
+        for (address, is_ours) in [
+            ("/kitchens/estuary", true),
+            ("/formula/p%C3%A2t%C3%A9", true),
+            ("//elsewhere.example", false),
+            ("/\\elsewhere.example", false),
+            ("https://elsewhere.example", false),
+            ("/a\r\nLocation: b", false),
+            ("", false),
+        ] {
+            assert_eq!(is_of_this_house(address), is_ours, "{address:?}");
+        }
+    }
+}
