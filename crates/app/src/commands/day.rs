@@ -93,7 +93,7 @@ impl Day {
         let day = planned.map_err(|why| not_that_way(why, &wanted))?;
         if self.on_paper.is_asked() {
             let settings = &opened.book.settings;
-            let words = publish::print::prep(&day, &settings.language, publish::Units::of(settings));
+            let words = publish::print::prep(&day, &settings.language, publish::Units::for_readers(settings));
             self.on_paper.print(Printed::Prep, &words)?;
             return Ok(Outcome::Fine);
         }
@@ -113,12 +113,12 @@ impl Day {
     }
 
     fn laid_out(&self, day: &Timeline, book: &Book, wanted: &Wanted) -> String {
-        let units = publish::Units::of(&book.settings);
+        let units = publish::Units::for_readers(&book.settings);
         match self.format {
             DayFormat::Text => publish::day::text(day, terminal::width()),
             DayFormat::Prep => publish::day::prep(day, units, terminal::width()),
             DayFormat::Shopping => publish::day::shopping(day, &book.prices, &book.larder),
-            DayFormat::Chart => publish::day::chart(day),
+            DayFormat::Chart => publish::day::chart(day, units.tongue),
             DayFormat::Calendar => publish::day::calendar(day, units, &wanted.now),
             DayFormat::Json => format!("{:#}", publish::day::json(day)),
         }

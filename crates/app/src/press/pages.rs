@@ -132,7 +132,7 @@ fn print_of(all: Hash, used_in: &[Link], with: &[With]) -> Hash {
         page.add(link.name.as_bytes());
         page.add(&hash(link.title.as_bytes()).to_le_bytes());
     }
-    with.iter().for_each(|one| page.add(one.names().0.as_bytes()));
+    with.iter().for_each(|one| page.add(one.name().as_bytes()));
     page.end()
 }
 

@@ -1,6 +1,8 @@
 //! A day as a drawing: a row for each component and each station, work solid, heat striped, waiting open.
 
-use super::words::{day, served, station, time, verb, what};
+use super::words::{served, time, verb_in, what_in};
+use crate::tongue::Tongue;
+use crate::words::small_in;
 use jiff::{Timestamp, ZonedDateTime};
 use maud::{Markup, PreEscaped, html};
 use plan::day::{Entry, Job, Space, Station, Timeline};
@@ -24,38 +26,44 @@ pub enum Days {
     Undated,
 }
 
-/// The chart as a self-contained SVG.
+/// The chart as a self-contained SVG in a language.
 #[must_use]
-pub fn chart(timeline: &Timeline) -> String {
-    drawn(timeline, Days::Dated, Some(STYLE), &|_| None).into_string()
+pub fn chart(timeline: &Timeline, tongue: Tongue) -> String {
+    drawn(timeline, Days::Dated, tongue, Some(STYLE), &|_| None).into_string()
 }
 
 /// The chart as a part of a page.
-pub fn drawing(timeline: &Timeline, days: Days) -> Markup {
-    drawn(timeline, days, Some(STYLE), &|_| None)
+pub fn drawing(timeline: &Timeline, days: Days, tongue: Tongue) -> Markup {
+    // Within a page it follows the page: light, dark and on paper.
+    let style = STYLE.replace("#2a2520", "var(--ink)").replace("#fbf8f2", "var(--paper)");
+    drawn(timeline, days, tongue, Some(&style), &|_| None)
 }
 
 /// The chart for a page that has its own look for it; each bar may lead to what is told of its job.
 #[must_use]
 pub fn leading(timeline: &Timeline, lead: &dyn Fn(usize) -> Option<String>) -> Markup {
-    drawn(timeline, Days::Dated, None, lead)
+    drawn(timeline, Days::Dated, Tongue::default(), None, lead)
 }
 
-fn drawn(timeline: &Timeline, days: Days, style: Option<&str>, lead: &dyn Fn(usize) -> Option<String>) -> Markup {
+type Lead<'l> = &'l dyn Fn(usize) -> Option<String>;
+
+fn drawn(timeline: &Timeline, days: Days, tongue: Tongue, style: Option<&str>, lead: Lead) -> Markup {
     let scale = Scale::of(timeline);
-    let rows = rows(timeline);
+    let rows = rows(timeline, tongue);
     let width = LABEL + scale.width() + 72.0;
     let height = TOP + ROW * rows.len() as f64 + 30.0;
+    let on_the_table = tongue.day_on_the_table(time(&timeline.served));
     let title = match days {
-        Days::Dated => format!("{}, on the table at {}", day(&timeline.served), time(&timeline.served)),
-        Days::Undated => format!("On the table at {}", time(&timeline.served)),
+        Days::Dated => format!("{}, {}", tongue.day(&timeline.served), small_in(&on_the_table, tongue)),
+        Days::Undated => on_the_table,
     };
-    let description =
-        format!("What is done when for {}: solid is work, striped is heat, open is waiting", served(timeline).join(", "));
+    let description = tongue.day_what_is_done(served(timeline).join(", "));
+    // Where no day is named, the page tells the hour above it.
+    let above = if days == Days::Dated { 0.0 } else { 34.0 };
     // A picture with links in it is no single picture for those who hear it.
     let role = if style.is_some() { "img" } else { "group" };
     html! {
-        svg xmlns="http://www.w3.org/2000/svg" class="day" viewBox=(format!("0 0 {width:.0} {height:.0}")) role=(role) aria-labelledby="day-title day-words" {
+        svg xmlns="http://www.w3.org/2000/svg" class="day" viewBox=(format!("0 {above:.0} {width:.0} {:.0}", height - above)) role=(role) aria-labelledby="day-title day-words" {
             title id="day-title" { (title) }
             desc id="day-words" { (description) }
             @if let Some(style) = style { style { (PreEscaped(style)) } }
@@ -66,11 +74,11 @@ fn drawn(timeline: &Timeline, days: Days, style: Option<&str>, lead: &dyn Fn(usi
                 }
             }
             rect.paper x="0" y="0" width=(format!("{width:.0}")) height=(format!("{height:.0}")) {}
-            text.head x="16" y="28" { (title) }
-            text.small x="16" y="48" { "solid: work · striped: on the heat · open: by itself · dotted: hours left out" }
+            @if days == Days::Dated { text.head x="16" y="28" { (title) } }
+            text.small x="16" y="48" { (tongue.day_legend()) }
             (scale.ruled(timeline, days, height - 24.0))
             @for (n, (name, entries)) in rows.iter().enumerate() {
-                (row(timeline, name, entries, TOP + ROW * n as f64, &scale, lead))
+                (row(&Drawn { timeline, tongue, scale: &scale, lead }, name, entries, TOP + ROW * n as f64))
             }
         }
     }
@@ -86,7 +94,7 @@ pub const STYLE: &str = ".day text{font:13px Georgia,'DejaVu Serif',serif;fill:#
 type Row<'t> = (String, Vec<&'t Entry>);
 
 /// Components in their order, then the stations that are used, and the fridge.
-fn rows(timeline: &Timeline) -> Vec<Row<'_>> {
+fn rows(timeline: &Timeline, tongue: Tongue) -> Vec<Row<'_>> {
     let mut components: BTreeMap<(usize, usize), Row> = BTreeMap::new();
     for entry in &timeline.entries {
         let job = &timeline.jobs[entry.job];
@@ -95,34 +103,36 @@ fn rows(timeline: &Timeline) -> Vec<Row<'_>> {
     }
     let stations = Station::ALL.into_iter().map(|one| {
         let uses = |job: &Job| if one == Station::Hands { job.is_work } else { job.stations.contains(&one) };
-        (station(one).to_owned(), timeline.entries.iter().filter(|entry| uses(&timeline.jobs[entry.job])).collect())
+        (tongue.station(one).to_owned(), timeline.entries.iter().filter(|entry| uses(&timeline.jobs[entry.job])).collect())
     });
     let is_cold = |job: usize| timeline.stays.iter().any(|stay| stay.space == Space::Fridge && stay.from == job);
-    let fridge = ("fridge".to_owned(), timeline.entries.iter().filter(|entry| is_cold(entry.job)).collect());
+    let fridge = (tongue.day_fridge().to_owned(), timeline.entries.iter().filter(|entry| is_cold(entry.job)).collect());
     let stations = stations.chain([fridge]);
     components.into_values().chain(stations.filter(|(_, entries): &Row| !entries.is_empty())).collect()
 }
 
-fn row(
-    timeline: &Timeline,
-    name: &str,
-    entries: &[&Entry],
-    y: f64,
-    scale: &Scale,
-    lead: &dyn Fn(usize) -> Option<String>,
-) -> Markup {
+/// What every row is drawn from.
+struct Drawn<'d> {
+    timeline: &'d Timeline,
+    tongue: Tongue,
+    scale: &'d Scale,
+    lead: Lead<'d>,
+}
+
+fn row(drawn: &Drawn, name: &str, entries: &[&Entry], y: f64) -> Markup {
+    let Drawn { timeline, tongue, scale, lead } = *drawn;
     html! {
         text x="16" y=(format!("{:.1}", y + 17.0)) { (short(name, 26)) }
         line.rule x1=(LABEL) x2=(format!("{:.1}", LABEL + scale.width())) y1=(format!("{:.1}", y + ROW - 3.0)) y2=(format!("{:.1}", y + ROW - 3.0)) {}
         @for entry in entries {
             @if let Some(leads) = lead(entry.job) {
-                a href=(leads) aria-label={ (time(&entry.begin)) " " (verb(timeline, &timeline.jobs[entry.job])) ", " (what(timeline, &timeline.jobs[entry.job])) } { (bar(timeline, entry, y, scale)) }
-            } @else { (bar(timeline, entry, y, scale)) }
+                a href=(leads) aria-label={ (time(&entry.begin)) " " (verb_in(timeline, &timeline.jobs[entry.job], tongue)) ", " (what_in(timeline, &timeline.jobs[entry.job], tongue)) } { (bar(drawn, entry, y)) }
+            } @else { (bar(drawn, entry, y)) }
         }
     }
 }
 
-fn bar(timeline: &Timeline, entry: &Entry, y: f64, scale: &Scale) -> Markup {
+fn bar(Drawn { timeline, tongue, scale, .. }: &Drawn, entry: &Entry, y: f64) -> Markup {
     let job = &timeline.jobs[entry.job];
     let (from, to) = (scale.at(entry.begin.timestamp()), scale.at(entry.end.timestamp()));
     let width = (to - from).max(2.0);
@@ -132,7 +142,7 @@ fn bar(timeline: &Timeline, entry: &Entry, y: f64, scale: &Scale) -> Markup {
         (false, true) => ("work", "on"),
         (false, false) => ("wait", "under"),
     };
-    let verb = verb(timeline, job);
+    let verb = verb_in(timeline, job, *tongue);
     let letters = (width / 6.4) as usize;
     html! {
         g {

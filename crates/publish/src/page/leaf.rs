@@ -19,9 +19,12 @@ use plan::day::Timeline;
 pub struct OnPaper {
     /// Its file, seen from the page.
     pub file: String,
-    /// What it is.
-    pub title: String,
+    /// What it is, one of [`ON_PAPER`].
+    pub name: &'static str,
 }
+
+/// What may lie beside a page to be printed.
+pub const ON_PAPER: [&str; 3] = ["card", "sheet", "labels"];
 
 /// A formula's place in its book.
 pub struct Leaf<'l> {
@@ -103,7 +106,7 @@ impl<'l> Leaf<'l> {
                 p.fine.on-paper {
                     @for (n, one) in self.on_paper.iter().enumerate() {
                         @if n > 0 { " · " }
-                        a href=(one.file) type="application/pdf" { (quantity::print::capital(&one.title)) " (PDF)" }
+                        a href=(one.file) type="application/pdf" { (quantity::print::capital(self.tongue().on_paper(one.name))) " (PDF)" }
                     }
                 }
             }

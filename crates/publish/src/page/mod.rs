@@ -20,7 +20,7 @@ pub use evidence::{evidence_name, evidence_page};
 pub(crate) use formula::contained;
 pub use formula::formula_page;
 pub use index::index_page;
-pub use leaf::{Leaf, OnPaper};
+pub use leaf::{Leaf, ON_PAPER, OnPaper};
 pub use lists::{LISTS, ingredients_page, tags_page};
 pub use sheets::{beside, sheets};
 pub(crate) use style::squeezed;

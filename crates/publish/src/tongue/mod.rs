@@ -2,12 +2,13 @@
 //! a message. The words of the formula are its author's and are never touched.
 
 mod catalogue;
+mod day;
 mod exchange;
 mod label;
 mod message;
 mod page;
-mod paper;
 mod script;
+mod sheet;
 mod trade;
 
 #[cfg(test)]

@@ -1,16 +1,21 @@
 //! Catalogues are whole: no message is missing, none is left over, and each takes what its accessor fills in.
 
 use super::message::Message;
-use super::{CARRIED, Tongue, exchange, label, page, paper, trade};
+use super::{CARRIED, Tongue, day, exchange, label, page, sheet, trade};
 use bench::cautions::NAMES;
 use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement};
 use formula::ingredient::allergens;
+use crate::page::ON_PAPER;
 use formula::read::{Action, StageKind};
+use plan::day::Station;
 use std::collections::{BTreeMap, BTreeSet};
 
 const BRITISH: &str = include_str!("../../words/en-GB.ftl");
 const AMERICAN: &str = include_str!("../../words/en-US.ftl");
 const GERMAN: &str = include_str!("../../words/de.ftl");
+
+/// Weekdays from Monday on and months, by number.
+const NUMBERS: [&str; 12] = ["1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "11", "12"];
 
 /// What a message is filled with: what is printed, and what chooses a plural.
 #[derive(Debug, Default, PartialEq)]
@@ -48,7 +53,7 @@ fn follow(pattern: &Pattern<&str>, filling: &mut Filling) {
 
 /// Every message that a page, a label or a sheet may ask for, with what it is filled with.
 fn asked() -> BTreeMap<String, Vec<&'static str>> {
-    let parts: [&[Message]; 5] = [page::PAGE, trade::TRADE, exchange::EXCHANGE, label::LABEL, paper::PAPER];
+    let parts: [&[Message]; 6] = [page::PAGE, trade::TRADE, exchange::EXCHANGE, label::LABEL, sheet::SHEET, day::DAY];
     let accessors = parts.into_iter().flatten().map(|message| (message.id.to_owned(), message.takes.to_vec()));
     let carried = CARRIED.iter().map(|(id, takes)| ((*id).to_owned(), takes.to_vec()));
     let list = |prefix: &str, words: Vec<&str>| -> Vec<(String, Vec<&'static str>)> {
@@ -61,6 +66,10 @@ fn asked() -> BTreeMap<String, Vec<&'static str>> {
         list("caution_", NAMES.to_vec()),
         list("caution_text_", NAMES.to_vec()),
         list("allergen_", codes),
+        list("paper_", ON_PAPER.to_vec()),
+        list("station_", Station::ALL.map(day::station_word).to_vec()),
+        list("weekday_", NUMBERS[..7].to_vec()),
+        list("month_", NUMBERS.to_vec()),
     ];
     let mut all = BTreeMap::new();
     for (id, takes) in accessors.chain(carried).chain(lists.into_iter().flatten()) {
