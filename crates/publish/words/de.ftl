@@ -218,6 +218,8 @@ figures_after = Wasser, Zucker, Fett und Dichten der Zutaten nach:
 ## The book and its lists
 
 book = Buch
+in_other_languages = In anderen Sprachen
+language_name = Deutsch
 lists = Listen
 formulas = Rezepte
 formulas_counted = { $count ->

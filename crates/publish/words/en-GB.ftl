@@ -218,6 +218,8 @@ figures_after = Water, sugars, fat and densities of the ingredients after:
 ## The book and its lists
 
 book = Book
+in_other_languages = In other languages
+language_name = English
 lists = Lists
 formulas = Formulas
 formulas_counted = { $count ->

@@ -54,6 +54,7 @@ pub fn ready(book: &Book, formula: &Formula, with: &[With], folder: &Folder) -> 
 
 fn print(book: &Book, formula: &Formula, what: With) -> Result<Option<Vec<u8>>, Failure> {
     let settings = &book.settings;
+    let settings = &*settings.told_for(&formula.head);
     let law = Law::by_language(&settings.language);
     let whole = if law == Law::Us { Paper::Letter } else { Paper::A4 };
     match what {

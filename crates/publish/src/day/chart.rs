@@ -122,8 +122,8 @@ struct Drawn<'d> {
 fn row(drawn: &Drawn, name: &str, entries: &[&Entry], y: f64) -> Markup {
     let Drawn { timeline, tongue, scale, lead } = *drawn;
     html! {
-        text x="16" y=(format!("{:.1}", y + 17.0)) { (short(name, 26)) }
-        line.rule x1=(LABEL) x2=(format!("{:.1}", LABEL + scale.width())) y1=(format!("{:.1}", y + ROW - 3.0)) y2=(format!("{:.1}", y + ROW - 3.0)) {}
+        text x="16" y=(place(y + 17.0)) { (short(name, 26)) }
+        line.rule x1=(LABEL) x2=(place(LABEL + scale.width())) y1=(place(y + ROW - 3.0)) y2=(place(y + ROW - 3.0)) {}
         @for entry in entries {
             @if let Some(leads) = lead(entry.job) {
                 a href=(leads) aria-label={ (time(&entry.begin)) " " (verb_in(timeline, &timeline.jobs[entry.job], tongue)) ", " (what_in(timeline, &timeline.jobs[entry.job], tongue)) } { (bar(drawn, entry, y)) }
@@ -147,15 +147,21 @@ fn bar(Drawn { timeline, tongue, scale, .. }: &Drawn, entry: &Entry, y: f64) -> 
     html! {
         g {
             title { (time(&entry.begin)) "–" (time(&entry.end)) " " (verb) }
-            rect class=(kind) x=(format!("{from:.1}")) y=(format!("{:.1}", y + 3.0)) width=(format!("{width:.1}")) height="20" {}
+            rect class=(kind) x=(place(from)) y=(place(y + 3.0)) width=(place(width)) height="20" {}
             @if letters > verb.chars().count() {
                 @if kind == "hot" {
-                    rect.ground x=(format!("{:.1}", from + 1.0)) y=(format!("{:.1}", y + 6.0)) width=(format!("{:.1}", verb.chars().count() as f64 * 6.2 + 4.0)) height="14" {}
+                    rect.ground x=(place(from + 1.0)) y=(place(y + 6.0)) width=(format!("{:.1}", verb.chars().count() as f64 * 6.2 + 4.0)) height="14" {}
                 }
-                text class=(words) x=(format!("{:.1}", from + 3.0)) y=(format!("{:.1}", y + 17.0)) { (verb) }
+                text class=(words) x=(place(from + 3.0)) y=(place(y + 17.0)) { (verb) }
             }
         }
     }
+}
+
+/// A place on the paper to a tenth.
+fn place(at: f64) -> String {
+    let told = format!("{at:.1}");
+    told.strip_suffix(".0").map_or(told.clone(), str::to_owned)
 }
 
 fn short(text: &str, most: usize) -> String {
@@ -227,16 +233,16 @@ impl Scale {
         let marks: Vec<(f64, ZonedDateTime)> = hours.map(|hour| (self.at(hour), hour.to_zoned_datetime(zone.clone()))).collect();
         html! {
             @for (x, moment) in &marks {
-                line.rule x1=(format!("{x:.1}")) x2=(format!("{x:.1}")) y1=(format!("{:.1}", TOP - 8.0)) y2=(format!("{bottom:.1}")) {}
-                text.small x=(format!("{:.1}", x - 13.0)) y=(format!("{:.1}", TOP - 12.0)) { (time(moment)) }
+                line.rule x1=(place(*x)) x2=(place(*x)) y1=(place(TOP - 8.0)) y2=(place(bottom)) {}
+                text.small x=(place(x - 13.0)) y=(place(TOP - 12.0)) { (time(moment)) }
             }
             @for (from, _, x) in &self.busy {
                 @let from = from.to_zoned_datetime(zone.clone());
-                text.small x=(format!("{x:.1}")) y=(format!("{:.1}", TOP - 24.0)) { (if days == Days::Dated { from.strftime("%a %H:%M").to_string() } else { time(&from) }) }
+                text.small x=(place(*x)) y=(place(TOP - 24.0)) { (if days == Days::Dated { from.strftime("%a %H:%M").to_string() } else { time(&from) }) }
             }
             @for pair in self.busy.windows(2) {
                 @let x = pair[1].2 - QUIET / 2.0;
-                line.gap x1=(format!("{x:.1}")) x2=(format!("{x:.1}")) y1=(format!("{:.1}", TOP - 20.0)) y2=(format!("{bottom:.1}")) {}
+                line.gap x1=(place(x)) x2=(place(x)) y1=(place(TOP - 20.0)) y2=(place(bottom)) {}
             }
         }
     }

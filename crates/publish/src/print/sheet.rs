@@ -13,6 +13,7 @@ use serde_json::{Value, json};
 /// The words of a formula's sheet.
 #[must_use]
 pub fn sheet(sheet: &Sheet, formula: &Formula, settings: &BookSettings) -> Value {
+    let settings = &settings.told_for(&formula.head);
     let (tongue, units) = (sheet.tongue, Units::for_readers(settings));
     let many = sheet.components.len() > 1;
     let components = sheet.components.iter().zip(&formula.components).map(|(one, component)| {

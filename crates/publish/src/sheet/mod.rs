@@ -88,7 +88,7 @@ pub fn sheet(formula: &Formula, kitchen: &Kitchen, settings: &BookSettings) -> S
     Sheet {
         name: formula.name.clone(),
         title: formula.head.title.clone(),
-        tongue: Tongue::of(&settings.language),
+        tongue: Tongue::of(settings.language_of(&formula.head)),
         kitchen: kitchen.title.clone(),
         components: components(formula, kitchen, settings),
         silenced: judge(formula, kitchen, settings).silenced,

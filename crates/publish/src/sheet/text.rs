@@ -77,16 +77,15 @@ pub fn right_align(table: &mut Table, columns: std::ops::Range<usize>) {
 
 fn overall_table(component: &ComponentSheet, width: usize, tongue: Tongue) -> Table {
     let mut table = ruled(width);
-    let many = component.stages.len() > 1;
+    // Only stages in which something is weighed have a column.
+    let shown = component.overall.beside(component.stages.len());
     let has_flour = component.figures.is_some();
     let mut heading = vec![String::new()];
     if has_flour {
         heading.push(tongue.percent_of_flour().to_owned());
     }
     heading.push(tongue.total_grams().to_owned());
-    if many {
-        heading.extend(component.stages.iter().map(|stage| format!("{}, g", stage.title)));
-    }
+    heading.extend(shown.iter().map(|s| format!("{}, g", component.stages[*s].title)));
     let columns = heading.len();
     table.set_header(heading);
     for row in &component.overall.rows {
@@ -95,22 +94,21 @@ fn overall_table(component: &ComponentSheet, width: usize, tongue: Tongue) -> Ta
             cells.push(row.percent.map(|share| bare_percent_in(share, tongue)).unwrap_or_default());
         }
         cells.push(bare_grams_in(row.mass, tongue));
-        if many {
-            cells.extend(row.by_stage.iter().map(|mass| bare_grams_in(*mass, tongue)));
-        }
+        cells.extend(shown.iter().map(|s| bare_grams_in(row.by_stage[*s], tongue)));
         table.add_row(cells);
     }
-    table.add_row(total_row(component, has_flour, tongue));
+    table.add_row(total_row(component, &shown, has_flour, tongue));
     right_align(&mut table, 1..columns);
     table
 }
 
-fn total_row(component: &ComponentSheet, has_flour: bool, tongue: Tongue) -> Vec<String> {
+fn total_row(component: &ComponentSheet, shown: &[usize], has_flour: bool, tongue: Tongue) -> Vec<String> {
     let mut total = vec![tongue.total().to_owned()];
     if has_flour {
         total.push(tongue.print.number(component.overall.percent().as_percent(), 1));
     }
     total.push(bare_grams_in(component.overall.total, tongue));
+    total.extend(shown.iter().map(|s| bare_grams_in(component.overall.of_stage(*s), tongue)));
     total
 }
 

@@ -46,6 +46,14 @@ impl Tongue {
         }
     }
 
+    /// What a language calls itself, or its tag where there is no catalogue of it.
+    #[must_use]
+    pub fn name_of(language: &str) -> &str {
+        let tongue = Self::of(language);
+        let is_known = !tongue.is_english() || language.to_ascii_lowercase().starts_with("en");
+        if is_known { tongue.language_name() } else { language }
+    }
+
     /// German, with the marks of CLDR: a decimal comma, and a point between groups of three digits.
     fn german() -> Self {
         let words = Self { catalogue: &GERMAN, print: quantity::print::ENGLISH };

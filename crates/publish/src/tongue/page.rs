@@ -53,9 +53,11 @@ messages!(PAGE {
     hydration_of_all;
     hydration_of_water;
     in_a_serving;
+    in_other_languages;
     ingredient;
     keep_the_screen_on;
     keeping;
+    language_name;
     lists;
     long_cm;
     makes;
