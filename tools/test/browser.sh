@@ -25,10 +25,11 @@ for walk in sheet-by-hand logging tasting sharing; do
   cp "tools/test/$walk.mjs" target/browser/
   node "target/browser/$walk.mjs" .
 done
-cp tools/test/figures.mjs tools/test/reader.mjs tools/test/reader-looks.mjs target/browser/
+cp tools/test/figures.mjs tools/test/reader.mjs tools/test/reader-looks.mjs tools/test/usable.mjs target/browser/
 node target/browser/figures.mjs .
 node target/browser/reader.mjs .
 node target/browser/reader.mjs . 60 de
 node target/browser/reader-looks.mjs .
+node target/browser/usable.mjs .
 cp tools/test/workbench.mjs target/browser/
 node target/browser/workbench.mjs .
