@@ -7,7 +7,7 @@ use axum::Extension;
 use axum::http::{HeaderMap, StatusCode, header};
 use axum::response::{Html, IntoResponse, Redirect, Response};
 use bench::exchange::Unfit;
-use maud::{Markup, html};
+use maud::{Markup, PreEscaped, html};
 
 /// What a page or a part of one is answered with.
 pub type Answer = Result<Response, Refusal>;
@@ -145,6 +145,10 @@ pub fn page(frame: &Frame, body: &Markup) -> Answer {
 pub fn parts(parts: &Markup) -> Answer {
     Ok(([(header::CONTENT_TYPE, "text/html; charset=utf-8")], parts.clone().into_string()).into_response())
 }
+
+/// Stands between parts of an answer, so that a page need not read again what it shows already: white space to any other
+/// reader.
+pub const PARTED: PreEscaped<&str> = PreEscaped("\u{c}");
 
 /// Whether parts are asked for instead of a page.
 pub fn wants_parts(headers: &HeaderMap) -> bool {

@@ -1,17 +1,41 @@
 // Parts of a page exchanged for new ones of the same name, so that what is being typed in, looked at or opened stays.
 
+/** What each part on the page was last made of, as text: what says the same again need not be read. */
+const shown = new WeakMap();
+
 /** Puts each part of an answer where the part of its name stands; `typing` is the control under the hand. */
 export function exchange(text, typing = document.activeElement) {
-  const template = document.createElement("template");
-  template.innerHTML = text;
-  for (const part of [...template.content.children]) {
-    const old = part.id && document.getElementById(part.id);
-    if (!old) continue;
-    become(old, part, typing);
-    for (const input of old.querySelectorAll("input[data-gesture]")) {
-      if (input !== typing && input.value !== input.defaultValue) input.value = input.defaultValue;
+  for (const said of text.split(PARTED)) {
+    const alone = document.getElementById(said.match(/^<[^>]* id="([^"]+)"/)?.[1]);
+    if (alone && shown.get(alone) === said) written(alone, typing);
+    else {
+      const template = document.createElement("template");
+      template.innerHTML = said;
+      const parts = [...template.content.children];
+      for (const part of parts) {
+        const old = part.id && document.getElementById(part.id);
+        if (!old) continue;
+        become(old, part, typing);
+        written(old, typing);
+      }
+      if (alone?.isConnected && parts.length === 1) shown.set(alone, said);
     }
   }
+}
+
+/** What parts an answer in parts. */
+const PARTED = "\f";
+
+/** Figures that nobody types show what is written. */
+function written(part, typing) {
+  for (const input of part.querySelectorAll("input[data-gesture]")) {
+    if (input !== typing && input.value !== input.defaultValue) input.value = input.defaultValue;
+  }
+}
+
+/** Takes away what was said of something that was refused. */
+export function forgive() {
+  document.querySelectorAll(".refused").forEach((one) => one.remove());
 }
 
 /** Makes an element what another one is, keeping its own children where they have the same name or the same place. */
@@ -22,6 +46,7 @@ function become(old, fresh, typing) {
     if (old.nodeValue !== fresh.nodeValue) old.nodeValue = fresh.nodeValue;
     return;
   }
+  shown.delete(old);
   attributes(old, fresh, old === typing);
   children(old, fresh, typing);
 }
@@ -58,7 +83,7 @@ function children(old, fresh, typing) {
 export function refuse(text, control) {
   const page = new DOMParser().parseFromString(text, "text/html");
   const words = page.querySelector("#refusal") ?? page.body;
-  document.querySelectorAll(".refused").forEach((one) => one.remove());
+  forgive();
   const told = document.createElement("div");
   told.className = "refused";
   told.setAttribute("role", "alert");

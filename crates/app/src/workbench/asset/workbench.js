@@ -1,6 +1,6 @@
 // What the pages of the workbench do in the browser: a figure is tried while it is typed and written when it is
 // left, and parts of the page are exchanged for what the workbench answers. It decides nothing and works out nothing.
-import { exchange, refuse, say } from "./parts.js";
+import { exchange, forgive, refuse, say } from "./parts.js";
 import { send } from "./sending.js";
 import { listen } from "./live.js";
 
@@ -46,6 +46,7 @@ async function attempt(control) {
   if (mine !== latest || !answer) return;
   if (answer.ok) {
     control.removeAttribute("aria-invalid");
+    forgive();
     exchange(answer.text, control);
     performance.mark("figures");
   } else control.setAttribute("aria-invalid", "true");
@@ -58,6 +59,7 @@ async function perform(path, body, control) {
   const answer = await send(asked(path), body);
   if (!answer) return;
   if (!answer.ok) return refuse(answer.text, control);
+  forgive();
   exchange(answer.text);
   followUp();
 }

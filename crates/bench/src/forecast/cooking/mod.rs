@@ -297,11 +297,17 @@ fn browning(heating: &Heating) -> Browning {
 
 /// The reductions at the place of the piece that had least of them.
 fn least_reductions(course: &Course) -> f64 {
-    let cells = course.cells.first().map_or(0, Vec::len);
-    let readings = |cell: usize| -> Vec<Reading> {
-        course.cell(cell).into_iter().map(|(at, temperature)| Reading { at, temperature }).collect()
-    };
-    (0..cells).map(|cell| worst_reductions(&readings(cell))).fold(f64::INFINITY, f64::min)
+    let histories: Vec<Vec<Reading>> = (0..course.cells.first().map_or(0, Vec::len)).map(|cell| readings(course, cell)).collect();
+    let warmth = |history: &[Reading]| history.iter().map(|reading| reading.temperature.as_celsius()).sum::<f64>();
+    let Some(coldest) = histories.iter().min_by(|a, b| warmth(a).total_cmp(&warmth(b))) else { return f64::INFINITY };
+    // A place that is never colder than another has no fewer, and need not be reckoned.
+    let is_warmer = |history: &[Reading]| history.iter().zip(coldest).all(|(here, there)| here.temperature >= there.temperature);
+    let others = histories.iter().filter(|history| !is_warmer(history));
+    others.map(|history| worst_reductions(history)).fold(worst_reductions(coldest), f64::min)
+}
+
+fn readings(course: &Course, cell: usize) -> Vec<Reading> {
+    course.cell(cell).into_iter().map(|(at, temperature)| Reading { at, temperature }).collect()
 }
 
 fn points(heating: &Heating, boils: Temperature) -> Vec<Heated> {

@@ -6,7 +6,8 @@ use crate::heat::pore_vapour_conductivity::saturated_term;
 use crate::heat::saturation_pressure::pascals_per_kelvin;
 use crate::heat::{component_conductivity, component_density, saturation_pressure};
 use quantity::Temperature;
-use std::sync::LazyLock;
+use std::collections::BTreeMap;
+use std::sync::{Arc, LazyLock, Mutex, PoisonError};
 
 /// What depends on the temperature alone, degree by degree, so that a step needs no power or root.
 pub(super) struct Table {
@@ -89,20 +90,42 @@ pub(super) struct BoilingLine {
     pub points: Vec<(f64, f64)>,
 }
 
+/// The same of one kilogram of solids: temperatures and waters that a pressure alone decides.
+type UnitLine = Arc<[(f64, f64)]>;
+
+/// Lines by the bits of their pressure. A book is cooked at the pressure of its kitchen, over and over.
+static LINES: Mutex<BTreeMap<u64, UnitLine>> = Mutex::new(BTreeMap::new());
+
+/// So many are kept.
+const MOST_LINES: usize = 16;
+
 impl BoilingLine {
     const POINTS: i32 = 512;
 
-    /// Points evenly spread in `y = ln(p_sat/P − 1)`, in which the water falls smoothly.
     pub fn new(solids: f64, pressure: f64, boiling: Temperature) -> Self {
+        let unit = Self::of_one_kilogram(pressure, boiling);
+        Self { points: unit.iter().map(|(t, water)| (*t, solids * water)).collect() }
+    }
+
+    fn of_one_kilogram(pressure: f64, boiling: Temperature) -> UnitLine {
+        let mut lines = LINES.lock().unwrap_or_else(PoisonError::into_inner);
+        if lines.len() >= MOST_LINES {
+            lines.clear();
+        }
+        Arc::clone(lines.entry(pressure.to_bits()).or_insert_with(|| Self::climbing(pressure, boiling).into()))
+    }
+
+    /// Points evenly spread in `y = ln(p_sat/P − 1)`, in which the water falls smoothly.
+    fn climbing(pressure: f64, boiling: Temperature) -> Vec<(f64, f64)> {
         let hottest = saturation_pressure(Temperature::celsius(370.0)).as_pascals() / pressure - 1.0;
         let (first, last) = (-10.0, libm::log(hottest));
         let mut t = boiling.as_celsius();
         let point = |j: i32| {
             let y = first + (last - first) * f64::from(j) / f64::from(Self::POINTS - 1);
             t = climb(t, libm::log(pressure * (1.0 + libm::exp(y))));
-            (t, solids / 100.0 * libm::exp(half_moisture_logarithm(t) - EXPONENT * y))
+            (t, libm::exp(half_moisture_logarithm(t) - EXPONENT * y) / 100.0)
         };
-        Self { points: (0..Self::POINTS).map(point).collect() }
+        (0..Self::POINTS).map(point).collect()
     }
 }
 

@@ -11,7 +11,7 @@ mod text;
 mod today;
 
 use crate::book::Opened;
-use crate::workbench::answer::{Answer, Refusal, page, parts, see, wants_parts};
+use crate::workbench::answer::{Answer, PARTED, Refusal, page, parts, see, wants_parts};
 use crate::workbench::desk::Desk;
 use crate::workbench::door::{Role, Visitor};
 use crate::workbench::frame::Frame;
@@ -196,7 +196,7 @@ async fn tried(
         let sheet = || {
             let found = opened.proof_read(checked.clone(), &kitchen);
             let remarks = remarks::Remarks::of(&checked.value, &source.text, &found);
-            html! { (remarks.of_the_whole(&name)) (sheet::following(&checked.value, &kitchen, &trying, &remarks)) }
+            html! { (remarks.of_the_whole(&name)) (PARTED) (sheet::following(&checked.value, &kitchen, &trying, &remarks)) }
         };
         // Proof-reading foresees in the book's own kitchen, the figures beside it in the one that is looked at.
         let (sheet, ahead) = rayon::join(sheet, || foresight::parts(&opened, &checked, &wanted));

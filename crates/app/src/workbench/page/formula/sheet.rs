@@ -3,6 +3,7 @@
 use super::OnBench;
 use super::remarks::{Remarks, remark};
 use super::steps;
+use crate::workbench::answer::PARTED;
 use formula::read::{Amount, Kitchen};
 use formula::resolve::formula::StageAt;
 use formula::{Content, Formula, Line, Stage};
@@ -27,11 +28,11 @@ pub fn following(formula: &Formula, kitchen: &Kitchen, one: &OnBench, remarks: &
     let sheets = components(formula, kitchen, &one.opened.book.settings);
     html! {
         @for (c, sheet) in sheets.iter().enumerate() {
-            (yields(formula, c, remarks))
+            (yields(formula, c, remarks)) (PARTED)
             @for (s, stage) in formula.components[c].stages.iter().enumerate() {
-                (stage_markup(formula, (c, s), stage, &sheet.stages[s], remarks))
+                (stage_markup(formula, (c, s), stage, &sheet.stages[s], remarks)) (PARTED)
             }
-            (beside(c, sheet))
+            (beside(c, sheet)) (PARTED)
         }
     }
 }
