@@ -220,6 +220,11 @@ figures_after = Wasser, Zucker, Fett und Dichten der Zutaten nach:
 book = Buch
 in_other_languages = In anderen Sprachen
 language_name = Deutsch
+learnt_of = { $count ->
+    [one] mit { $called } aus { $trials } Versuch
+   *[other] mit { $called } aus { $trials } Versuchen
+}
+learnt_times = Zeiten { $each } in der eigenen Küche.
 lists = Listen
 formulas = Rezepte
 formulas_counted = { $count ->

@@ -220,6 +220,11 @@ figures_after = Water, sugars, fat and densities of the ingredients after:
 book = Book
 in_other_languages = In other languages
 language_name = English
+learnt_of = { $count ->
+    [one] of { $called } from { $trials } trial
+   *[other] of { $called } from { $trials } trials
+}
+learnt_times = Times { $each } in the author’s own kitchen.
 lists = Lists
 formulas = Formulas
 formulas_counted = { $count ->

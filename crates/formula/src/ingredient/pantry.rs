@@ -2,7 +2,7 @@
 
 use super::{Composition, Ingredient, Names, builtin_drafts, did_you_mean, nearest, plain_name};
 use crate::diagnostic::told_enough;
-use crate::read::{At, Group, IngredientDraft, Leaven};
+use crate::read::{At, German, Group, IngredientDraft, Leaven};
 use crate::source::LONGEST_CHAIN;
 use crate::{Checked, Diagnostic, fault};
 use quantity::Fraction;
@@ -30,7 +30,9 @@ pub struct StockedFile {
 }
 
 static BUILT_IN: LazyLock<Table> = LazyLock::new(|| built_in(None));
-static BUILT_IN_GERMAN: LazyLock<Table> = LazyLock::new(|| built_in(Names::in_language("de")));
+static COMMON_GERMAN: LazyLock<Table> = LazyLock::new(|| built_in(Names::in_language("de")));
+static AUSTRIAN: LazyLock<Table> = LazyLock::new(|| built_in(Names::in_language("de-AT")));
+static SWISS: LazyLock<Table> = LazyLock::new(|| built_in(Names::in_language("de-CH")));
 
 fn built_in(names: Option<&Names>) -> Table {
     let mut table = Stocking::default();
@@ -49,8 +51,13 @@ fn built_in(names: Option<&Names>) -> Table {
 
 /// The built-in table in a language, with its names where it has any.
 fn named_in(language: &str) -> (&'static Table, Option<&'static Names>) {
-    let names = Names::in_language(language);
-    (if names.is_some() { &BUILT_IN_GERMAN } else { &BUILT_IN }, names)
+    let table = match German::of(language) {
+        None => &BUILT_IN,
+        Some(German::Common) => &COMMON_GERMAN,
+        Some(German::Austrian) => &AUSTRIAN,
+        Some(German::Swiss) => &SWISS,
+    };
+    (table, Names::in_language(language))
 }
 
 impl Pantry {

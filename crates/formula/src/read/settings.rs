@@ -79,10 +79,36 @@ fn is_language(text: &str) -> bool {
     parts.next().is_some_and(is_first) && parts.all(is_further)
 }
 
+/// The German of a country, which spells and names some things its own way.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum German {
+    /// That of Germany, and of every country without a way of its own here.
+    Common,
+    /// Austria's.
+    Austrian,
+    /// Switzerland's, and Liechtenstein's.
+    Swiss,
+}
+
+impl German {
+    /// The German that a language is, as BCP 47 writes it; none if it is another language.
+    #[must_use]
+    pub fn of(language: &str) -> Option<Self> {
+        let mut parts = language.split('-');
+        let is_german = parts.next().is_some_and(|first| first.eq_ignore_ascii_case("de"));
+        let country = parts.find_map(|part| match part.to_ascii_uppercase().as_str() {
+            "AT" => Some(Self::Austrian),
+            "CH" | "LI" => Some(Self::Swiss),
+            _ => None,
+        });
+        is_german.then(|| country.unwrap_or(Self::Common))
+    }
+}
+
 /// Whether a language, as BCP 47 writes it, is German of any country.
 #[must_use]
 pub fn is_german(language: &str) -> bool {
-    language.split('-').next().is_some_and(|first| first.eq_ignore_ascii_case("de"))
+    German::of(language).is_some()
 }
 
 impl Default for BookSettings {

@@ -55,10 +55,10 @@ pub fn reader(book: &Book, formula: &Formula, around: &Surroundings) -> Reader {
         .chain(ways.iter().map(|other| way(settings, &other.formula, around, Some(other))))
         .collect();
     let ferments = told.iter().any(|way| !way["rooms"].is_null());
-    let learnt = sure::for_readers(formula, &around.calibration).filter(|_| ferments);
     let mut data = Map::new();
     data.insert("name".into(), json!(formula.name));
     let tongue = Tongue::of(&settings.language);
+    let learnt = sure::for_readers(formula, &around.calibration, tongue).filter(|_| ferments);
     data.insert("words".into(), tongue.carried());
     data.insert("spoons".into(), spoons::systems(tongue));
     data.insert("own".into(), spoons::own(settings));

@@ -58,6 +58,8 @@ messages!(PAGE {
     keep_the_screen_on;
     keeping;
     language_name;
+    learnt_of(count: f64, called: &str, trials: String);
+    learnt_times(each: String);
     lists;
     long_cm;
     makes;
