@@ -18,7 +18,10 @@ pub fn mistranslated<'b>(
         let other = read_formula(source).value.head;
         let message = || format!("“{}” is written in “{own}” as this formula is", name.value);
         let found = || fault::TRANSLATION_IN_ONE_LANGUAGE.at(name.place(&formula.file), message());
-        settings.language_of(&other).eq_ignore_ascii_case(own).then(|| found().hint("say in which language each is written: language = \"de\""))
+        settings
+            .language_of(&other)
+            .eq_ignore_ascii_case(own)
+            .then(|| found().hint("say in which language each is written: language = \"de\""))
     })
 }
 

@@ -1,8 +1,8 @@
 //! The book's settings.
 
 use super::fields::{Fields, Reader};
-use super::stage::read_word;
 use super::head::Head;
+use super::stage::read_word;
 use super::words::{EggSize, PictureKeeping};
 use super::{At, keys, toml_text};
 use crate::source::Source;
@@ -152,7 +152,9 @@ pub fn read_book(source: &Source) -> Checked<BookSettings> {
         sold_by: plain(text("sold-by")),
         ..BookSettings::default()
     };
-    if let Some(language) = fields.text(&mut reader, "language").and_then(|text| read_language(&mut reader, At::new(text.value, text.span))) {
+    if let Some(language) =
+        fields.text(&mut reader, "language").and_then(|text| read_language(&mut reader, At::new(text.value, text.span)))
+    {
         settings.language = language;
     }
     settings.spoons = read_word(&mut reader, &fields, "spoons", &spoon_words, SpoonSystem::named);

@@ -206,7 +206,10 @@ fn what_a_country_calls_its_own_way() {
     ] {
         assert_eq!((called("de", name), called("de-AT", name)), (here.to_owned(), austrian.to_owned()));
     }
-    assert_eq!((called("de", "semolina-durum"), called("de-CH", "semolina-durum")), ("Hartweizengrieß".into(), "Hartweizengriess".into()));
+    assert_eq!(
+        (called("de", "semolina-durum"), called("de-CH", "semolina-durum")),
+        ("Hartweizengrieß".into(), "Hartweizengriess".into())
+    );
     assert!(pantry("de-CH").all().all(|one| !one.title.contains('ß') && !one.called.contains('ß')));
     for typed in ["Topfen", "Magerquark", "quark"] {
         assert_eq!(pantry("de-AT").find(typed).map(|one| one.name.as_str()), Some("quark"), "{typed}");

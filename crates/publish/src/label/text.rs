@@ -23,7 +23,7 @@ pub fn text(label: &Label, width: usize) -> String {
     label.storage.iter().for_each(|storage| say(&format!("Storage: {storage}")));
     label.sold_by.iter().for_each(|by| say(by));
     if let Some(declaration) = &label.declaration {
-        out.push_str(&format!("\n{}\n", declared(declaration, words::tongue(label), width)));
+        out.push_str(&format!("\n{}", declared(declaration, words::tongue(label), width)));
     }
     if let Some(facts) = &label.facts {
         out.push_str(&format!("\nNutrition Facts\n{}", stated(facts, width)));

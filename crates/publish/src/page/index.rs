@@ -38,7 +38,8 @@ pub fn index_page(cards: &[&Card], settings: &BookSettings) -> String {
     let description = format!("{title}: {}", tongue.formulas_counted(cards.len() as f64, cards.len().to_string()));
     let end = html! { script type="module" { (PreEscaped(FINDING)) } };
     let scripted = Scripted { policy: POLICY.as_str(), style: "", end };
-    Shell { scripted: Some(scripted), style: style::LISTS.as_str(), ..Shell::plain(title, &description, settings, "index.html") }.wrap(body)
+    Shell { scripted: Some(scripted), style: style::LISTS.as_str(), ..Shell::plain(title, &description, settings, "index.html") }
+        .wrap(body)
 }
 
 /// A formula in the list; the ingredients are there for the finding alone.

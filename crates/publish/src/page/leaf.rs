@@ -54,7 +54,17 @@ impl<'l> Leaf<'l> {
     #[must_use]
     pub fn alone(settings: &'l BookSettings) -> Self {
         let book_language = settings.language.as_str();
-        Self { settings, book_language, translations: &[], used_in: &[], picture: None, claims: &[], reader: None, day: None, on_paper: &[] }
+        Self {
+            settings,
+            book_language,
+            translations: &[],
+            used_in: &[],
+            picture: None,
+            claims: &[],
+            reader: None,
+            day: None,
+            on_paper: &[],
+        }
     }
 
     /// The language that the page speaks.
@@ -152,7 +162,7 @@ impl<'l> Leaf<'l> {
             @if !self.claims.is_empty() {
                 section.evidence aria-labelledby="evidence" {
                     h2 #evidence { (self.tongue().tasted_blind()) }
-                    @for claim in self.claims { p { (claim.words) " " a href=(claim.page) { (self.tongue().the_evidence()) } } }
+                    @for claim in self.claims { p { span lang=[(!self.tongue().is_english()).then_some("en")] { (claim.words) } " " a href=(claim.page) { (self.tongue().the_evidence()) } } }
                 }
             }
         }

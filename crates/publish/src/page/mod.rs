@@ -63,7 +63,18 @@ struct Scripted {
 impl<'s> Shell<'s> {
     /// A page that only lists or shows.
     const fn plain(title: &'s str, description: &'s str, settings: &'s BookSettings, file: &'s str) -> Self {
-        Self { title, description, settings, file, alternates: Vec::new(), kind: "website", image: None, structured: None, scripted: None, style: "" }
+        Self {
+            title,
+            description,
+            settings,
+            file,
+            alternates: Vec::new(),
+            kind: "website",
+            image: None,
+            structured: None,
+            scripted: None,
+            style: "",
+        }
     }
 
     fn wrap(self, body: Markup) -> String {

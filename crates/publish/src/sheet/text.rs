@@ -129,7 +129,9 @@ fn stage_table(stage: &StageSheet, width: usize, tongue: Tongue) -> Table {
         }
         cells.push(bare_grams_in(line.mass, tongue));
         cells.push(line.weighable.as_ref().map(|one| tongue.print.mass(one.shown)).unwrap_or_default());
-        cells.push(line.weighable.as_ref().map(|one| format!("±{}", tongue.print.percent(one.uncertainty, 1))).unwrap_or_default());
+        cells.push(
+            line.weighable.as_ref().map(|one| format!("±{}", tongue.print.percent(one.uncertainty, 1))).unwrap_or_default(),
+        );
         cells.push(line.note.clone().unwrap_or_default());
         table.add_row(cells);
     }

@@ -2,10 +2,10 @@
 
 use super::message::Message;
 use super::{CARRIED, Tongue, day, exchange, label, page, sheet, trade};
+use crate::page::ON_PAPER;
 use bench::cautions::NAMES;
 use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement};
 use formula::ingredient::allergens;
-use crate::page::ON_PAPER;
 use formula::read::{Action, StageKind};
 use plan::day::Station;
 use std::collections::{BTreeMap, BTreeSet};
@@ -219,7 +219,7 @@ fn german_of_a_country_is_spelt_as_there() {
     let swiss = Tongue::of("de-CH");
     assert!(asked().keys().all(|id| !swiss.catalogue.fixed(id).contains('ß')));
     assert_eq!((swiss.egg_white(), swiss.label_protein()), ("Eiweiss", "Eiweiss"));
-    let january: jiff::Zoned = "2026-01-06T09:00[UTC]".parse().expect("a moment");
+    let january: jiff::ZonedDateTime = "2026-01-06T09:00[UTC]".parse().expect("a moment");
     let told = ["de", "de-AT", "de-CH"].map(|language| Tongue::of(language).day(&january));
     assert_eq!(told, ["Dienstag, 6. Januar", "Dienstag, 6. Jänner", "Dienstag, 6. Januar"]);
 }
