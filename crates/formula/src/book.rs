@@ -13,6 +13,7 @@ use crate::resolve::trial::misplaced;
 use crate::resolve::{OtherFormula, Surroundings, resolve};
 use crate::source::{LONGEST_CHAIN, Source};
 use crate::tastings::{TASTINGS, cited_wrongly, read_tastings};
+use crate::translations::mistranslated;
 use crate::trials::{TRIALS, read_trials};
 use crate::{Checked, Diagnostic, Pantry, Place, fault};
 use std::cell::RefCell;
@@ -158,10 +159,12 @@ impl Book {
         own.cloned().unwrap_or_else(|| self.kitchen())
     }
 
-    /// What the trials of a formula call by names that it does not have, and the tastings it cites that are not its own.
+    /// What the trials of a formula call by names that it does not have, the tastings it cites that are not its own, and
+    /// translations that are none.
     pub fn misplaced<'b>(&'b self, formula: &'b Formula) -> impl Iterator<Item = Diagnostic> + 'b {
         let own = self.trials.iter().filter(|trial| trial.formula.value == formula.name);
-        own.flat_map(|trial| misplaced(trial, formula)).chain(cited_wrongly(formula, &self.tastings))
+        let own = own.flat_map(|trial| misplaced(trial, formula));
+        own.chain(cited_wrongly(formula, &self.tastings)).chain(mistranslated(formula, &self.formulas, &self.settings))
     }
 
     /// Works out the formula of that name.
@@ -182,8 +185,9 @@ impl Book {
         let made = read_formula(source).then(|draft| {
             let other = |name: &str| self.meet(name, way, &mut met.borrow_mut());
             let nearest_formula = |name: &str| nearest(name, self.formulas.keys().map(String::as_str)).map(str::to_owned);
+            let pantry = self.pantry.told_in(self.settings.language_of(&draft.head));
             let around = Surroundings {
-                pantry: &self.pantry,
+                pantry: &pantry,
                 spoons: self.settings.spoons,
                 eggs: self.settings.eggs,
                 other_formula: &other,

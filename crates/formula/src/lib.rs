@@ -17,6 +17,7 @@ pub mod read;
 pub mod resolve;
 pub mod source;
 mod tastings;
+mod translations;
 mod trials;
 
 pub use book::{Book, BookText};

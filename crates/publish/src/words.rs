@@ -281,12 +281,18 @@ pub fn bare_grams_in(mass: Mass, tongue: Tongue) -> String {
 /// A figure, or "at least" where an ingredient's part of it is not known.
 #[must_use]
 pub fn counted(figure: &Counted) -> String {
-    let value = print::percent(figure.value, 1);
+    counted_in(figure, Tongue::default())
+}
+
+/// The same in a language.
+#[must_use]
+pub fn counted_in(figure: &Counted, tongue: Tongue) -> String {
+    let value = tongue.print.percent(figure.value, 1);
     if figure.missing.is_empty() {
         return value;
     }
     let names: Vec<&str> = figure.missing.iter().map(|missing| missing.ingredient.as_str()).collect();
-    format!("at least {value} (not counted: {})", names.join(", "))
+    format!("{} {value} ({})", tongue.at_least(), tongue.not_counted(names.join(", ")))
 }
 
 /// Breaks a line at the width, further lines indented.

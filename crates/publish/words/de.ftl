@@ -218,6 +218,13 @@ figures_after = Wasser, Zucker, Fett und Dichten der Zutaten nach:
 ## The book and its lists
 
 book = Buch
+in_other_languages = In anderen Sprachen
+language_name = Deutsch
+learnt_of = { $count ->
+    [one] mit { $called } aus { $trials } Versuch
+   *[other] mit { $called } aus { $trials } Versuchen
+}
+learnt_times = Zeiten { $each } in der eigenen Küche.
 lists = Listen
 formulas = Rezepte
 formulas_counted = { $count ->
@@ -366,3 +373,133 @@ label_sugars = davon Zucker
 label_fibre = Ballaststoffe
 label_protein = Eiweiß
 label_salt = Salz
+
+## The formula sheet
+
+percent_of_its_flour = % vom eigenen Mehl
+sheet_as_weighed = Wie die Waagen es zeigen: { $shifts }.
+sheet_at = bei
+sheet_do = Arbeit
+sheet_flour = Mehl insgesamt { $flour }, davon im Vorteig { $prefermented }; Eiweiß des Mehls { $protein }
+sheet_goes_on = { $mixed } gemischt, davon gehen { $made } weiter
+sheet_hydration = Wasser: { $nominal } nur Schüttwasser, { $all } mit dem Wasser aus Milch, Ei, Butter und allem anderen
+sheet_little = { $ingredient }: { $mass } sind wenig für eine Waage mit Schritten von { $step } (Standardunsicherheit ±{ $uncertainty }).
+sheet_losses = { $mixed } gemischt, { $raw } roh nach { $make_up } Verlust beim Aufarbeiten, { $done } fertig nach { $bake } Backverlust
+sheet_makes = Ergibt { $what }
+sheet_note = Hinweis
+sheet_overall = Gesamtrezeptur
+sheet_overall_of = Gesamtrezeptur: { $what }
+sheet_pieces_of = { $pieces } zu { $mass }
+sheet_process = Ablauf
+sheet_scale_shows = Waage zeigt
+sheet_shares = Salz { $salt }, Zucker { $sugars }, Fett { $fat }, Ei { $egg }, Milchtrockenmasse { $milk_solids }
+sheet_shift = { $ingredient } { $weighed } statt { $wanted }
+sheet_silenced = Bewusst abweichend, { $rule } ({ $reason }).
+sheet_spoon = Mit dem Löffel: { $measure } ({ $off } daneben, Löffel weichen um ±{ $spread } voneinander ab).
+sheet_stage = Stufe
+sheet_stir = { $weigh } in { $water } des Wassers rühren und davon { $take } nehmen, das Wasser darin abziehen; oder die { $batches }-fache Menge machen.
+sheet_time = Zeit
+sheet_uncertainty = Unsicherheit
+sheet_until = bis
+sheet_weighed_for = Küche: { $kitchen }
+sheet_weighs_well = Ab der { $batches }-fachen Menge lässt es sich gut wiegen.
+sheet_yeast = Hefe, als Instanthefe: { $percent }{ $range }
+sheet_yeast_range = ({ $from } bis { $to }, je nach Quelle)
+
+## The day
+
+# Namen der Tage und Monate nach CLDR.
+weekday_1 = Montag
+weekday_2 = Dienstag
+weekday_3 = Mittwoch
+weekday_4 = Donnerstag
+weekday_5 = Freitag
+weekday_6 = Samstag
+weekday_7 = Sonntag
+month_1 = Januar
+month_2 = Februar
+month_3 = März
+month_4 = April
+month_5 = Mai
+month_6 = Juni
+month_7 = Juli
+month_8 = August
+month_9 = September
+month_10 = Oktober
+month_11 = November
+month_12 = Dezember
+station_hands = Hände
+station_ring = Kochstelle
+station_oven = Ofen
+station_griddle = Backplatte
+station_mixer = Knetmaschine
+station_proofer = Gärschrank
+day_a_night_without_sleep = eine Nacht ohne Schlaf
+day_all_day_in_the_kitchen = den ganzen Tag in der Küche
+day_an_oven = ein Ofen
+day_and = { $one } und { $other }
+day_and_the = { $one } und { $other }
+day_asleep = Schlaf { $hours }
+day_asleep_until = Schlaf bis { $time }
+day_assumed = { $what } (angenommen)
+day_at_hand = { $time } in der Küche, wenn niemand da sein sollte
+day_being_back = Rückkehr um { $time }
+day_bowls = { $count ->
+    [one] { $many } Schüssel
+   *[other] { $many } Schüsseln
+}
+day_bowls_of = { $bowls } ab { $size }
+day_cannot_be = Nicht zu haben ohne: { $what }.
+day_date = { $weekday }, { $day }. { $month }
+day_decks = { $count ->
+    [one] { $many } Etage im Ofen
+   *[other] { $many } Etagen im Ofen
+}
+day_drawn = Der Tag als Zeichnung
+day_fixed_at = festgelegt auf { $time }
+day_fixed_not_after = festgelegt: nicht nach { $time }
+day_fixed_not_before = festgelegt: nicht vor { $time }
+day_fridge = Kühlschrank
+day_fridge_room = { $room } im Kühlschrank
+day_getting_up = Aufstehen um { $time }
+day_hands = { $count ->
+    [one] { $many } Paar Hände
+   *[other] { $many } Paar Hände
+}
+day_heat_oven = Ofen vorheizen
+day_heat_the_oven = Den Ofen vorheizen.
+day_heat_the_oven_to = Den Ofen auf { $heat } vorheizen.
+day_in = { $kitchen }: { $what }.
+day_in_the_fridge = { $room } frei im Kühlschrank
+day_in_the_proofer = { $room } im Gärschrank
+day_is_planned = Geplant für das Rezept, wie es geschrieben ist, in der Küche des Buchs: Was oben eingestellt wird, ändert daran nichts. Die Zeiten sind geplant, nicht gemessen: auf den Teig schauen, nicht auf die Uhr. Heißes Fett nie allein lassen und nichts auf dem Feuer, wenn niemand da ist.
+day_legend = gefüllt: Arbeit · gestreift: am Feuer · offen: von selbst · gepunktet: ausgelassene Stunden
+day_legend_fixed = Keil: festgelegt
+day_missing = es fehlt: { $what }
+day_on_the_table = Auf dem Tisch um { $time }
+day_out = außer Haus { $hours }
+day_out_only = außer Haus nur von { $from } bis { $to }
+day_out_until = außer Haus bis { $time }
+day_past_its_best = { $thing }: { $by } über den besten Zeitpunkt nach „{ $action }“
+day_rings = { $count ->
+    [one] { $many } Kochstelle
+   *[other] { $many } Kochstellen
+}
+day_served_later = { $by } später auf dem Tisch als gewünscht, um { $time }
+day_sleep_only = Schlaf nur von { $from } bis { $to }
+day_soft = { $things } aus dem Kühlschrank nehmen, damit es in einer Stunde weich ist.
+day_take_out = { $things } herausnehmen
+day_the = { $thing }
+day_the_day = Der Tag
+day_until = bis { $time }
+day_what_is_done = Was wann getan wird für { $dishes }: gefüllt ist Arbeit, gestreift Hitze, offen Warten
+day_what_is_served = Auf dem Tisch: { $dishes }
+day_what_to_do = Was zu tun ist, nach Tag und Stunde
+
+## Paper
+
+paper_card = Rezeptkarte
+paper_sheet = Rezepturblatt
+paper_labels = Etiketten, Entwurf
+label_check = Entwurf: bei der zuständigen Behörde prüfen.
+labels_of = { $what }: Etiketten

@@ -89,10 +89,10 @@ kind_sponge = sponge
 kind_poolish = poolish
 kind_biga = biga
 kind_levain = levain
-kind_old_dough = old-dough
+kind_old_dough = old dough
 kind_soaker = soaker
 kind_scald = scald
-kind_final_mix = final-mix
+kind_final_mix = final mix
 kind_inclusion = inclusion
 kind_make_up = make-up
 kind_cooked = cooked
@@ -218,6 +218,13 @@ figures_after = Water, sugars, fat and densities of the ingredients after:
 ## The book and its lists
 
 book = Book
+in_other_languages = In other languages
+language_name = English
+learnt_of = { $count ->
+    [one] of { $called } from { $trials } trial
+   *[other] of { $called } from { $trials } trials
+}
+learnt_times = Times { $each } in the author’s own kitchen.
 lists = Lists
 formulas = Formulas
 formulas_counted = { $count ->
@@ -364,3 +371,132 @@ label_sugars = of which sugars
 label_fibre = fibre
 label_protein = protein
 label_salt = salt
+
+## The formula sheet
+
+percent_of_its_flour = % of its flour
+sheet_as_weighed = As the scales show it: { $shifts }.
+sheet_at = at
+sheet_do = do
+sheet_flour = Total flour { $flour }, of which prefermented { $prefermented }; flour protein { $protein }
+sheet_goes_on = { $mixed } mixed, of which { $made } go on
+sheet_hydration = Hydration: nominal { $nominal } (water alone), true { $all } (the water of milk, egg, butter and all else counted)
+sheet_little = { $ingredient }: { $mass } is little for a scale in steps of { $step } (±{ $uncertainty } standard uncertainty).
+sheet_losses = { $mixed } mixed, { $raw } raw after { $make_up } make-up loss, { $done } done after { $bake } bake loss
+sheet_makes = Makes { $what }
+sheet_note = note
+sheet_overall = Overall formula
+sheet_overall_of = Overall formula of { $what }
+sheet_pieces_of = { $pieces } of { $mass }
+sheet_process = Process
+sheet_scale_shows = scale shows
+sheet_shares = Salt { $salt }, sugars { $sugars }, fat { $fat }, egg { $egg }, milk solids { $milk_solids }
+sheet_shift = { $ingredient } { $weighed } instead of { $wanted }
+sheet_silenced = Silenced by its author, { $rule } ({ $reason }).
+sheet_spoon = By the spoon: { $measure } ({ $off } off, spoons differ by ±{ $spread }).
+sheet_stage = Stage
+sheet_stir = Stir { $weigh } into { $water } of the water and use { $take } of that, the water being taken off; or make { $batches } times the batch.
+sheet_time = time
+sheet_uncertainty = uncertainty
+sheet_until = until
+sheet_weighed_for = weighed for { $kitchen }
+sheet_weighs_well = It weighs well from { $batches } times the batch on.
+sheet_yeast = Yeast, as instant dry yeast: { $percent }{ $range }
+sheet_yeast_range = ({ $from } to { $to } as sources differ)
+
+## The day
+
+weekday_1 = Monday
+weekday_2 = Tuesday
+weekday_3 = Wednesday
+weekday_4 = Thursday
+weekday_5 = Friday
+weekday_6 = Saturday
+weekday_7 = Sunday
+month_1 = January
+month_2 = February
+month_3 = March
+month_4 = April
+month_5 = May
+month_6 = June
+month_7 = July
+month_8 = August
+month_9 = September
+month_10 = October
+month_11 = November
+month_12 = December
+station_hands = hands
+station_ring = ring
+station_oven = oven
+station_griddle = griddle
+station_mixer = mixer
+station_proofer = proofer
+day_a_night_without_sleep = a night without sleep
+day_all_day_in_the_kitchen = staying in the kitchen all day
+day_an_oven = an oven
+day_and = { $one } and { $other }
+day_and_the = { $one } and the { $other }
+day_asleep = asleep { $hours }
+day_asleep_until = asleep until { $time }
+day_assumed = { $what } (assumed)
+day_at_hand = at hand for { $time } when nobody should be
+day_being_back = being back at { $time }
+day_bowls = { $count ->
+    [one] { $many } bowl
+   *[other] { $many } bowls
+}
+day_bowls_of = { $bowls } of { $size } or more
+day_cannot_be = It cannot be had without: { $what }.
+day_date = { $weekday } { $day } { $month }
+day_decks = { $count ->
+    [one] { $many } deck in the oven
+   *[other] { $many } decks in the oven
+}
+day_drawn = The day, drawn
+day_fixed_at = fixed at { $time }
+day_fixed_not_after = fixed not after { $time }
+day_fixed_not_before = fixed not before { $time }
+day_fridge = fridge
+day_fridge_room = { $room } in the fridge
+day_getting_up = getting up at { $time }
+day_hands = { $count ->
+    [one] { $many } pair of hands
+   *[other] { $many } pairs of hands
+}
+day_heat_oven = heat the oven
+day_heat_the_oven = Heat the oven.
+day_heat_the_oven_to = Heat the oven to { $heat }.
+day_in = In { $kitchen }: { $what }.
+day_in_the_fridge = { $room } free in the fridge
+day_in_the_proofer = { $room } in the proofer
+day_is_planned = Planned for the formula as written, in the kitchen of the book: what is set above does not change it. Times are planned, not measured: look at the dough, not at the clock. Never leave hot fat, and nothing on the heat when nobody is there.
+day_legend = solid: work · striped: on the heat · open: by itself · dotted: hours left out
+day_legend_fixed = wedge: fixed
+day_missing = { $what } missing
+day_on_the_table = On the table at { $time }
+day_out = out { $hours }
+day_out_only = being out only from { $from } to { $to }
+day_out_until = out until { $time }
+day_past_its_best = { $by } past its best after “{ $action }” of { $thing }
+day_rings = { $count ->
+    [one] { $many } ring
+   *[other] { $many } rings
+}
+day_served_later = served { $by } later than wished, at { $time }
+day_sleep_only = sleep only from { $from } to { $to }
+day_soft = Take { $things } out of the fridge, to be soft in an hour.
+day_take_out = take out the { $things }
+day_the = the { $thing }
+day_the_day = The day
+day_until = until { $time }
+day_what_is_done = What is done when for { $dishes }: solid is work, striped is heat, open is waiting
+day_what_is_served = On the table: { $dishes }
+day_what_to_do = What to do, by day and hour
+
+## Paper
+
+paper_card = recipe card
+paper_sheet = formula sheet
+paper_labels = draft labels
+label_check = Draft: check it with your authority.
+labels_of = { $what }: labels

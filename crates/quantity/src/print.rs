@@ -211,7 +211,7 @@ impl Notation {
                 60.0 | 1.0 => to < 180.0 * size,
                 _ => true,
             };
-            if from >= size && even(from) && even(to) && suits {
+            if (from >= size || from == 0.0) && to >= size && even(from) && even(to) && suits {
                 return self.ranged(range, |t| self.number(t.as_seconds() / size, 1), symbol);
             }
         }

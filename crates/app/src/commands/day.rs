@@ -7,10 +7,12 @@ use crate::failure::Failure;
 use crate::paper::{OnPaper, Printed};
 use crate::{terminal, watch};
 use formula::Book;
+use formula::read::BookSettings;
 use plan::alternatives::{Alternative, NotThatWay, Way, alternatives, planned};
 use plan::day::{Timeline, Wanted, timeline};
 use plan::engine::Propagation;
 use plan::relief::relief;
+use std::borrow::Cow;
 use std::path::PathBuf;
 use std::time::Duration;
 
@@ -94,8 +96,8 @@ impl Day {
         watch.finish();
         let day = planned.map_err(|why| not_that_way(why, &wanted))?;
         if self.on_paper.is_asked() {
-            let settings = &opened.book.settings;
-            let words = publish::print::prep(&day, &settings.language, publish::Units::of(settings));
+            let settings = &*own_settings(&opened.book, &wanted);
+            let words = publish::print::prep(&day, &settings.language, publish::Units::for_readers(settings));
             self.on_paper.print(Printed::Prep, &words)?;
             return Ok(Outcome::Fine);
         }
@@ -115,15 +117,23 @@ impl Day {
     }
 
     fn laid_out(&self, day: &Timeline, book: &Book, wanted: &Wanted) -> String {
-        let units = publish::Units::of(&book.settings);
+        let units = publish::Units::for_readers(&own_settings(book, wanted));
         match self.format {
             DayFormat::Text => publish::day::text(day, terminal::width()),
             DayFormat::Prep => publish::day::prep(day, units, terminal::width()),
             DayFormat::Shopping => publish::day::shopping(day, &book.prices, &book.larder),
-            DayFormat::Chart => publish::day::chart(day),
+            DayFormat::Chart => publish::day::chart(day, units.tongue),
             DayFormat::Calendar => publish::day::calendar(day, units, &wanted.now),
             DayFormat::Json => format!("{:#}", publish::day::json(day)),
         }
+    }
+}
+
+/// The settings as they hold for the one formula that is made, or the book's for several.
+fn own_settings<'b>(book: &'b Book, wanted: &Wanted) -> Cow<'b, BookSettings> {
+    match &wanted.formulas[..] {
+        [one] => book.settings.told_for(&one.head),
+        _ => Cow::Borrowed(&book.settings),
     }
 }
 

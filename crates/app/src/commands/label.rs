@@ -67,9 +67,9 @@ impl Label {
     pub fn run(self) -> Ended {
         let (opened, formulas) = self.asked.open()?;
         let settings = &opened.book.settings;
-        let law = self.law.map_or_else(|| Law::by_language(&settings.language), Where::law);
         let mut labels = Vec::new();
         for formula in &formulas {
+            let law = self.law.map_or_else(|| Law::by_language(settings.language_of(&formula.head)), Where::law);
             let sold = Sold { components: self.components(formula)?, eaten_as: self.eaten_as };
             let drafted = label::label(formula, settings, law, &sold);
             let nothing = || Failure::new(format!("“{}” makes nothing that could be labelled", formula.head.title));

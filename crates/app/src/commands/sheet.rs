@@ -50,7 +50,7 @@ impl Sheet {
             };
             let settings = &opened.book.settings;
             let sheet = sheet::sheet(formula, &opened.book.kitchen(), settings);
-            let words = publish::print::sheet(&sheet, formula, &settings.language, publish::Units::of(settings));
+            let words = publish::print::sheet(&sheet, formula, settings);
             self.on_paper.print(Printed::Sheet, &words)?;
             return Ok(Outcome::Fine);
         }

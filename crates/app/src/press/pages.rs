@@ -14,7 +14,7 @@ use bench::forecast::Surroundings;
 use plan::day::{Workplace, usual};
 use publish::page::{Leaf, formula_page};
 use publish::reader::reader;
-use publish::site::{Dated, Link, Links, page_name};
+use publish::site::{Dated, Links, page_name};
 use rayon::prelude::*;
 use std::collections::BTreeMap;
 use std::sync::OnceLock;
@@ -44,7 +44,7 @@ impl Pages<'_> {
         let links = Links::of(self.formulas.values().map(|one| &one.card));
         let bar = progress(self.formulas.len());
         let each = |(name, proofed): (&String, &Proofed)| {
-            let kept = self.page(folder, name, proofed, links.used_in(name));
+            let kept = self.page(folder, name, proofed, &links);
             bar.inc(1);
             Ok((name.clone(), kept?))
         };
@@ -69,14 +69,14 @@ impl Pages<'_> {
     }
 
     /// A formula's page, made anew if anything that it depends on changed or its files are not as they were left.
-    fn page(&self, folder: &Folder, name: &str, proofed: &Proofed, used_in: &[Link]) -> Result<Kept, Failure> {
+    fn page(&self, folder: &Folder, name: &str, proofed: &Proofed, links: &Links) -> Result<Kept, Failure> {
         let old = self.record.formulas.get(name);
-        let page = print_of(proofed.prints.all, used_in, self.with);
+        let page = print_of(proofed.prints.all, name, links, self.with);
         let is_right = |kept: &&Kept| kept.page == page && kept.files.iter().all(|file| folder.is_as_left(file));
         if let Some(kept) = old.filter(|kept| !proofed.is_due || is_right(kept)) {
             return Ok(kept.clone());
         }
-        let files = self.make(folder, name, used_in)?;
+        let files = self.make(folder, name, links)?;
         let published = old.map_or_else(|| self.now.clone(), |kept| kept.published.clone());
         let same_words = old.filter(|kept| kept.words == proofed.prints.words);
         let updated = same_words.map_or_else(|| self.now.clone(), |kept| kept.updated.clone());
@@ -102,20 +102,30 @@ impl Pages<'_> {
     }
 
     /// Makes a formula's page and its pictures, and names the files.
-    fn make(&self, folder: &Folder, name: &str, used_in: &[Link]) -> Result<Vec<String>, Failure> {
+    fn make(&self, folder: &Folder, name: &str, links: &Links) -> Result<Vec<String>, Failure> {
         let Some(checked) = self.opened.book.formula(name) else { return Ok(Vec::new()) };
         let formula = checked.value;
-        let settings = &self.opened.book.settings;
+        let book = &self.opened.book;
+        let settings = &book.settings;
         let (picture, mut files) = match &formula.head.photograph {
             Some(photograph) => pictures::ready(&self.opened.folder, name, photograph, settings.photographs, folder)?,
             None => (None, Vec::new()),
         };
-        let reader = reader(&self.opened.book, &formula, self.around());
-        let on_paper = papers::ready(&self.opened.book, &formula, self.with, folder)?;
+        let reader = reader(book, &formula, self.around());
+        let on_paper = papers::ready(book, &formula, self.with, folder)?;
         let claims = self.evidence.claims(&formula);
-        let day = usual(&formula, Workplace::of(&self.opened.book.kitchen()), self.around());
+        let day = usual(&formula, Workplace::of(&book.kitchen()), self.around());
         let (picture, reader) = (picture.as_ref(), Some(&reader));
-        let leaf = Leaf { settings, used_in, picture, claims: &claims, reader, day: day.as_ref(), on_paper: &on_paper };
+        let leaf = Leaf {
+            used_in: links.used_in(name),
+            translations: links.translations(name),
+            picture,
+            claims: &claims,
+            reader,
+            day: day.as_ref(),
+            on_paper: &on_paper,
+            ..Leaf::alone(settings)
+        };
         let file = page_name(name);
         folder.stage(&file, formula_page(&formula, &leaf).as_bytes())?;
         files.push(file);
@@ -125,14 +135,18 @@ impl Pages<'_> {
 }
 
 /// The print of all that a page depends on.
-fn print_of(all: Hash, used_in: &[Link], with: &[With]) -> Hash {
+fn print_of(all: Hash, name: &str, links: &Links, with: &[With]) -> Hash {
     let mut page = Hasher::of("page");
     page.add(&all.to_le_bytes());
-    for link in used_in {
-        page.add(link.name.as_bytes());
-        page.add(&hash(link.title.as_bytes()).to_le_bytes());
+    for (kind, linked) in [("used in", links.used_in(name)), ("translated", links.translations(name))] {
+        page.add(kind.as_bytes());
+        for link in linked {
+            page.add(link.name.as_bytes());
+            page.add(&hash(link.title.as_bytes()).to_le_bytes());
+            page.add(link.language.as_deref().unwrap_or_default().as_bytes());
+        }
     }
-    with.iter().for_each(|one| page.add(one.names().0.as_bytes()));
+    with.iter().for_each(|one| page.add(one.name().as_bytes()));
     page.end()
 }
 

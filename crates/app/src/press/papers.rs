@@ -6,7 +6,7 @@ use crate::labelled::{self, Wanted};
 use crate::paper::{Paper, Printed, set};
 use bench::label::{Law, Sold, label};
 use formula::{Book, Formula};
-use publish::page::OnPaper;
+use publish::page::{ON_PAPER, OnPaper};
 use publish::print::Meant;
 
 /// Where they lie.
@@ -27,12 +27,13 @@ impl With {
     /// All of them.
     pub const ALL: [Self; 3] = [Self::Card, Self::Sheet, Self::Labels];
 
-    /// Its name in files and on pages.
-    pub const fn names(self) -> (&'static str, &'static str) {
+    /// Its name in files and for pages.
+    pub const fn name(self) -> &'static str {
+        let [card, sheet, labels] = ON_PAPER;
         match self {
-            Self::Card => ("card", "recipe card"),
-            Self::Sheet => ("sheet", "formula sheet"),
-            Self::Labels => ("labels", "draft labels"),
+            Self::Card => card,
+            Self::Sheet => sheet,
+            Self::Labels => labels,
         }
     }
 }
@@ -42,10 +43,10 @@ pub fn ready(book: &Book, formula: &Formula, with: &[With], folder: &Folder) -> 
     let mut printed = Vec::new();
     for one in with {
         if let Some(bytes) = print(book, formula, *one)? {
-            let (name, title) = one.names();
+            let name = one.name();
             let file = format!("{FOLDER}/{}-{name}.pdf", formula.name);
             folder.stage(&file, &bytes)?;
-            printed.push(OnPaper { file, title: title.to_owned() });
+            printed.push(OnPaper { file, name });
         }
     }
     Ok(printed)
@@ -53,13 +54,14 @@ pub fn ready(book: &Book, formula: &Formula, with: &[With], folder: &Folder) -> 
 
 fn print(book: &Book, formula: &Formula, what: With) -> Result<Option<Vec<u8>>, Failure> {
     let settings = &book.settings;
+    let settings = &*settings.told_for(&formula.head);
     let law = Law::by_language(&settings.language);
     let whole = if law == Law::Us { Paper::Letter } else { Paper::A4 };
     match what {
         With::Card => set(Printed::Card, Paper::A5, &publish::print::card(formula, settings)).map(Some),
         With::Sheet => {
             let sheet = publish::sheet::sheet(formula, &book.kitchen(), settings);
-            let words = publish::print::sheet(&sheet, formula, &settings.language, publish::Units::of(settings));
+            let words = publish::print::sheet(&sheet, formula, settings);
             set(Printed::Sheet, whole, &words).map(Some)
         }
         With::Labels => {

@@ -6,7 +6,6 @@ use crate::book::Opened;
 use crate::tasting::evidence::Evidence;
 use formula::Diagnostic;
 use publish::site::Card;
-use publish::tongue::Tongue;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// What proof-reading gave.
@@ -98,7 +97,7 @@ fn proof_read(opened: &Opened, evidence: &Evidence, names: &[&str]) -> Vec<(Card
     opened.each(names, |checked| {
         let photograph = checked.value.head.photograph.as_ref().map(|one| one.file.clone());
         let unfounded: Vec<Diagnostic> = evidence.unfounded(&checked.value).collect();
-        let card = Card::of(&checked.value, Tongue::of(&opened.book.settings.language));
+        let card = Card::of(&checked.value, &opened.book.settings);
         let found = opened.proof_read(checked, &kitchen).into_iter().chain(unfounded).collect();
         (card, photograph, found)
     })

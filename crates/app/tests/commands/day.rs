@@ -28,6 +28,13 @@ fn the_brunch_as_a_list_to_work_from() {
 }
 
 #[test]
+fn a_german_list_to_work_from() {
+    let words = ["day", "halligofen", "--formula", "kardamomknoten", "--serve", "2026-11-29 09:30", "--format", "prep"];
+    let when = ["--now", "2026-11-26 12:00", "--zone", "Europe/Vienna", "--patience", "300"];
+    insta::assert_snapshot!("day_as_german_prep", Sandbox::with_german().fine(&[&words[..], &when].concat()));
+}
+
+#[test]
 fn what_to_buy() {
     insta::assert_snapshot!("day_as_shopping", Sandbox::with_demo().fine(&brunch(&["--format", "shopping"])));
 }

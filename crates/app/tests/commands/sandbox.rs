@@ -29,6 +29,14 @@ impl Sandbox {
         sandbox
     }
 
+    /// A folder with a copy of the German book in it, as `halligofen`.
+    pub fn with_german() -> Self {
+        let sandbox = Self::empty();
+        let book = Path::new(env!("CARGO_MANIFEST_DIR")).join("../publish/tests/halligofen");
+        copy(&book, &sandbox.path("halligofen"));
+        sandbox
+    }
+
     pub fn path(&self, inner: &str) -> PathBuf {
         self.folder.path().join(inner)
     }

@@ -9,6 +9,13 @@ fn as_text() {
     insta::assert_snapshot!("sheet_as_text", Sandbox::with_demo().fine(&["sheet", MUFFINS]));
 }
 
+/// A baker of a German book reads German, on the terminal too.
+#[test]
+fn as_german_text() {
+    let words = ["sheet", "halligofen", "--formula", "kuemmel-roggen-kasten"];
+    insta::assert_snapshot!("sheet_as_german_text", Sandbox::with_german().fine(&words));
+}
+
 #[test]
 fn as_rows_for_a_spreadsheet() {
     let sandbox = Sandbox::with_demo();

@@ -46,6 +46,11 @@ const WHOLE: [&str; 7] = ["title", "note", "temperature", "taken-out", "after-sc
 pub const KEEP: [&str; 4] = ["temperature", "taken-out", "after-scaling", "as-flour"];
 
 impl<'d> Desk<'d> {
+    /// The language that the formula is written in.
+    pub fn language(&self) -> &'d str {
+        self.book.settings.language_of(&self.before.head)
+    }
+
     /// Takes note of what a new figure rests on.
     pub fn rest_on(&mut self, origin: Origin) {
         if !self.rests_on.contains(&origin) {
@@ -159,7 +164,7 @@ impl<'d> Desk<'d> {
             self.balance.set(at, name, *mass);
         }
         let shares: Vec<f64> = into.iter().map(|(_, mass)| *mass / line.mass.value).collect();
-        let language = &self.book.settings.language;
+        let language = self.language();
         self.mention_instead(at, &line.name, |part| instead(&names, &shares, part, language));
         names
     }

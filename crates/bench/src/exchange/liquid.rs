@@ -52,7 +52,7 @@ impl Desk<'_> {
         let name = self.free_name(at, "water", beside);
         self.manuscript.insert_line(at, beside, &name, &named("water", &name, &grams(by)));
         self.balance.set(at, &name, by);
-        let language = &self.book.settings.language;
+        let language = self.language();
         self.mention_instead(at, beside, |part| match part {
             Some("name" | "amount" | "temperature") => mention(beside, part),
             _ => joined(&[mention(beside, part), mention(&name, part)], language),

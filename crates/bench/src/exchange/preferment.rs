@@ -187,7 +187,7 @@ fn name_in_dough(desk: &mut Desk, at: StageAt, stage: &Stage, name: &str, instea
     let Some(water) = water.map(|line| line.name.clone()) else { return };
     let is_left = desk.balance.get(at, &water) > Mass::ZERO;
     let is_first = Cell::new(true);
-    let language = &desk.book.settings.language;
+    let language = desk.language();
     desk.mention_instead(at, &water, |part| match (is_left, part) {
         (true, None) if is_first.replace(false) => joined(&[mention(name, None), mention(&water, None)], language),
         (true, part) => mention(&water, part),

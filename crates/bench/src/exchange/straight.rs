@@ -39,7 +39,7 @@ fn make(desk: &mut Desk) -> Result<(), Unfit> {
     let news = move_lines(desk, stage, user, product, share);
     desk.manuscript.remove_line(user, &product.name);
     desk.balance.remove(user, &product.name);
-    let language = &desk.book.settings.language;
+    let language = desk.language();
     desk.mention_instead(user, &product.name, |part| match part {
         Some("name" | "amount" | "temperature") => String::new(),
         _ => joined(&news.iter().map(|name| mention(name, None)).collect::<Vec<_>>(), language),

@@ -24,7 +24,7 @@ pub use quantities::{Asked, Quantity};
 pub use science::nutrition::serving::EATEN_AS;
 
 use formula::ingredient::Allergen;
-use formula::read::{BookSettings, ForLabel};
+use formula::read::{BookSettings, ForLabel, is_german};
 use formula::{Component, Formula};
 use quantity::{Mass, TimeSpan};
 use std::collections::BTreeSet;
@@ -120,7 +120,7 @@ pub fn label(formula: &Formula, settings: &BookSettings, law: Law, of: &Sold) ->
     let pack = pack::pack(said, main, whole);
     let portion = pack::portion(said, main, &pack, whole);
     let serving = pack::serving(said, &pack, density(&food), law);
-    let speech = Speech { law, is_german: law == Law::Eu && settings.is_german() };
+    let speech = Speech { law, is_german: law == Law::Eu && is_german(settings.language_of(&formula.head)) };
     let mut label = Label {
         law,
         is_german: speech.is_german,

@@ -79,11 +79,14 @@ fn figures_high(net: Mass) -> f64 {
     }
 }
 
-/// What one person eats at a time: as stated, or a piece, or an equal share for those it serves.
+/// What one person eats at a time: as stated, or a piece, or an equal share for those it serves; to the gram, as it is
+/// written, so that its figures are those of the weight that stands above them.
 #[must_use]
 pub fn portion(label: &ForLabel, main: &Component, pack: &Pack, whole: Mass) -> Option<Mass> {
     let served = || main.yields.serves.filter(|serves| *serves > Count::ZERO).map(|serves| whole / serves.as_pieces());
-    label.portion.or(pack.pieces.map(|(_, piece)| piece)).or_else(served).filter(|portion| *portion > Mass::ZERO)
+    let portion = label.portion.or(pack.pieces.map(|(_, piece)| piece)).or_else(served)?;
+    let to_the_gram = Mass::grams((portion.as_grams() + 1e-6).floor());
+    (to_the_gram > Mass::ZERO).then_some(to_the_gram)
 }
 
 /// The serving by the kind of food that the author chose.

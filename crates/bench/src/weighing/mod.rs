@@ -68,7 +68,8 @@ fn scale_for(kitchen: &Kitchen, amount: Mass) -> Option<&Scale> {
 
 fn weigh_line(at: (usize, usize, usize), line: &Line, scale: &Scale, spoons: SpoonSystem) -> Weighable {
     let wanted = line.mass.value;
-    let shown = scale.shows * (wanted / scale.shows).round();
+    // A half goes to the even neighbour, as figures are printed.
+    let shown = scale.shows * (wanted / scale.shows).round_ties_even();
     // Nothing is weighed exactly.
     let share = |ratio: f64| Fraction::ratio(if wanted > Mass::ZERO { ratio } else { 0.0 });
     let uncertainty = share(reading(scale.shows) / wanted);

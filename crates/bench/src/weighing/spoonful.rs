@@ -2,7 +2,7 @@
 
 use formula::Ingredient;
 use formula::read::Group;
-use quantity::{Fraction, Mass, SpoonSystem, print};
+use quantity::{Fraction, Mass, SpoonSystem, Volume, print};
 
 /// How far spooned powders differ from one person to the next: common practice, no source.
 const POWDER_SPREAD: Fraction = Fraction::percent(15.0);
@@ -12,8 +12,10 @@ const LIQUID_SPREAD: Fraction = Fraction::percent(5.0);
 /// A spoon measure.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Spoonful {
-    /// The measure in words: "¼ tsp".
-    pub measure: String,
+    /// How much room the amount takes.
+    pub volume: Volume,
+    /// Whose spoons are meant.
+    pub system: SpoonSystem,
     /// How far it is from the amount, as a share.
     pub off: Fraction,
     /// How far two people's spoons differ, either way.
@@ -24,7 +26,8 @@ pub struct Spoonful {
 #[must_use]
 pub fn spoonful(ingredient: &Ingredient, amount: Mass, system: SpoonSystem) -> Option<Spoonful> {
     let (density, _) = ingredient.density.as_ref()?;
-    let (measure, off) = print::spoons(amount / *density, system)?;
+    let volume = amount / *density;
+    let (_, off) = print::spoons(volume, system)?;
     let pours = matches!(ingredient.group, Group::Liquid | Group::Spirit | Group::Syrup | Group::Dairy | Group::Fat | Group::Egg);
-    Some(Spoonful { measure, off, spread: if pours { LIQUID_SPREAD } else { POWDER_SPREAD } })
+    Some(Spoonful { volume, system, off, spread: if pours { LIQUID_SPREAD } else { POWDER_SPREAD } })
 }

@@ -47,6 +47,8 @@ faults! {
     NAME_TWICE, "name-twice", Error;
     NAME_UNTRANSLATED, "name-untranslated", Advice;
     NAME_NOT_PLAIN, "name-not-plain", Error;
+    NOT_A_LANGUAGE, "not-a-language", Error;
+    TRANSLATION_IN_ONE_LANGUAGE, "translation-in-one-language", Error;
     NOT_AN_AMOUNT, "not-an-amount", Error;
     UNKNOWN_UNIT, "unknown-unit", Error;
     AMOUNT_MISSING, "amount-missing", Error;

@@ -2,7 +2,7 @@
 
 use super::{Composition, Ingredient, Names, builtin_drafts, did_you_mean, nearest, plain_name};
 use crate::diagnostic::told_enough;
-use crate::read::{At, Group, IngredientDraft, Leaven};
+use crate::read::{At, German, Group, IngredientDraft, Leaven};
 use crate::source::LONGEST_CHAIN;
 use crate::{Checked, Diagnostic, fault};
 use quantity::Fraction;
@@ -12,7 +12,7 @@ use std::sync::{Arc, LazyLock};
 /// Ingredients by name.
 #[derive(Clone, Debug)]
 pub struct Pantry {
-    own: Table,
+    own: Arc<Table>,
     built_in: &'static Table,
     names: Option<&'static Names>,
 }
@@ -30,7 +30,9 @@ pub struct StockedFile {
 }
 
 static BUILT_IN: LazyLock<Table> = LazyLock::new(|| built_in(None));
-static BUILT_IN_GERMAN: LazyLock<Table> = LazyLock::new(|| built_in(Names::in_language("de")));
+static COMMON_GERMAN: LazyLock<Table> = LazyLock::new(|| built_in(Names::in_language("de")));
+static AUSTRIAN: LazyLock<Table> = LazyLock::new(|| built_in(Names::in_language("de-AT")));
+static SWISS: LazyLock<Table> = LazyLock::new(|| built_in(Names::in_language("de-CH")));
 
 fn built_in(names: Option<&Names>) -> Table {
     let mut table = Stocking::default();
@@ -47,24 +49,41 @@ fn built_in(names: Option<&Names>) -> Table {
     stocked.value
 }
 
+/// The built-in table in a language, with its names where it has any.
+fn named_in(language: &str) -> (&'static Table, Option<&'static Names>) {
+    let table = match German::of(language) {
+        None => &BUILT_IN,
+        Some(German::Common) => &COMMON_GERMAN,
+        Some(German::Austrian) => &AUSTRIAN,
+        Some(German::Swiss) => &SWISS,
+    };
+    (table, Names::in_language(language))
+}
+
 impl Pantry {
     /// The built-in table alone.
     #[must_use]
     pub fn built_in() -> Self {
-        Self { own: BTreeMap::new(), built_in: &BUILT_IN, names: None }
+        Self { own: Arc::default(), built_in: &BUILT_IN, names: None }
     }
 
     /// The built-in table, named in a language, with an author's files over it.
     #[must_use]
     pub fn stocked(files: Vec<StockedFile>, language: &str) -> Checked<Self> {
-        let names = Names::in_language(language);
-        let built_in: &Table = if names.is_some() { &BUILT_IN_GERMAN } else { &BUILT_IN };
+        let (built_in, names) = named_in(language);
         let mut own = Stocking::default();
         for file in files {
             own.lay_out(&file.file, None, file.ingredients);
         }
         let stocked = own.stock(built_in);
-        Checked { value: Self { own: stocked.value, built_in, names }, diagnostics: stocked.diagnostics }
+        Checked { value: Self { own: Arc::new(stocked.value), built_in, names }, diagnostics: stocked.diagnostics }
+    }
+
+    /// The same ingredients, the built-in ones named in another language.
+    #[must_use]
+    pub fn told_in(&self, language: &str) -> Self {
+        let (built_in, names) = named_in(language);
+        Self { own: Arc::clone(&self.own), built_in, names }
     }
 
     /// The ingredient of that name, as people type it.

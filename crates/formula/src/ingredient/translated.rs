@@ -1,6 +1,6 @@
 //! What built-in ingredients are called in languages other than English.
 
-use crate::read::{IngredientDraft, is_german, read_ingredients};
+use crate::read::{German, IngredientDraft, read_ingredients};
 use crate::source::Source;
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
@@ -11,13 +11,29 @@ pub struct Names {
     rows: BTreeMap<String, IngredientDraft>,
 }
 
-static GERMAN: LazyLock<Names> = LazyLock::new(|| Names::read("de", include_str!("../../data/names/de.toml")));
+static COMMON: LazyLock<Names> = LazyLock::new(|| Names::read("de", include_str!("../../data/names/de.toml")));
+static AUSTRIAN: LazyLock<Names> = LazyLock::new(|| {
+    let own = Names::read("de-AT", include_str!("../../data/names/de-AT.toml"));
+    Names { rows: COMMON.rows.iter().chain(&own.rows).map(|(name, row)| (name.clone(), row.clone())).collect() }
+});
+static SWISS: LazyLock<Names> = LazyLock::new(|| {
+    let spelt = |text: &Option<String>| text.as_ref().map(|text| text.replace('ß', "ss"));
+    let row = |(name, row): (&String, &IngredientDraft)| {
+        let (title, called, declared) = (spelt(&row.title), spelt(&row.called), spelt(&row.declared));
+        (name.clone(), IngredientDraft { title, called, declared, ..row.clone() })
+    };
+    Names { rows: COMMON.rows.iter().map(row).collect() }
+});
 
 impl Names {
     /// The names in a language as BCP 47 writes it; none for English, and for a language that has none yet.
     #[must_use]
     pub fn in_language(language: &str) -> Option<&'static Self> {
-        is_german(language).then(|| &*GERMAN)
+        German::of(language).map(|german| match german {
+            German::Common => &*COMMON,
+            German::Austrian => &*AUSTRIAN,
+            German::Swiss => &*SWISS,
+        })
     }
 
     fn read(language: &str, text: &str) -> Self {

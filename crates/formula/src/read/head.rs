@@ -2,6 +2,7 @@
 
 use super::fields::{Fields, Reader};
 use super::label::{ForLabel, read_label};
+use super::settings::read_language;
 use super::working::DayTime;
 use super::{At, keys};
 use crate::fault;
@@ -16,6 +17,10 @@ pub struct Head {
     pub title: String,
     /// The introduction.
     pub intro: String,
+    /// The language of its texts, where that is not the book's.
+    pub language: Option<String>,
+    /// The formulas of this book that are the same recipe in other languages.
+    pub translations: Vec<At<String>>,
     /// Words to find it by.
     pub tags: Vec<String>,
     /// Where it comes from.
@@ -81,6 +86,8 @@ pub fn read_head(reader: &mut Reader, source: &Source, fields: &Fields) -> Head 
     head.intro = text("intro", &mut head.places.intro).unwrap_or_default();
     head.storage = text("storage", &mut head.places.storage);
     head.source = text("source", &mut Range::default());
+    head.language = fields.text(reader, "language").and_then(|text| read_language(reader, At::new(text.value, text.span)));
+    head.translations = fields.texts(reader, "translations");
     let (tags, notes) = (fields.texts(reader, "tags"), fields.texts(reader, "notes"));
     head.places.tags = tags.iter().map(|tag| tag.span.clone()).collect();
     head.places.notes = notes.iter().map(|note| note.span.clone()).collect();

@@ -1,12 +1,14 @@
 //! The book's settings.
 
 use super::fields::{Fields, Reader};
+use super::head::Head;
 use super::stage::read_word;
 use super::words::{EggSize, PictureKeeping};
 use super::{At, keys, toml_text};
 use crate::source::Source;
 use crate::{Checked, fault};
 use quantity::SpoonSystem;
+use std::borrow::Cow;
 
 /// What holds for a whole book.
 #[derive(Clone, Debug, PartialEq)]
@@ -41,12 +43,72 @@ impl BookSettings {
     pub fn is_german(&self) -> bool {
         is_german(&self.language)
     }
+
+    /// The language of a formula's texts: its own, or the book's.
+    #[must_use]
+    pub fn language_of<'s>(&'s self, head: &'s Head) -> &'s str {
+        head.language.as_deref().unwrap_or(&self.language)
+    }
+
+    /// The settings as they hold for a formula, which may have a language of its own.
+    #[must_use]
+    pub fn told_for(&self, head: &Head) -> Cow<'_, Self> {
+        match &head.language {
+            Some(language) if *language != self.language => Cow::Owned(Self { language: language.clone(), ..self.clone() }),
+            _ => Cow::Borrowed(self),
+        }
+    }
+}
+
+/// A language as BCP 47 writes it; what cannot be one is reported.
+pub fn read_language(reader: &mut Reader, text: At<&str>) -> Option<String> {
+    if is_language(text.value) {
+        return Some(text.value.to_owned());
+    }
+    let message = format!("“{}” is no language", text.value);
+    reader.report(&fault::NOT_A_LANGUAGE, text.span, message, "write it as \"en-GB\", \"de\" or \"fr\"");
+    None
+}
+
+/// Whether a text has the form of a language tag (RFC 5646, 2.1): two or three letters, then parts of two to eight letters
+/// and digits.
+fn is_language(text: &str) -> bool {
+    let mut parts = text.split('-');
+    let is_first = |part: &str| (2..=3).contains(&part.len()) && part.chars().all(|c| c.is_ascii_alphabetic());
+    let is_further = |part: &str| (2..=8).contains(&part.len()) && part.chars().all(|c| c.is_ascii_alphanumeric());
+    parts.next().is_some_and(is_first) && parts.all(is_further)
+}
+
+/// The German of a country, which spells and names some things its own way.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum German {
+    /// That of Germany, and of every country without a way of its own here.
+    Common,
+    /// Austria's.
+    Austrian,
+    /// Switzerland's, and Liechtenstein's.
+    Swiss,
+}
+
+impl German {
+    /// The German that a language is, as BCP 47 writes it; none if it is another language.
+    #[must_use]
+    pub fn of(language: &str) -> Option<Self> {
+        let mut parts = language.split('-');
+        let is_german = parts.next().is_some_and(|first| first.eq_ignore_ascii_case("de"));
+        let country = parts.find_map(|part| match part.to_ascii_uppercase().as_str() {
+            "AT" => Some(Self::Austrian),
+            "CH" | "LI" => Some(Self::Swiss),
+            _ => None,
+        });
+        is_german.then(|| country.unwrap_or(Self::Common))
+    }
 }
 
 /// Whether a language, as BCP 47 writes it, is German of any country.
 #[must_use]
 pub fn is_german(language: &str) -> bool {
-    language.split('-').next().is_some_and(|first| first.eq_ignore_ascii_case("de"))
+    German::of(language).is_some()
 }
 
 impl Default for BookSettings {
@@ -84,12 +146,17 @@ pub fn read_book(source: &Source) -> Checked<BookSettings> {
     let mut settings = BookSettings {
         title: plain(text("title")).unwrap_or_default(),
         author: plain(text("author")),
-        language: plain(text("language")).unwrap_or(defaults.language),
+        language: defaults.language,
         kitchen: text("kitchen"),
         currency: plain(text("currency")),
         sold_by: plain(text("sold-by")),
         ..BookSettings::default()
     };
+    if let Some(language) =
+        fields.text(&mut reader, "language").and_then(|text| read_language(&mut reader, At::new(text.value, text.span)))
+    {
+        settings.language = language;
+    }
     settings.spoons = read_word(&mut reader, &fields, "spoons", &spoon_words, SpoonSystem::named);
     settings.second_units = read_word(&mut reader, &fields, "second-units", &spoon_words, SpoonSystem::named);
     settings.address = read_address(&mut reader, &fields);

@@ -191,3 +191,30 @@ fn every_ingredient_has_a_german_name_or_is_known_to_have_none() {
     // A label says what an ingredient is in the language of its list.
     assert_eq!(pantry.find("salt").and_then(|one| one.declared.as_deref()), Some("Speisesalz"));
 }
+
+/// Protocol No 10 to the Act of Accession of Austria (OJ C 241, 29.8.1994, p. 370), from memory: Marillen, Topfen,
+/// Weichseln, Erdäpfel. Switzerland writes no ß (Federal Chancellery, "Rechtschreibung", 2017, from memory).
+#[test]
+fn what_a_country_calls_its_own_way() {
+    let pantry = |language| Pantry::stocked(Vec::new(), language).value;
+    let called = |language, name: &str| pantry(language).find(name).expect("an ingredient").called.clone();
+    for (name, here, austrian) in [
+        ("apricots", "frische Aprikosen", "frische Marillen"),
+        ("quark", "Magerquark", "Magertopfen"),
+        ("cherries-sour", "Sauerkirschen", "Weichseln"),
+        ("potato-cooked", "gekochte Kartoffeln", "gekochte Erdäpfel"),
+    ] {
+        assert_eq!((called("de", name), called("de-AT", name)), (here.to_owned(), austrian.to_owned()));
+    }
+    assert_eq!(
+        (called("de", "semolina-durum"), called("de-CH", "semolina-durum")),
+        ("Hartweizengrieß".into(), "Hartweizengriess".into())
+    );
+    assert!(pantry("de-CH").all().all(|one| !one.title.contains('ß') && !one.called.contains('ß')));
+    for typed in ["Topfen", "Magerquark", "quark"] {
+        assert_eq!(pantry("de-AT").find(typed).map(|one| one.name.as_str()), Some("quark"), "{typed}");
+    }
+    for typed in ["Griess", "grieß", "semolina"] {
+        assert_eq!(pantry("de-CH").find(typed).map(|one| one.name.as_str()), Some("semolina-durum"), "{typed}");
+    }
+}

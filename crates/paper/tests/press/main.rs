@@ -17,11 +17,12 @@ fn filled(form: Form, text: &str) -> Value {
             "words": { "method": text, "contains": text, "check": text, "keeping": text, "guidance": text },
         }),
         Form::Sheet => json!({
-            "language": "en", "title": text, "kitchen": text, "silenced": [text],
+            "language": "en", "title": text, "foot": text, "silenced": [text],
+            "words": { "overall": text, "process": text, "columns": [text, text, text, text, text] },
             "components": [{
                 "title": text, "head": [text],
                 "overall": { "columns": [text, text], "rows": [[text, text]], "total": [text, text] },
-                "stages": [{ "title": text, "columns": [text, "note"], "rows": [[text, text]], "remarks": [text] }],
+                "stages": [{ "title": text, "columns": [text, text, text, text], "rows": [[text, text, text, text]], "remarks": [text] }],
                 "process": [{ "title": text, "steps": [[text, text, text, text]] }],
             }],
         }),

@@ -2,7 +2,7 @@
 //! zone of the place.
 
 use super::prep::{weights, words};
-use super::words::{served, verb, what};
+use super::words::{served, verb_in, what_in};
 use crate::words::Units;
 use jiff::tz::{Offset, TimeZone};
 use jiff::{Timestamp, ZonedDateTime};
@@ -27,7 +27,7 @@ pub fn calendar(timeline: &Timeline, units: Units, stamp: &ZonedDateTime) -> Str
     out.push(&format!("UID:{id}"));
     out.push(&format!("DTSTAMP:{made}"));
     out.push(&format!("DTSTART{}", zone.moment(&timeline.served)));
-    out.text("SUMMARY", &format!("On the table: {}", served(timeline).join(", ")));
+    out.text("SUMMARY", &units.tongue.day_what_is_served(served(timeline).join(", ")));
     out.push("END:VEVENT");
     out.push("END:VCALENDAR");
     out.0
@@ -35,10 +35,10 @@ pub fn calendar(timeline: &Timeline, units: Units, stamp: &ZonedDateTime) -> Str
 
 fn event(timeline: &Timeline, entry: &Entry, units: Units, (zone, made): (&Zone, &str), out: &mut Lines) {
     let job = &timeline.jobs[entry.job];
-    let title = format!("{}: {}", verb(timeline, job), what(timeline, job));
+    let title = format!("{}: {}", verb_in(timeline, job, units.tongue), what_in(timeline, job, units.tongue));
     let mut description = if job.is_step() { words(timeline, job, units) } else { String::new() };
     if job.is_step() {
-        weights(timeline, job).iter().for_each(|weight| description.push_str(&format!("\n{weight}")));
+        weights(timeline, job, units.tongue).iter().for_each(|weight| description.push_str(&format!("\n{weight}")));
     }
     out.push("BEGIN:VEVENT");
     // The same job served at the same time is the same event when the plan is made again.

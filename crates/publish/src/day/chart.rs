@@ -1,10 +1,11 @@
 //! A day as a drawing: a row for each component and each station, work solid, heat striped, waiting open.
 
-use super::wishes;
-use super::words::{day, served, station, time, verb, what};
+use super::words::{served, time, verb_in, what_in};
+use crate::tongue::Tongue;
+use crate::words::small_in;
 use jiff::{Timestamp, ZonedDateTime};
 use maud::{Markup, PreEscaped, html};
-use plan::day::{Entry, Job, Space, Station, Timeline};
+use plan::day::{Entry, Fix, Job, Space, Station, Timeline};
 use std::collections::BTreeMap;
 
 const LABEL: f64 = 210.0;
@@ -25,39 +26,45 @@ pub enum Days {
     Undated,
 }
 
-/// The chart as a self-contained SVG.
+/// The chart as a self-contained SVG in a language.
 #[must_use]
-pub fn chart(timeline: &Timeline) -> String {
-    drawn(timeline, Days::Dated, Some(STYLE), &|_| None).into_string()
+pub fn chart(timeline: &Timeline, tongue: Tongue) -> String {
+    drawn(timeline, Days::Dated, tongue, Some(STYLE), &|_| None).into_string()
 }
 
 /// The chart as a part of a page.
-pub fn drawing(timeline: &Timeline, days: Days) -> Markup {
-    drawn(timeline, days, Some(STYLE), &|_| None)
+pub fn drawing(timeline: &Timeline, days: Days, tongue: Tongue) -> Markup {
+    // Within a page it follows the page: light, dark and on paper.
+    let style = STYLE.replace("#2a2520", "var(--ink)").replace("#fbf8f2", "var(--paper)");
+    drawn(timeline, days, tongue, Some(&style), &|_| None)
 }
 
 /// The chart for a page that has its own look for it; each bar may lead to what is told of its job.
 #[must_use]
 pub fn leading(timeline: &Timeline, lead: &dyn Fn(usize) -> Option<String>) -> Markup {
-    drawn(timeline, Days::Dated, None, lead)
+    drawn(timeline, Days::Dated, Tongue::default(), None, lead)
 }
 
-fn drawn(timeline: &Timeline, days: Days, style: Option<&str>, lead: &dyn Fn(usize) -> Option<String>) -> Markup {
+type Lead<'l> = &'l dyn Fn(usize) -> Option<String>;
+
+fn drawn(timeline: &Timeline, days: Days, tongue: Tongue, style: Option<&str>, lead: Lead) -> Markup {
     let scale = Scale::of(timeline);
-    let (rows, components) = rows(timeline);
+    let (rows, components) = rows(timeline, tongue);
     let zone = timeline.served.time_zone().iana_name().filter(|_| style.is_none());
     let width = LABEL + scale.width() + 72.0;
     let height = TOP + ROW * rows.len() as f64 + 30.0;
+    let on_the_table = tongue.day_on_the_table(time(&timeline.served));
     let title = match days {
-        Days::Dated => format!("{}, on the table at {}", day(&timeline.served), time(&timeline.served)),
-        Days::Undated => format!("On the table at {}", time(&timeline.served)),
+        Days::Dated => format!("{}, {}", tongue.day(&timeline.served), small_in(&on_the_table, tongue)),
+        Days::Undated => on_the_table,
     };
-    let description =
-        format!("What is done when for {}: solid is work, striped is heat, open is waiting", served(timeline).join(", "));
+    let description = tongue.day_what_is_done(served(timeline).join(", "));
+    // Where no day is named, the page tells the hour above it.
+    let above = if days == Days::Dated { 0.0 } else { 34.0 };
     // A picture with links in it is no single picture for those who hear it.
     let role = if style.is_some() { "img" } else { "group" };
     html! {
-        svg xmlns="http://www.w3.org/2000/svg" class="day" viewBox=(format!("0 0 {width:.0} {height:.0}")) role=(role) aria-labelledby="day-title day-words" data-zone=[zone] data-hours=[zone.map(|_| scale.knots())] {
+        svg xmlns="http://www.w3.org/2000/svg" class="day" viewBox=(format!("0 {above:.0} {width:.0} {:.0}", height - above)) role=(role) aria-labelledby="day-title day-words" data-zone=[zone] data-hours=[zone.map(|_| scale.knots())] {
             title id="day-title" { (title) }
             desc id="day-words" { (description) }
             @if let Some(style) = style { style { (PreEscaped(style)) } }
@@ -68,11 +75,11 @@ fn drawn(timeline: &Timeline, days: Days, style: Option<&str>, lead: &dyn Fn(usi
                 }
             }
             rect.paper x="0" y="0" width=(format!("{width:.0}")) height=(format!("{height:.0}")) {}
-            text.head x="16" y="28" { (title) }
-            text.small x="16" y="48" { "solid: work · striped: on the heat · open: by itself · dotted: hours left out" @if timeline.fixed.iter().any(|one| !one.has_happened) { " · wedge: fixed" } }
+            @if days == Days::Dated { text.head x="16" y="28" { (title) } }
+            text.small x="16" y="48" { (tongue.day_legend()) @if timeline.fixed.iter().any(|one| !one.has_happened) { " · " (tongue.day_legend_fixed()) } }
             (scale.ruled(timeline, days, height - 24.0))
             @for (n, (name, entries)) in rows.iter().enumerate() {
-                (row(timeline, (name, entries, n < components), TOP + ROW * n as f64, &scale, lead))
+                (row(&Drawn { timeline, tongue, scale: &scale, lead }, (name, entries, n < components), TOP + ROW * n as f64))
             }
         }
     }
@@ -88,7 +95,7 @@ pub const STYLE: &str = ".day text{font:13px Georgia,'DejaVu Serif',serif;fill:#
 type Row<'t> = (String, Vec<&'t Entry>);
 
 /// Components in their order, then the stations that are used, and the fridge; and how many of them are components.
-fn rows(timeline: &Timeline) -> (Vec<Row<'_>>, usize) {
+fn rows(timeline: &Timeline, tongue: Tongue) -> (Vec<Row<'_>>, usize) {
     let mut components: BTreeMap<(usize, usize), Row> = BTreeMap::new();
     for entry in &timeline.entries {
         let job = &timeline.jobs[entry.job];
@@ -97,37 +104,45 @@ fn rows(timeline: &Timeline) -> (Vec<Row<'_>>, usize) {
     }
     let stations = Station::ALL.into_iter().map(|one| {
         let uses = |job: &Job| if one == Station::Hands { job.is_work } else { job.stations.contains(&one) };
-        (station(one).to_owned(), timeline.entries.iter().filter(|entry| uses(&timeline.jobs[entry.job])).collect())
+        (tongue.station(one).to_owned(), timeline.entries.iter().filter(|entry| uses(&timeline.jobs[entry.job])).collect())
     });
     let is_cold = |job: usize| timeline.stays.iter().any(|stay| stay.space == Space::Fridge && stay.from == job);
-    let fridge = ("fridge".to_owned(), timeline.entries.iter().filter(|entry| is_cold(entry.job)).collect());
+    let fridge = (tongue.day_fridge().to_owned(), timeline.entries.iter().filter(|entry| is_cold(entry.job)).collect());
     let stations = stations.chain([fridge]);
     let count = components.len();
     (components.into_values().chain(stations.filter(|(_, entries): &Row| !entries.is_empty())).collect(), count)
 }
 
-fn row(
-    timeline: &Timeline,
-    (name, entries, is_component): (&str, &[&Entry], bool),
-    y: f64,
-    scale: &Scale,
-    lead: &dyn Fn(usize) -> Option<String>,
-) -> Markup {
+/// What every row is drawn from.
+struct Drawn<'d> {
+    timeline: &'d Timeline,
+    tongue: Tongue,
+    scale: &'d Scale,
+    lead: Lead<'d>,
+}
+
+fn row(drawn: &Drawn, (name, entries, is_component): (&str, &[&Entry], bool), y: f64) -> Markup {
+    let Drawn { timeline, tongue, scale, lead } = *drawn;
     html! {
-        text x="16" y=(format!("{:.1}", y + 17.0)) { (short(name, 26)) }
-        line.rule x1=(LABEL) x2=(format!("{:.1}", LABEL + scale.width())) y1=(format!("{:.1}", y + ROW - 3.0)) y2=(format!("{:.1}", y + ROW - 3.0)) {}
+        text x="16" y=(place(y + 17.0)) { (short(name, 26)) }
+        line.rule x1=(LABEL) x2=(place(LABEL + scale.width())) y1=(place(y + ROW - 3.0)) y2=(place(y + ROW - 3.0)) {}
         @for entry in entries {
             @if let Some(leads) = lead(entry.job) {
                 @let job = &timeline.jobs[entry.job];
-                @let name = format!("{}, {}", verb(timeline, job), what(timeline, job));
+                @let name = format!("{}, {}", verb_in(timeline, job, tongue), what_in(timeline, job, tongue));
                 @let id = is_component.then(|| format!("bar-{}", entry.job));
-                a href=(leads) id=[id] aria-label={ (time(&entry.begin)) " " (name) } data-job=(entry.job) data-name=(name) data-begin=(clock(entry.begin.timestamp())) data-moves[!entry.is_going] { (bar(timeline, entry, y, scale)) }
-            } @else { (bar(timeline, entry, y, scale)) }
+                a href=(leads) id=[id] aria-label={ (time(&entry.begin)) " " (name) } data-job=(entry.job) data-name=(name) data-begin=(clock(entry.begin.timestamp())) data-moves[!entry.is_going] { (bar(drawn, entry, y)) }
+            } @else { (bar(drawn, entry, y)) }
         }
     }
 }
 
-fn bar(timeline: &Timeline, entry: &Entry, y: f64, scale: &Scale) -> Markup {
+/// How a job is fixed.
+fn fixes(timeline: &Timeline, job: usize) -> impl Iterator<Item = &Fix> {
+    timeline.fixed.iter().filter(move |one| one.job == job && !one.has_happened).map(|one| &one.fix)
+}
+
+fn bar(Drawn { timeline, tongue, scale, .. }: &Drawn, entry: &Entry, y: f64) -> Markup {
     let job = &timeline.jobs[entry.job];
     let (from, to) = (scale.at(entry.begin.timestamp()), scale.at(entry.end.timestamp()));
     let width = (to - from).max(2.0);
@@ -137,23 +152,29 @@ fn bar(timeline: &Timeline, entry: &Entry, y: f64, scale: &Scale) -> Markup {
         (false, true) => ("work", "on"),
         (false, false) => ("wait", "under"),
     };
-    let verb = verb(timeline, job);
+    let verb = verb_in(timeline, job, *tongue);
     let letters = (width / 6.4) as usize;
     html! {
         g {
-            title { (time(&entry.begin)) "–" (time(&entry.end)) " " (verb) @for fixed in wishes::fixed(timeline, entry.job) { ", fixed " (fixed) } }
-            rect class=(kind) x=(format!("{from:.1}")) y=(format!("{:.1}", y + 3.0)) width=(format!("{width:.1}")) height="20" {}
-            @if wishes::fixed(timeline, entry.job).next().is_some() {
+            title { (time(&entry.begin)) "–" (time(&entry.end)) " " (verb) @for fix in fixes(timeline, entry.job) { ", " (tongue.fixed(fix.begins, time(&fix.when))) } }
+            rect class=(kind) x=(place(from)) y=(place(y + 3.0)) width=(place(width)) height="20" {}
+            @if fixes(timeline, entry.job).next().is_some() {
                 path.fixed d=(format!("M{:.1} {:.1}h12l-6 9z", from - 6.0, y - 3.0)) {}
             }
             @if letters > verb.chars().count() {
                 @if kind == "hot" {
-                    rect.ground x=(format!("{:.1}", from + 1.0)) y=(format!("{:.1}", y + 6.0)) width=(format!("{:.1}", verb.chars().count() as f64 * 6.2 + 4.0)) height="14" {}
+                    rect.ground x=(place(from + 1.0)) y=(place(y + 6.0)) width=(format!("{:.1}", verb.chars().count() as f64 * 6.2 + 4.0)) height="14" {}
                 }
-                text class=(words) x=(format!("{:.1}", from + 3.0)) y=(format!("{:.1}", y + 17.0)) { (verb) }
+                text class=(words) x=(place(from + 3.0)) y=(place(y + 17.0)) { (verb) }
             }
         }
     }
+}
+
+/// A place on the paper to a tenth.
+fn place(at: f64) -> String {
+    let told = format!("{at:.1}");
+    told.strip_suffix(".0").map_or(told.clone(), str::to_owned)
 }
 
 fn short(text: &str, most: usize) -> String {
@@ -233,16 +254,16 @@ impl Scale {
         let marks: Vec<(f64, ZonedDateTime)> = hours.map(|hour| (self.at(hour), hour.to_zoned_datetime(zone.clone()))).collect();
         html! {
             @for (x, moment) in &marks {
-                line.rule x1=(format!("{x:.1}")) x2=(format!("{x:.1}")) y1=(format!("{:.1}", TOP - 8.0)) y2=(format!("{bottom:.1}")) {}
-                text.small x=(format!("{:.1}", x - 13.0)) y=(format!("{:.1}", TOP - 12.0)) { (time(moment)) }
+                line.rule x1=(place(*x)) x2=(place(*x)) y1=(place(TOP - 8.0)) y2=(place(bottom)) {}
+                text.small x=(place(x - 13.0)) y=(place(TOP - 12.0)) { (time(moment)) }
             }
             @for (from, _, x) in &self.busy {
                 @let from = from.to_zoned_datetime(zone.clone());
-                text.small x=(format!("{x:.1}")) y=(format!("{:.1}", TOP - 24.0)) { (if days == Days::Dated { from.strftime("%a %H:%M").to_string() } else { time(&from) }) }
+                text.small x=(place(*x)) y=(place(TOP - 24.0)) { (if days == Days::Dated { from.strftime("%a %H:%M").to_string() } else { time(&from) }) }
             }
             @for pair in self.busy.windows(2) {
                 @let x = pair[1].2 - QUIET / 2.0;
-                line.gap x1=(format!("{x:.1}")) x2=(format!("{x:.1}")) y1=(format!("{:.1}", TOP - 20.0)) y2=(format!("{bottom:.1}")) {}
+                line.gap x1=(place(x)) x2=(place(x)) y1=(place(TOP - 20.0)) y2=(place(bottom)) {}
             }
         }
     }

@@ -103,7 +103,7 @@ pub fn prep_markup(timeline: &Timeline, units: Units) -> Markup {
         if days.last().is_none_or(|(day, _)| *day != one.day) {
             days.push((one.day.clone(), Vec::new()));
         }
-        let words = one.words.unwrap_or_else(|| made_ready(timeline, &timeline.jobs[entry.job]));
+        let words = one.words.unwrap_or_else(|| made_ready(timeline, &timeline.jobs[entry.job], units.tongue));
         let item = html! {
             label { input type="checkbox"; span { b { (one.time) } " " (one.what) } }
             @if !one.weights.is_empty() { p.weights { (one.weights.join("; ")) } }

@@ -23,7 +23,7 @@ pub use markup::{Task, alternatives_markup, come_to, fixed, prep_markup, shoppin
 pub use prep::prep;
 pub(crate) use prep::{is_told, made_ready, told};
 pub use shopping::shopping;
-pub(crate) use text::place;
+pub(crate) use text::place_in;
 pub use text::text;
-pub(crate) use wishes::gives_way;
-pub(crate) use words::{rests, verb, what};
+pub(crate) use wishes::gives_way_in;
+pub(crate) use words::{rests, verb_in, what_in};

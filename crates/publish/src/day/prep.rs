@@ -1,12 +1,11 @@
 //! What to do by day and hour, with the weights at each line: a list to tick off.
 
-use super::words::{day, time, verb, what};
+use super::words::{heat_of, time, verb_in, what_in};
 use crate::method::sentence;
-use crate::words::wrap;
-use crate::words::{Units, small};
+use crate::tongue::Tongue;
+use crate::words::{Units, counted_title, in_sentence, small_in, wrap};
 use formula::resolve::formula::{Content, Shown, Word};
 use plan::day::{Entry, Job, Readies, Timeline};
-use quantity::print;
 
 /// Whether the list tells of an entry: everything that needs hands, if only to set it going.
 pub fn is_told(timeline: &Timeline, entry: &Entry) -> bool {
@@ -29,26 +28,27 @@ pub struct Told {
 
 /// An entry in words.
 pub fn told(timeline: &Timeline, entry: &Entry, units: Units) -> Told {
-    let job = &timeline.jobs[entry.job];
+    let (job, tongue) = (&timeline.jobs[entry.job], units.tongue);
     Told {
-        day: day(&entry.begin),
+        day: tongue.day(&entry.begin),
         time: time(&entry.begin),
-        what: format!("{} · {}", verb(timeline, job), what(timeline, job)),
-        weights: if job.is_step() { weights(timeline, job) } else { Vec::new() },
+        what: format!("{} · {}", verb_in(timeline, job, tongue), what_in(timeline, job, tongue)),
+        weights: if job.is_step() { weights(timeline, job, units.tongue) } else { Vec::new() },
         words: job.is_step().then(|| words(timeline, job, units)),
     }
 }
 
 /// What is done to make ready for a step, which no step of the method says.
-pub fn made_ready(timeline: &Timeline, job: &Job) -> String {
+pub fn made_ready(timeline: &Timeline, job: &Job, tongue: Tongue) -> String {
+    let print = tongue.print;
     let Some(Readies::Soft(lines)) = &job.readies else {
-        let heat = super::words::heat(timeline, job).map_or_else(String::new, |heat| format!(" to {heat}"));
-        return format!("Heat the oven{heat}.");
+        let heat = heat_of(timeline, job).map(|heat| print.celsius(heat));
+        return heat.map_or_else(|| tongue.day_heat_the_oven().to_owned(), |heat| tongue.day_heat_the_oven_to(heat));
     };
     let stage = timeline.dishes[job.dish].formula.stage(job.at);
     let lines = lines.iter().map(|line| &stage.lines[*line]);
-    let told: Vec<String> = lines.map(|line| format!("{} {}", print::large_mass(line.mass.value), small(&line.title))).collect();
-    format!("Take {} out of the fridge, to be soft in an hour.", told.join(" and "))
+    let told = lines.map(|line| format!("{} {}", print.large_mass(line.mass.value), small_in(&line.title, tongue)));
+    tongue.day_soft(told.reduce(|one, other| tongue.day_and(&one, &other)).unwrap_or_default())
 }
 
 /// The list as text of that width.
@@ -67,7 +67,7 @@ pub fn prep(timeline: &Timeline, units: Units, width: usize) -> String {
         if !one.weights.is_empty() {
             out.push_str(&indented(&one.weights.join("; "), width));
         }
-        let words = one.words.unwrap_or_else(|| made_ready(timeline, &timeline.jobs[entry.job]));
+        let words = one.words.unwrap_or_else(|| made_ready(timeline, &timeline.jobs[entry.job], units.tongue));
         out.push_str(&indented(&words, width));
     }
     out
@@ -85,7 +85,8 @@ pub fn words(timeline: &Timeline, job: &Job, units: Units) -> String {
 }
 
 /// What is weighed for a step: "80 g strong white flour".
-pub fn weights(timeline: &Timeline, job: &Job) -> Vec<String> {
+pub fn weights(timeline: &Timeline, job: &Job, tongue: Tongue) -> Vec<String> {
+    let print = tongue.print;
     let formula = &timeline.dishes[job.dish].formula;
     let component = &formula.components[job.at.0];
     let step = &component.stages[job.at.1].steps[job.step];
@@ -95,9 +96,9 @@ pub fn weights(timeline: &Timeline, job: &Job) -> Vec<String> {
         let is_weighed = *shown != Shown::Name && !matches!(line.content, Content::Stage(..));
         is_weighed.then(|| match line.pieces_of(*mass) {
             Some(pieces) => {
-                format!("{} {} ({})", print::count(pieces), small(&line.counted_title(pieces)), print::mass(*mass))
+                format!("{} {} ({})", print.count(pieces), counted_title(line, pieces, tongue), print.mass(*mass))
             }
-            None => format!("{} {}", print::mass(*mass), small(&line.title)),
+            None => format!("{} {}", print.mass(*mass), in_sentence(line, tongue)),
         })
     });
     weighed.collect()

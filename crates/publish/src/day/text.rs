@@ -3,6 +3,7 @@
 use super::words::{about, action, between, day, heat, rests, served, time, time_seen_from, verb, what};
 use super::{chances, wishes};
 use crate::outlook::sure;
+use crate::tongue::Tongue;
 use crate::words::wrap;
 use formula::read::Action;
 use formula::{Known, Origin};
@@ -81,37 +82,43 @@ const CAUTION: &str = "Times are planned, not measured: look at the dough, not a
 
 /// "In The estuary test kitchen: 1 pair of hands (assumed), 2 rings …".
 pub fn place(timeline: &Timeline) -> String {
-    let place = &timeline.place;
-    let assumed = |origin: &Origin| if matches!(origin, Origin::Assumed { .. }) { " (assumed)" } else { "" };
-    let counted = |known: &Known<u32>, one: &str, more: &str| {
-        format!("{} {}{}", known.value, if known.value == 1 { one } else { more }, assumed(&known.origin))
+    place_in(timeline, Tongue::default())
+}
+
+/// The same in a language.
+pub fn place_in(timeline: &Timeline, tongue: Tongue) -> String {
+    let (place, print) = (&timeline.place, tongue.print);
+    let known = |what: String, origin: &Origin| {
+        if matches!(origin, Origin::Assumed { .. }) { tongue.day_assumed(what) } else { what }
     };
+    type Counted = fn(Tongue, f64, String) -> String;
+    let counted = |one: &Known<u32>, say: Counted| known(say(tongue, one.value.into(), one.value.to_string()), &one.origin);
     let stands = |space: Space| timeline.stays.iter().any(|stay| stay.space == space);
-    let mut told = vec![counted(&place.hands, "pair of hands", "pairs of hands"), counted(&place.rings, "ring", "rings")];
+    let mut told = vec![counted(&place.hands, Tongue::day_hands), counted(&place.rings, Tongue::day_rings)];
     let stands_in = |station: Station| timeline.jobs.iter().any(|job| job.stations.contains(&station));
     if stands_in(Station::Oven) {
-        told.push(counted(&place.decks, "deck in the oven", "decks in the oven"));
+        told.push(counted(&place.decks, Tongue::day_decks));
     }
     if stands(Space::Bowls) {
-        told.push(format!("{}{}", counted(&place.bowls, "bowl", "bowls"), sizes(place)));
+        told.push(format!("{}{}", counted(&place.bowls, Tongue::day_bowls), sizes(place, tongue)));
     }
     if let Some(room) = place.proofer_room.filter(|_| stands_in(Station::Proofer)) {
-        told.push(format!("{} in the proofer", quantity::print::volume(room)));
+        told.push(tongue.day_in_the_proofer(print.volume(room)));
     }
     if stands(Space::Fridge) {
-        let room = quantity::print::volume(place.fridge_room.value);
-        told.push(format!("{room} free in the fridge{}", assumed(&place.fridge_room.origin)));
+        let room = tongue.day_in_the_fridge(print.volume(place.fridge_room.value));
+        told.push(known(room, &place.fridge_room.origin));
     }
     if let Some(hours) = place.asleep.value {
-        told.push(format!("asleep {hours}{}", assumed(&place.asleep.origin)));
+        told.push(known(tongue.day_asleep(hours.to_string()), &place.asleep.origin));
     }
-    told.extend(place.out.iter().map(|hours| format!("out {hours}")));
-    format!("In {}: {}.", place.title, told.join(", "))
+    told.extend(place.out.iter().map(|hours| tongue.day_out(hours.to_string())));
+    tongue.day_in(&place.title, told.join(", "))
 }
 
 /// " (2 of 1.5 l, 1 of 5 l)".
-fn sizes(place: &Workplace) -> String {
-    let one = |(holds, count): &(Volume, u32)| format!("{count} of {}", quantity::print::volume(*holds));
+fn sizes(place: &Workplace, tongue: Tongue) -> String {
+    let one = |(holds, count): &(Volume, u32)| tongue.sheet_pieces_of(count.to_string(), tongue.print.volume(*holds));
     let sizes: Vec<String> = place.bowl_sizes.iter().map(one).collect();
     if sizes.is_empty() { String::new() } else { format!(" ({})", sizes.join(", ")) }
 }

@@ -1,7 +1,8 @@
 //! Which wishes give way, why, and what would help, in words.
 
 use super::relief;
-use super::words::{action, day, span, thing, time, time_seen_from, verb};
+use super::words::{action, day, span, span_in, thing, thing_in, time, time_seen_from, verb, verb_in};
+use crate::tongue::Tongue;
 use jiff::{SignedDuration, ZonedDateTime};
 use plan::day::{Against, Away, Fix, Fixed, HowFar, Learnt, Left, Space, Timeline, Told, Want, What, Why};
 use plan::engine::Reached;
@@ -88,6 +89,43 @@ pub fn step(timeline: &Timeline, job: usize) -> String {
 
 fn left(timeline: &Timeline, want: Want) -> Option<&Left> {
     timeline.left.iter().find(|left| want == Want::Left(left.at))
+}
+
+/// How a wish of the kitchen's gives way, in a language and by the clock alone: for a page.
+pub fn gives_way_in(timeline: &Timeline, want: Want, far: HowFar, tongue: Tongue) -> String {
+    let by = far.time();
+    match want {
+        Want::Room(_) | Want::Large(_) => tongue.day_missing(room_in(timeline, want, far, tongue)),
+        Want::Fixed(at) => {
+            let Fixed { fix, job, .. } = &timeline.fixed[at];
+            let job = &timeline.jobs[*job];
+            let (verb, thing) = (verb_in(timeline, job, tongue), thing_in(timeline, job, tongue));
+            format!("{verb}, {thing}: {}", tongue.fixed(fix.begins, time(&fix.when)))
+        }
+        Want::Served => tongue.day_served_later(span_in(by, tongue), time(&timeline.served)),
+        Want::Left(_) => tongue.day_at_hand(span_in(by, tongue)),
+        Want::AtItsBest(at) => {
+            let before = &timeline.jobs[timeline.follows[at].before];
+            let (verb, thing) = (verb_in(timeline, before, tongue), thing_in(timeline, before, tongue));
+            tongue.day_past_its_best(span_in(by, tongue), &verb, thing)
+        }
+    }
+}
+
+/// "2 bowls", "1 bowl of 5 l or more", "1.5 l in the fridge".
+fn room_in(timeline: &Timeline, want: Want, far: HowFar, tongue: Tongue) -> String {
+    let HowFar::Room(count) = far else { return String::new() };
+    let bowls = |count: u32| tongue.day_bowls(count.into(), count.to_string());
+    let volume = |room: Volume| tongue.print.volume(room);
+    match want {
+        Want::Room(Space::Oven) => tongue.day_an_oven().to_owned(),
+        Want::Room(Space::Fridge) => tongue.day_fridge_room(volume(Volume::millilitres(100.0 * f64::from(count)))),
+        Want::Large(size) => {
+            let holds = timeline.place.bowl_sizes.get(size).map(|(holds, _)| volume(*holds)).unwrap_or_default();
+            tongue.day_bowls_of(bowls(count.unsigned_abs()), holds)
+        }
+        _ => bowls(count.unsigned_abs()),
+    }
 }
 
 /// How a wish gives way in this timeline.

@@ -1,37 +1,54 @@
 //! Jobs, moments and stations in words.
 
+use crate::tongue::Tongue;
+use crate::words::small_in;
 use formula::read::{Action, StageKind};
 use jiff::ZonedDateTime;
 use plan::day::{Entry, Job, Readies, Station, Timeline, Why};
-use quantity::{Between, TimeSpan, print};
+use quantity::{Between, Temperature, TimeSpan, print};
 
 /// What a job is done to: "Potato muffins: overnight sponge".
 pub fn what(timeline: &Timeline, job: &Job) -> String {
+    what_in(timeline, job, Tongue::default())
+}
+
+/// The same in a language.
+pub fn what_in(timeline: &Timeline, job: &Job, tongue: Tongue) -> String {
     let component = &timeline.dishes[job.dish].formula.components[job.at.0];
     let stage = &component.stages[job.at.1];
     if component.stages.len() == 1 || component.title == stage.title {
         return component.title.clone();
     }
-    format!("{}: {}", component.title, crate::words::small(&stage.title))
+    format!("{}: {}", component.title, small_in(&stage.title, tongue))
 }
 
 /// What a job's product is called within a sentence: "the potato dough"; once it is made up, "the potato muffins".
 pub fn thing(timeline: &Timeline, job: &Job) -> String {
+    thing_in(timeline, job, Tongue::default())
+}
+
+/// The same in a language.
+pub fn thing_in(timeline: &Timeline, job: &Job, tongue: Tongue) -> String {
     let component = &timeline.dishes[job.dish].formula.components[job.at.0];
     let stage = &component.stages[job.at.1];
     let title = if stage.kind == StageKind::MakeUp { &component.title } else { &stage.title };
-    format!("the {}", crate::words::small(title))
+    tongue.day_the(small_in(title, tongue))
 }
 
 /// What is done: "ferment", "heat the oven".
 pub fn verb(timeline: &Timeline, job: &Job) -> String {
+    verb_in(timeline, job, Tongue::default())
+}
+
+/// The same in a language.
+pub fn verb_in(timeline: &Timeline, job: &Job, tongue: Tongue) -> String {
     match &job.readies {
-        None => action(timeline, job).word().to_owned(),
-        Some(Readies::Oven) => "heat the oven".to_owned(),
+        None => tongue.action(action(timeline, job)).to_owned(),
+        Some(Readies::Oven) => tongue.day_heat_oven().to_owned(),
         Some(Readies::Soft(lines)) => {
             let stage = timeline.dishes[job.dish].formula.stage(job.at);
-            let titles: Vec<String> = lines.iter().map(|line| crate::words::small(&stage.lines[*line].title)).collect();
-            format!("take out the {}", titles.join(" and the "))
+            let titles = lines.iter().map(|line| small_in(&stage.lines[*line].title, tongue));
+            tongue.day_take_out(titles.reduce(|one, other| tongue.day_and_the(&one, &other)).unwrap_or_default())
         }
     }
 }
@@ -43,9 +60,14 @@ pub fn action(timeline: &Timeline, job: &Job) -> Action {
 
 /// The temperature of an oven, griddle or fat, where the step states one.
 pub fn heat(timeline: &Timeline, job: &Job) -> Option<String> {
+    heat_of(timeline, job).map(print::celsius)
+}
+
+/// The same as a figure.
+pub fn heat_of(timeline: &Timeline, job: &Job) -> Option<Between<Temperature>> {
     let step = &timeline.dishes[job.dish].formula.stage(job.at).steps[job.step];
     let is_warmed = matches!(step.action, Action::Hold | Action::Rewarm);
-    step.temperature.filter(|_| is_warmed || job.stations.iter().any(|station| station.is_hot())).map(print::celsius)
+    step.temperature.filter(|_| is_warmed || job.stations.iter().any(|station| station.is_hot()))
 }
 
 /// Whether hands are needed, and for how long.
@@ -86,7 +108,12 @@ pub fn time_seen_from(moment: &ZonedDateTime, seen: &ZonedDateTime) -> String {
 
 /// A time span in words: "1 h 20 min".
 pub fn span(span: TimeSpan) -> String {
-    print::time(Between::just(TimeSpan::minutes(span.as_minutes().round())))
+    span_in(span, Tongue::default())
+}
+
+/// The same in a language.
+pub fn span_in(span: TimeSpan, tongue: Tongue) -> String {
+    tongue.print.time(Between::just(TimeSpan::minutes(span.as_minutes().round())))
 }
 
 /// A time span that is only foreseen, as it is worth telling.

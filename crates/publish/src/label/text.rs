@@ -23,7 +23,7 @@ pub fn text(label: &Label, width: usize) -> String {
     label.storage.iter().for_each(|storage| say(&format!("Storage: {storage}")));
     label.sold_by.iter().for_each(|by| say(by));
     if let Some(declaration) = &label.declaration {
-        out.push_str(&format!("\nNutrition\n{}\n", declared(declaration, words::tongue(label), width)));
+        out.push_str(&format!("\n{}", declared(declaration, words::tongue(label), width)));
     }
     if let Some(facts) = &label.facts {
         out.push_str(&format!("\nNutrition Facts\n{}", stated(facts, width)));
@@ -48,10 +48,13 @@ fn chapter(out: &mut String, title: &str, lines: &[String], width: usize) {
 
 fn declared(declaration: &Declaration, tongue: Tongue, width: usize) -> String {
     let mut table = ruled(width);
-    let portion = declaration.portion.map(|portion| format!("a portion of {}", print::large_mass(words::whole(portion))));
-    let mut head = vec![String::new(), "in 100\u{a0}g".to_owned()];
-    head.extend(portion.iter().cloned());
-    head.extend(portion.iter().map(|_| "% of reference intake".to_owned()));
+    let mut head = vec![tongue.label_nutrition().to_owned(), tongue.label_per_100_g().to_owned()];
+    if let Some(portion) = declaration.portion {
+        head.extend([
+            tongue.label_per_portion(tongue.print.large_mass(words::whole(portion))),
+            tongue.label_of_intake().to_owned(),
+        ]);
+    }
     table.set_header(head);
     for line in &declaration.lines {
         let indent = if line.is_part { "  " } else { "" };
@@ -59,13 +62,13 @@ fn declared(declaration: &Declaration, tongue: Tongue, width: usize) -> String {
         let mut cells = vec![format!("{indent}{title}"), words::figure(&line.in_100_g, line.unit, tongue)];
         cells.extend(line.in_portion.as_ref().map(|shown| words::figure(shown, line.unit, tongue)));
         if line.in_portion.is_some() {
-            cells.push(line.intake.map(|share| print::percent(share, 0)).unwrap_or_default());
+            cells.push(line.intake.map(|share| tongue.print.percent(share, 0)).unwrap_or_default());
         }
         table.add_row(cells);
     }
     let columns = table.column_count();
     right_align(&mut table, 1..columns);
-    let intake = if declaration.portion.is_some() { format!("{}\n", tongue.label_intake()) } else { String::new() };
+    let intake = if declaration.portion.is_some() { format!("* {}\n", tongue.label_intake()) } else { String::new() };
     format!("{}\n{intake}", table.trim_fmt())
 }
 

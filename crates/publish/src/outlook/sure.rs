@@ -1,5 +1,6 @@
 //! Whose times a forecast tells, and how far they may be off: the books', or those of the kitchen's own trials.
 
+use crate::tongue::Tongue;
 use bench::forecast::{Calibration, Forecast, Rise, UNCALIBRATED};
 use formula::{Formula, Origin};
 use quantity::print;
@@ -36,12 +37,13 @@ pub fn in_words(formula: &Formula, forecast: &Forecast) -> String {
 }
 
 /// Whose trials times of a formula's leavens were learnt from, for its readers; nothing where they are the books'.
-pub fn for_readers(formula: &Formula, calibration: &Calibration) -> Option<String> {
+pub fn for_readers(formula: &Formula, calibration: &Calibration, tongue: Tongue) -> Option<String> {
     let lines = formula.lines().flat_map(|(_, line)| line.ingredients());
     let own = lines.filter_map(|one| Some((one.called.as_str(), calibration.leavens.get(&one.name)?.trials)));
     let told: BTreeMap<&str, usize> = own.filter(|(_, trials)| *trials > 0).collect();
-    let each = told.iter().map(|(called, trials)| format!("of {called} from {}", counted(*trials))).collect::<Vec<_>>();
-    (!each.is_empty()).then(|| format!("Times {} in the author’s own kitchen.", each.join(", ")))
+    let each = told.iter().map(|(called, trials)| tongue.learnt_of(*trials as f64, called, trials.to_string()));
+    let each = each.collect::<Vec<_>>().join(", ");
+    (!each.is_empty()).then(|| tongue.learnt_times(each))
 }
 
 /// The leavens of which rises were learnt in trials, as the kitchen's own times; nothing where they are the books'.

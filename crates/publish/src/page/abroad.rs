@@ -9,6 +9,9 @@ pub fn told(shell: &Shell) -> Markup {
     let settings = shell.settings;
     let address = page_address(settings, shell.file).filter(|_| !shell.file.is_empty());
     html! {
+        @for (language, file) in &shell.alternates {
+            link rel="alternate" hreflang=(language) href=(page_address(settings, file).unwrap_or_else(|| file.clone()));
+        }
         @if let Some(address) = address {
             link rel="canonical" href=(address);
             @if let Some(feed) = page_address(settings, "feed.xml") {

@@ -3,6 +3,7 @@
 use super::Shell;
 use crate::site::page_name;
 use crate::tasting::{Report, Table, chart, held, tables, told};
+use crate::tongue::Tongue;
 use formula::read::BookSettings;
 use maud::{Markup, html};
 
@@ -32,24 +33,29 @@ pub fn evidence_page(report: &Report, cited_by: &[Cited], settings: &BookSetting
     let (tasting, told) = (report.tasting, told(report));
     let is_of_a_book = !cited_by.is_empty();
     let file = evidence_name(&tasting.name);
+    let tongue = Tongue::of(&settings.language);
+    // What was found is worded in English, and marked so where the book is not.
+    let english = (!tongue.is_english()).then_some("en");
     let body = html! {
         @if is_of_a_book {
-            header.top { nav aria-label="Book" { a href="index.html" { @if settings.title.is_empty() { "Formulas" } @else { (settings.title) } } } }
+            header.top { nav aria-label=(tongue.book()) { a href="index.html" { @if settings.title.is_empty() { (tongue.formulas()) } @else { (settings.title) } } } }
         }
         main {
             article.evidence {
                 h1 { (tasting.title) }
-                p.conclusion { (told.conclusion) }
-                @for words in held(report) { p { (words) } }
-                @for drawing in chart(report) { figure.tasting { (drawing) } }
-                @for table in tables(report) { (drawn(&table)) }
-                (chapter("Grounds", &told.grounds))
-                (chapter("What it does not say", &told.limits))
-                @if is_of_a_book {
-                    p { "Cited by " @for (n, one) in cited_by.iter().enumerate() { @if n > 0 { ", " } a href=(page_name(&one.name)) { (one.title) } } "." }
-                    @for one in cited_by { @if let Some(changed) = &one.changed { p { (one.title) ": " (changed) } } }
+                div lang=[english] {
+                    p.conclusion { (told.conclusion) }
+                    @for words in held(report) { p { (words) } }
+                    @for drawing in chart(report) { figure.tasting { (drawing) } }
+                    @for table in tables(report) { (drawn(&table)) }
+                    (chapter("Grounds", &told.grounds))
+                    (chapter("What it does not say", &told.limits))
                 }
-                p.fine { "Exact tests wherever the panel could be counted out. The method and its limits: ISO 4120, 10399, 5495 and 8587." }
+                @if is_of_a_book {
+                    p { span lang=[english] { "Cited by " } @for (n, one) in cited_by.iter().enumerate() { @if n > 0 { ", " } a href=(page_name(&one.name)) { (one.title) } } "." }
+                    @for one in cited_by { @if let Some(changed) = &one.changed { p lang=[english] { (one.title) ": " (changed) } } }
+                }
+                p.fine lang=[english] { "Exact tests wherever the panel could be counted out. The method and its limits: ISO 4120, 10399, 5495 and 8587." }
             }
         }
     };

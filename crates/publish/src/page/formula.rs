@@ -23,14 +23,16 @@ use std::collections::BTreeSet;
 /// The page of a formula.
 #[must_use]
 pub fn formula_page(formula: &Formula, leaf: &Leaf) -> String {
-    let settings = leaf.settings;
+    // A formula may be written in a language of its own.
+    let settings = &*leaf.settings.told_for(&formula.head);
+    let leaf = &Leaf { settings, ..*leaf };
     let body = html! {
         (leaf.top())
         main {
             article {
                 (head(formula, leaf))
                 @if let Some(reader) = leaf.reader { (reader::controls(formula, settings, reader)) }
-                @for (name, part) in parts(formula, leaf) { div data-part=(name) { (part) } }
+                (recipe(&Parts::of(formula, leaf), leaf))
                 (leaf.day())
                 (leaf.serving(formula))
                 (leaf.evidence())
@@ -45,6 +47,7 @@ pub fn formula_page(formula: &Formula, leaf: &Leaf) -> String {
         description: first_sentence(&formula.head.intro),
         settings,
         file: &page_name(&formula.name),
+        alternates: leaf.alternates(formula),
         kind: "article",
         image: leaf.picture.and_then(|picture| Some((picture.address(settings)?, picture.alt.as_str()))),
         structured: Some(structured::recipe(formula, leaf)),
@@ -54,23 +57,63 @@ pub fn formula_page(formula: &Formula, leaf: &Leaf) -> String {
     shell.wrap(body)
 }
 
-/// What a way of raising it may change of the page, by name.
-fn parts(formula: &Formula, leaf: &Leaf) -> Vec<(String, Markup)> {
+/// A part of the page that a way of raising it may change, by its name.
+type Part = (String, Markup);
+
+/// All of them: small ones, since each that is other in another way is carried once more.
+struct Parts {
+    /// What each component needs.
+    needs: Vec<Part>,
+    /// What one works with.
+    equipment: Part,
+    /// What is done, the table, and what to mind.
+    rest: Vec<Part>,
+}
+
+impl Parts {
+    fn of(formula: &Formula, leaf: &Leaf) -> Self {
+        let units = Units::for_readers(leaf.settings);
+        let components = || formula.components.iter().enumerate();
+        let needs = components().map(|(c, one)| (format!("needs-{}", one.name), need_list(formula, c, units, leaf)));
+        let done = components().map(|(c, one)| (format!("component-{}", one.name), component_section(formula, c, units)));
+        let last =
+            [("table".to_owned(), formula_section(formula, units.tongue)), ("care".to_owned(), care_section(formula, leaf))];
+        Self {
+            needs: needs.collect(),
+            equipment: ("equipment".to_owned(), equipment(formula, units.tongue)),
+            rest: done.chain(last).collect(),
+        }
+    }
+
+    fn all(&self) -> impl Iterator<Item = &Part> {
+        self.needs.iter().chain([&self.equipment]).chain(&self.rest)
+    }
+}
+
+fn placed((name, part): &Part) -> Markup {
+    html! { div data-part=(name) { (part) } }
+}
+
+/// The recipe: what is needed, what is done, the table, and what to mind.
+fn recipe(parts: &Parts, leaf: &Leaf) -> Markup {
     let units = Units::for_readers(leaf.settings);
-    let mut parts = vec![("needs".to_owned(), needs_section(formula, units, leaf))];
-    let components = formula.components.iter().enumerate();
-    parts.extend(components.map(|(c, one)| (format!("component-{}", one.name), component_section(formula, c, units))));
-    parts.push(("table".to_owned(), formula_section(formula, units.tongue)));
-    parts.push(("care".to_owned(), care_section(formula, leaf)));
-    parts
+    html! {
+        section.needs aria-labelledby="needs" {
+            h2 id="needs" { (units.tongue.what_you_need()) }
+            div.columns { @for part in &parts.needs { (placed(part)) } }
+            p.fine data-spoons { (spoons_in_words(units)) }
+            (placed(&parts.equipment))
+        }
+        @for part in &parts.rest { (placed(part)) }
+    }
 }
 
 /// The scripts at the page's end, with the parts that are other in another way of raising it.
 fn scripted(formula: &Formula, leaf: &Leaf, reader: &reader::Reader) -> Scripted {
-    let own = parts(formula, leaf);
-    let other = |way: &Way| -> Vec<(String, Markup)> {
-        let differs = |(own, new): (&(String, Markup), (String, Markup))| (own.1.0 != new.1.0).then_some(new);
-        own.iter().zip(parts(&way.formula, leaf)).filter_map(differs).collect()
+    let own = Parts::of(formula, leaf);
+    let other = |way: &Way| -> Vec<Part> {
+        let differs = |(own, new): (&Part, &Part)| (own.1.0 != new.1.0).then(|| new.clone());
+        own.all().zip(Parts::of(&way.formula, leaf).all()).filter_map(differs).collect()
     };
     let end = html! {
         @for way in &reader.ways {
@@ -129,24 +172,14 @@ fn time_element(name: &str, span: Between<TimeSpan>, tongue: Tongue) -> Markup {
     html! { time data-hours=(name) datetime=(span.to.iso_8601()) { (unbroken(&tongue.print.time(span))) } }
 }
 
-fn needs_section(formula: &Formula, units: Units, leaf: &Leaf) -> Markup {
+/// What a component needs.
+fn need_list(formula: &Formula, c: usize, units: Units, leaf: &Leaf) -> Markup {
     html! {
-        section.needs aria-labelledby="needs" {
-            h2 id="needs" { (units.tongue.what_you_need()) }
-            div.columns {
-                @for (c, component) in formula.components.iter().enumerate() {
-                    div {
-                        @if let Some(heading) = heading(formula, component) { h3 { (heading) } }
-                        ul {
-                            @for (n, need) in needs(formula, c, units, leaf.settings.eggs).iter().enumerate() {
-                                (need_item(need, &format!("n.{c}.{n}"), leaf))
-                            }
-                        }
-                    }
-                }
+        @if let Some(heading) = heading(formula, &formula.components[c]) { h3 { (heading) } }
+        ul {
+            @for (n, need) in needs(formula, c, units, leaf.settings.eggs).iter().enumerate() {
+                (need_item(need, &format!("n.{c}.{n}"), leaf))
             }
-            p.fine data-spoons { (spoons_in_words(units)) }
-            (equipment(formula, units.tongue))
         }
     }
 }
@@ -219,7 +252,7 @@ fn foot(formula: &Formula, leaf: &Leaf) -> Markup {
     html! {
         footer {
             @if let Some(source) = &formula.head.source { p { (source) } }
-            @if !leaf.settings.title.is_empty() { p { (leaf.tongue().from()) " " a href="index.html" { (leaf.settings.title) } } }
+            @if !leaf.settings.title.is_empty() { p { (leaf.tongue().from()) " " a href="index.html" lang=[leaf.of_book()] { (leaf.settings.title) } } }
             @if !used.is_empty() {
                 p.fine {
                     (leaf.tongue().figures_after()) " " (attributed(&used, leaf.tongue()))

@@ -1,7 +1,7 @@
 //! The book's index: every formula with what it makes and how long it takes, and a field to find one by.
 
 use super::lists::{tag_links, to_lists};
-use super::{Scripted, Shell};
+use super::{Scripted, Shell, style};
 use crate::reader;
 use crate::site::{Card, page_name};
 use crate::tongue::Tongue;
@@ -38,7 +38,8 @@ pub fn index_page(cards: &[&Card], settings: &BookSettings) -> String {
     let description = format!("{title}: {}", tongue.formulas_counted(cards.len() as f64, cards.len().to_string()));
     let end = html! { script type="module" { (PreEscaped(FINDING)) } };
     let scripted = Scripted { policy: POLICY.as_str(), style: "", end };
-    Shell { scripted: Some(scripted), ..Shell::plain(title, &description, settings, "index.html") }.wrap(body)
+    Shell { scripted: Some(scripted), style: style::LISTS.as_str(), ..Shell::plain(title, &description, settings, "index.html") }
+        .wrap(body)
 }
 
 /// A formula in the list; the ingredients are there for the finding alone.
@@ -46,8 +47,8 @@ fn item(card: &Card, tongue: Tongue) -> Markup {
     let ingredients: Vec<&str> = card.ingredients.iter().map(|one| one.title.as_str()).collect();
     html! {
         li data-words=(ingredients.join(" ")) {
-            h2 { a href=(page_name(&card.name)) { (card.title) } }
-            @if !card.lead.is_empty() { p { (card.lead) } }
+            h2 lang=[card.language.as_deref()] { a href=(page_name(&card.name)) { (card.title) } }
+            @if !card.lead.is_empty() { p lang=[card.language.as_deref()] { (card.lead) } }
             p.facts {
                 (facts(card, tongue).join(" · "))
                 @if !card.tags.is_empty() { " · " (tag_links(&card.tags)) }

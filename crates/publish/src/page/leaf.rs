@@ -19,16 +19,24 @@ use plan::day::Timeline;
 pub struct OnPaper {
     /// Its file, seen from the page.
     pub file: String,
-    /// What it is.
-    pub title: String,
+    /// What it is, one of [`ON_PAPER`].
+    pub name: &'static str,
 }
 
+/// What may lie beside a page to be printed.
+pub const ON_PAPER: [&str; 3] = ["card", "sheet", "labels"];
+
 /// A formula's place in its book.
+#[derive(Clone, Copy)]
 pub struct Leaf<'l> {
-    /// The book's settings.
+    /// The book's settings, as they hold for the formula.
     pub settings: &'l BookSettings,
+    /// The book's language, which a formula may not share.
+    pub book_language: &'l str,
     /// The formulas that its product goes into.
     pub used_in: &'l [Link],
+    /// The same recipe in other languages.
+    pub translations: &'l [Link],
     /// Its photograph, if there is one to show.
     pub picture: Option<&'l Picture>,
     /// What may be claimed of it, each with its evidence.
@@ -44,8 +52,19 @@ pub struct Leaf<'l> {
 impl<'l> Leaf<'l> {
     /// A page of which nothing more is known than its book's settings.
     #[must_use]
-    pub const fn alone(settings: &'l BookSettings) -> Self {
-        Self { settings, used_in: &[], picture: None, claims: &[], reader: None, day: None, on_paper: &[] }
+    pub fn alone(settings: &'l BookSettings) -> Self {
+        let book_language = settings.language.as_str();
+        Self {
+            settings,
+            book_language,
+            translations: &[],
+            used_in: &[],
+            picture: None,
+            claims: &[],
+            reader: None,
+            day: None,
+            on_paper: &[],
+        }
     }
 
     /// The language that the page speaks.
@@ -58,8 +77,35 @@ impl<'l> Leaf<'l> {
         let tongue = self.tongue();
         let title = if self.settings.title.is_empty() { tongue.formulas() } else { &self.settings.title };
         html! {
-            header.top { nav aria-label=(tongue.book()) { a href="index.html" { (title) } } }
+            header.top {
+                nav aria-label=(tongue.book()) { a href="index.html" lang=[self.of_book()] { (title) } }
+                @if !self.translations.is_empty() {
+                    nav.translations aria-label=(tongue.in_other_languages()) {
+                        @for link in self.translations {
+                            @let language = link.language.as_deref().unwrap_or(self.book_language);
+                            a href=(page_name(&link.name)) lang=(language) hreflang=(language) rel="alternate" {
+                                (Tongue::name_of(language)) ": " (link.title)
+                            }
+                        }
+                    }
+                }
+            }
         }
+    }
+
+    /// The language of the book's own words, where it is not the page's.
+    pub fn of_book(&self) -> Option<&str> {
+        (self.book_language != self.settings.language).then_some(self.book_language)
+    }
+
+    /// Every language in which the recipe stands, its own among them, with its page; none where there is but one.
+    pub fn alternates(&self, formula: &Formula) -> Vec<(String, String)> {
+        let of = |link: &Link| (link.language.as_deref().unwrap_or(self.book_language).to_owned(), page_name(&link.name));
+        let mut all: Vec<(String, String)> = self.translations.iter().map(of).collect();
+        if !all.is_empty() {
+            all.insert(0, (self.settings.language.clone(), page_name(&formula.name)));
+        }
+        all
     }
 
     /// The photograph in the size that suits the reader's screen.
@@ -103,7 +149,7 @@ impl<'l> Leaf<'l> {
                 p.fine.on-paper {
                     @for (n, one) in self.on_paper.iter().enumerate() {
                         @if n > 0 { " · " }
-                        a href=(one.file) type="application/pdf" { (quantity::print::capital(&one.title)) " (PDF)" }
+                        a href=(one.file) type="application/pdf" { (quantity::print::capital(self.tongue().on_paper(one.name))) " (PDF)" }
                     }
                 }
             }
@@ -112,13 +158,15 @@ impl<'l> Leaf<'l> {
 
     /// What blind tastings found of it, each leading to its evidence.
     pub fn evidence(&self) -> Markup {
+        // What was found is worded in English, and marked so where the page is not.
+        let english = (!self.tongue().is_english()).then_some("en");
         html! {
             @if !self.claims.is_empty() {
                 section.evidence aria-labelledby="evidence" {
                     h2 #evidence { (self.tongue().tasted_blind()) }
                     @for claim in self.claims {
-                        p { (claim.words) " " a href=(claim.page) { (self.tongue().the_evidence()) } }
-                        @if let Some(changed) = &claim.changed { p.fine { (changed) } }
+                        p { span lang=[english] { (claim.words) } " " a href=(claim.page) { (self.tongue().the_evidence()) } }
+                        @if let Some(changed) = &claim.changed { p.fine lang=[english] { (changed) } }
                     }
                 }
             }
@@ -136,7 +184,7 @@ impl<'l> Leaf<'l> {
             @if !self.used_in.is_empty() {
                 section.used aria-labelledby="used" {
                     h2 #used { (self.tongue().goes_into()) }
-                    ul.plain { @for link in self.used_in { li { a href=(page_name(&link.name)) { (link.title) } } } }
+                    ul.plain { @for link in self.used_in { li { a href=(page_name(&link.name)) lang=[link.language.as_deref().or(self.of_book()).filter(|language| *language != self.settings.language)] { (link.title) } } } }
                 }
             }
         }

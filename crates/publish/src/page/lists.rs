@@ -1,6 +1,6 @@
 //! The book's lists: its formulas by tag and by ingredient, base formulas with those that use them.
 
-use super::Shell;
+use super::{Shell, style};
 use crate::site::{Card, Links, page_name};
 use crate::tongue::Tongue;
 use formula::ingredient::plain_name;
@@ -72,13 +72,13 @@ fn list_page(file: &str, title: &str, none: &str, entries: &BTreeMap<String, Ent
                 @for (id, entry) in in_order {
                     section aria-labelledby=(id) {
                         h2 id=(id) { @if let Some(page) = &entry.page { a href=(page) { (entry.title) } } @else { (entry.title) } }
-                        ul.plain { @for card in &entry.cards { li { a href=(page_name(&card.name)) { (card.title) } } } }
+                        ul.plain { @for card in &entry.cards { li lang=[card.language.as_deref()] { a href=(page_name(&card.name)) { (card.title) } } } }
                     }
                 }
             }
         }
     };
-    Shell::plain(&whole, &whole, settings, file).wrap(body)
+    Shell { style: style::LISTS.as_str(), ..Shell::plain(&whole, &whole, settings, file) }.wrap(body)
 }
 
 /// The way to the other lists.

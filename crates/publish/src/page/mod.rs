@@ -20,7 +20,7 @@ pub use evidence::{Cited, evidence_name, evidence_page};
 pub(crate) use formula::contained;
 pub use formula::formula_page;
 pub use index::index_page;
-pub use leaf::{Leaf, OnPaper};
+pub use leaf::{Leaf, ON_PAPER, OnPaper};
 pub use lists::{LISTS, ingredients_page, tags_page};
 pub use sheets::{beside, sheets};
 pub(crate) use style::squeezed;
@@ -39,6 +39,8 @@ struct Shell<'s> {
     settings: &'s BookSettings,
     /// The file's name in the book; empty for a page that stands alone.
     file: &'s str,
+    /// The languages in which it stands, each with its page.
+    alternates: Vec<(String, String)>,
     /// What the page is in the words of the Open Graph protocol.
     kind: &'static str,
     /// The address of its picture and what that shows.
@@ -61,7 +63,18 @@ struct Scripted {
 impl<'s> Shell<'s> {
     /// A page that only lists or shows.
     const fn plain(title: &'s str, description: &'s str, settings: &'s BookSettings, file: &'s str) -> Self {
-        Self { title, description, settings, file, kind: "website", image: None, structured: None, scripted: None, style: "" }
+        Self {
+            title,
+            description,
+            settings,
+            file,
+            alternates: Vec::new(),
+            kind: "website",
+            image: None,
+            structured: None,
+            scripted: None,
+            style: "",
+        }
     }
 
     fn wrap(self, body: Markup) -> String {

@@ -2,13 +2,13 @@
 
 use super::Shell;
 use super::table::{Cells, overall_table};
-use crate::sheet::words::{head, remedy_in_words, silenced_in_words};
+use crate::sheet::words::{goes_on, head, remedy_told, silenced_in_words};
 use crate::sheet::{ComponentSheet, LineSheet, Sheet, StageSheet};
 use crate::tongue::Tongue;
-use crate::words::{bare_grams, bare_percent};
+use crate::words::{bare_grams_in, bare_percent_in};
 use formula::read::BookSettings;
 use maud::{Markup, html};
-use quantity::print;
+use quantity::print::capital;
 
 /// One page with the sheets of formulas, each begun on a new sheet of paper.
 #[must_use]
@@ -23,8 +23,8 @@ pub fn sheets(sheets: &[Sheet], settings: &BookSettings) -> String {
                 article.sheet {
                     h1 { (sheet.title) }
                     @for component in &sheet.components { (component_markup(sheet, component)) }
-                    p.fine { "Weighed for " (sheet.kitchen) "." }
-                    @for silenced in &sheet.silenced { p.fine { (silenced_in_words(silenced)) } }
+                    p.fine { (capital(&sheet.tongue.sheet_weighed_for(&sheet.kitchen))) "." }
+                    @for silenced in &sheet.silenced { p.fine { (silenced_in_words(silenced, sheet.tongue)) } }
                 }
             }
         }
@@ -33,63 +33,65 @@ pub fn sheets(sheets: &[Sheet], settings: &BookSettings) -> String {
 }
 
 fn component_markup(sheet: &Sheet, component: &ComponentSheet) -> Markup {
-    let within = format!("{}, {}", sheet.title, component.title);
+    let (within, tongue) = (format!("{}, {}", sheet.title, component.title), sheet.tongue);
     html! {
         section.component {
             @if sheet.components.len() > 1 { h2 { (component.title) } }
-            ul.plain { @for line in head(component) { li { (line) } } }
-            (overall_markup(component, &within))
-            @for stage in component.stages.iter().filter(|stage| !stage.lines.is_empty()) { (stage_markup(stage, &within)) }
+            ul.plain { @for line in head(component, tongue) { li { (line) } } }
+            (overall_markup(component, &within, tongue))
+            @for stage in component.stages.iter().filter(|stage| !stage.lines.is_empty()) { (stage_markup(stage, &within, tongue)) }
         }
     }
 }
 
-/// A component's overall formula with each of its stages beside it.
+/// A component's overall formula with each of its stages beside it, in English.
 #[must_use]
 pub fn beside(component: &ComponentSheet) -> Markup {
     html! {
-        ul.plain { @for line in head(component) { li { (line) } } }
-        (overall_markup(component, &component.title))
+        ul.plain { @for line in head(component, Tongue::default()) { li { (line) } } }
+        (overall_markup(component, &component.title, Tongue::default()))
     }
 }
 
-fn overall_markup(component: &ComponentSheet, within: &str) -> Markup {
+fn overall_markup(component: &ComponentSheet, within: &str, tongue: Tongue) -> Markup {
     let stages: Vec<&str> = component.stages.iter().map(|stage| stage.title.as_str()).collect();
     overall_table(
         &component.overall,
         &stages,
-        "Overall formula",
-        &format!("Overall formula of {within}"),
-        Cells { component: None, tongue: Tongue::default() },
+        tongue.sheet_overall(),
+        &tongue.sheet_overall_of(within),
+        Cells { component: None, tongue },
     )
 }
 
-fn stage_markup(stage: &StageSheet, within: &str) -> Markup {
+fn stage_markup(stage: &StageSheet, within: &str, tongue: Tongue) -> Markup {
+    let has_flour = stage.lines.iter().any(|line| line.percent.is_some());
     html! {
         div.scroll tabindex="0" role="region" aria-label={ (within) ": " (stage.title) } {
             table {
-                caption { (stage.title) " (" (stage.kind.word()) ")" }
+                caption { (stage.title) " (" (tongue.kind(stage.kind)) ")" }
                 thead { tr {
-                    th scope="col" { "Ingredient" }
-                    th.number scope="col" { "% of its flour" }
+                    th scope="col" { (tongue.ingredient()) }
+                    @if has_flour { th.number scope="col" { (tongue.percent_of_its_flour()) } }
                     th.number scope="col" { "g" }
-                    th.number scope="col" { "scale shows" }
-                    th scope="col" { "Note" }
+                    th.number scope="col" { (tongue.sheet_scale_shows()) }
+                    th scope="col" { (capital(tongue.sheet_note())) }
                 } }
-                tbody { @for line in &stage.lines { (line_row(line)) } }
+                tbody { @for line in &stage.lines { (line_row(line, has_flour, tongue)) } }
             }
         }
-        @for words in stage.lines.iter().filter_map(remedy_in_words) { p.fine { (words) } }
+        @if let Some(words) = goes_on(stage, tongue) { p.fine { (words) } }
+        @for words in stage.lines.iter().filter_map(|line| remedy_told(line, tongue)) { p.fine { (words) } }
     }
 }
 
-fn line_row(line: &LineSheet) -> Markup {
+fn line_row(line: &LineSheet, has_flour: bool, tongue: Tongue) -> Markup {
     html! {
         tr {
             th scope="row" { (line.title) }
-            td.number { (line.percent.map(bare_percent).unwrap_or_default()) }
-            td.number { (bare_grams(line.mass)) }
-            td.number { (line.weighable.as_ref().map(|one| print::mass(one.shown)).unwrap_or_default()) }
+            @if has_flour { td.number { (line.percent.map(|share| bare_percent_in(share, tongue)).unwrap_or_default()) } }
+            td.number { (bare_grams_in(line.mass, tongue)) }
+            td.number { (line.weighable.as_ref().map(|one| tongue.print.mass(one.shown)).unwrap_or_default()) }
             td { (line.note.as_deref().unwrap_or_default()) }
         }
     }

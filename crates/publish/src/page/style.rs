@@ -3,7 +3,10 @@
 use std::sync::LazyLock;
 
 /// The style of every page.
-pub static STYLE: LazyLock<String> = LazyLock::new(|| squeezed(concat!(include_str!("style.css"), include_str!("lists.css"))));
+pub static STYLE: LazyLock<String> = LazyLock::new(|| squeezed(concat!(include_str!("style.css"), include_str!("book.css"))));
+
+/// The style of the book's lists beside it.
+pub static LISTS: LazyLock<String> = LazyLock::new(|| squeezed(include_str!("lists.css")));
 
 /// A style sheet without what only its authors need: notes, line ends, and spaces beside marks.
 #[must_use]

@@ -46,31 +46,31 @@ pub fn overall_table(overall: &Overall, stages: &[&str], caption: &str, label: &
     let shown = overall.beside(stages.len());
     html! {
         div.scroll tabindex="0" role="region" aria-label=(label) {
-            table {
+            table.weighed {
                 caption { (caption) }
                 thead { tr {
                     th scope="col" { (tongue.ingredient()) }
-                    @if has_flour { th.number scope="col" { (tongue.percent_of_flour()) } }
-                    th.number scope="col" { (tongue.total_grams()) }
-                    @for s in &shown { th.number scope="col" { (stages[*s]) ", g" } }
+                    @if has_flour { th scope="col" { (tongue.percent_of_flour()) } }
+                    th scope="col" { (tongue.total_grams()) }
+                    @for s in &shown { th scope="col" { (stages[*s]) ", g" } }
                 } }
                 tbody {
                     @for (r, row) in overall.rows.iter().enumerate() {
                         tr {
                             th scope="row" { (row.kind.title()) }
-                            @if has_flour { td.number { (cells.share(row.percent, r)) } }
-                            td.number { (cells.gram(row.mass, &r.to_string())) }
-                            @for s in &shown { td.number { (cells.gram(row.by_stage[*s], &format!("{r}.{s}"))) } }
+                            @if has_flour { td { (cells.share(row.percent, r)) } }
+                            td { (cells.gram(row.mass, &r.to_string())) }
+                            @for s in &shown { td { (cells.gram(row.by_stage[*s], &format!("{r}.{s}"))) } }
                         }
                     }
                 }
                 tfoot { tr {
                     th scope="row" { (tongue.total()) }
                     @if has_flour {
-                        td.number { (cells.share(Some(overall.percent()), ALL)) }
+                        td { (cells.share(Some(overall.percent()), ALL)) }
                     }
-                    td.number { (cells.gram(overall.total, "all")) }
-                    @for s in &shown { td.number { (cells.gram(overall.of_stage(*s), &format!("all.{s}"))) } }
+                    td { (cells.gram(overall.total, "all")) }
+                    @for s in &shown { td { (cells.gram(overall.of_stage(*s), &format!("all.{s}"))) } }
                 } }
             }
         }

@@ -16,6 +16,7 @@ use serde_json::{Value, json};
 /// The words of a recipe card.
 #[must_use]
 pub fn card(formula: &Formula, settings: &BookSettings) -> Value {
+    let settings = &settings.told_for(&formula.head);
     let units = Units::for_readers(settings);
     let tongue = units.tongue;
     let components = formula.components.iter().enumerate().map(|(c, component)| {

@@ -18,13 +18,14 @@ pub struct Meant {
 /// The words of labels of one law.
 #[must_use]
 pub fn labels(labels: &[Label], settings: &BookSettings, meant: Meant) -> Value {
-    let title = match labels {
-        [one] => format!("{}: labels", one.name),
-        _ => format!("{}: labels", settings.title),
-    };
     let law = labels.first().map_or(Law::Eu, |one| one.law);
+    let tongue = labels.first().map(words::tongue).unwrap_or_default();
+    let title = match labels {
+        [one] => tongue.labels_of(&one.name),
+        _ => tongue.labels_of(&settings.title),
+    };
     json!({
-        "language": settings.language,
+        "language": if law.is_european() { &settings.language } else { "en-US" },
         "title": title,
         "least": least(law, meant),
         "labels": labels.iter().map(|one| label(one, meant)).collect::<Vec<_>>(),
@@ -53,7 +54,7 @@ fn label(label: &Label, meant: Meant) -> Value {
         "after": after,
         "declaration": label.declaration.as_ref().map(|one| declared(one, words::tongue(label))),
         "facts": label.facts.as_ref().map(stated),
-        "draft": meant.as_drafts.then_some("Draft: check it with your authority."),
+        "draft": meant.as_drafts.then(|| words::tongue(label).label_check()),
     })
 }
 

@@ -14,7 +14,7 @@ pub fn prep(timeline: &Timeline, language: &str, units: Units) -> Value {
         if days.last().is_none_or(|(day, _)| *day != one.day) {
             days.push((one.day.clone(), Vec::new()));
         }
-        let words = one.words.unwrap_or_else(|| made_ready(timeline, &timeline.jobs[entry.job]));
+        let words = one.words.unwrap_or_else(|| made_ready(timeline, &timeline.jobs[entry.job], units.tongue));
         let item = json!({ "time": one.time, "what": one.what, "weights": one.weights, "words": words });
         if let Some((_, items)) = days.last_mut() {
             items.push(item);
@@ -23,7 +23,7 @@ pub fn prep(timeline: &Timeline, language: &str, units: Units) -> Value {
     let titles: Vec<&str> = timeline.dishes.iter().map(|dish| dish.formula.head.title.as_str()).collect();
     json!({
         "language": language,
-        "title": "What to do, by day and hour",
+        "title": units.tongue.day_what_to_do(),
         "dishes": titles,
         "days": days.iter().map(|(day, items)| json!({ "day": day, "items": items })).collect::<Vec<_>>(),
     })

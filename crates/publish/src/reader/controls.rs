@@ -130,7 +130,7 @@ fn room(reader: &Reader, tongue: Tongue) -> Markup {
                     output name="shown" {}
                 }
                 button type="button" name="no-room" hidden { (tongue.as_the_method_says()) }
-                @if let Some(learnt) = &reader.learnt { p.fine lang=[(!tongue.is_english()).then_some("en")] { (learnt) } }
+                @if let Some(learnt) = &reader.learnt { p.fine { (learnt) } }
             }
             label { span { (tongue.served_at()) } input name="serve" type="time"; }
             label { span { (tongue.or_begun_at()) } input name="begin" type="time"; }

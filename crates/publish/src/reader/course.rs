@@ -6,7 +6,7 @@ use formula::read::Attention;
 use formula::{Formula, Step};
 use plan::Others;
 use quantity::{Between, Count, TimeSpan};
-use serde_json::{Value, json};
+use serde_json::{Map, Value, json};
 
 /// A time range in minutes.
 fn minutes(range: Between<TimeSpan>) -> Value {
@@ -31,16 +31,19 @@ pub fn stages(formula: &Formula, tongue: Tongue) -> Vec<Value> {
     told.collect()
 }
 
-/// A step: what it does, its time, for how many pieces at once, whether it takes hands, whether it is at the heat.
+/// A step: what it does, its time, for how many pieces at once, whether it takes hands, whether it is at the heat; what
+/// it has not is left out.
 fn one(step: &Step, pieces: Option<Count>, tongue: Tongue) -> Value {
-    json!({
-        "does": tongue.action(step.action),
-        "time": step.time.map(minutes),
-        "once": step.at_a_time.filter(|_| pieces.is_some()).map(Count::as_pieces),
-        "of": pieces.map(Count::as_pieces),
-        "hands": step.attention == Attention::Active,
-        "hot": step.action.cooks(),
-    })
+    let once = step.at_a_time.filter(|_| pieces.is_some()).map(Count::as_pieces);
+    let parts = [
+        ("does", Some(json!(tongue.action(step.action)))),
+        ("time", step.time.map(minutes)),
+        ("once", once.map(Value::from)),
+        ("of", pieces.filter(|_| once.is_some()).map(|of| json!(of.as_pieces()))),
+        ("hands", (step.attention == Attention::Active).then(|| json!(1))),
+        ("hot", step.action.cooks().then(|| json!(1))),
+    ];
+    parts.into_iter().filter_map(|(name, value)| Some((name.to_owned(), value?))).collect::<Map<_, _>>().into()
 }
 
 /// What the other formulas take that this one uses: hands and heat.

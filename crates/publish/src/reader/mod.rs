@@ -21,6 +21,7 @@ pub use ways::Way;
 use crate::outlook::sure;
 use crate::tongue::Tongue;
 use bench::forecast::Surroundings;
+use formula::read::BookSettings;
 use formula::{Book, Formula};
 use rayon::prelude::*;
 use serde_json::{Map, Value, json};
@@ -48,19 +49,20 @@ pub fn readers(book: &Book, formulas: &[Formula], around: &Surroundings) -> BTre
 /// Works out what a formula's page carries for its reader; the room is the reader's, all else that kitchen's.
 #[must_use]
 pub fn reader(book: &Book, formula: &Formula, around: &Surroundings) -> Reader {
+    let settings = &book.settings.told_for(&formula.head);
     let ways = ways::ways(book, formula, around);
-    let told: Vec<Value> = std::iter::once(way(book, formula, around, None))
-        .chain(ways.iter().map(|other| way(book, &other.formula, around, Some(other))))
+    let told: Vec<Value> = std::iter::once(way(settings, formula, around, None))
+        .chain(ways.iter().map(|other| way(settings, &other.formula, around, Some(other))))
         .collect();
     let ferments = told.iter().any(|way| !way["rooms"].is_null());
-    let learnt = sure::for_readers(formula, &around.calibration).filter(|_| ferments);
     let mut data = Map::new();
     data.insert("name".into(), json!(formula.name));
-    let tongue = Tongue::of(&book.settings.language);
+    let tongue = Tongue::of(&settings.language);
+    let learnt = sure::for_readers(formula, &around.calibration, tongue).filter(|_| ferments);
     data.insert("words".into(), tongue.carried());
     data.insert("spoons".into(), spoons::systems(tongue));
-    data.insert("own".into(), spoons::own(&book.settings));
-    data.insert("eggs".into(), lines::eggs(formula, book.settings.eggs));
+    data.insert("own".into(), spoons::own(settings));
+    data.insert("eggs".into(), lines::eggs(formula, settings.eggs));
     data.insert("size".into(), size::size(formula, tongue));
     data.insert("room".into(), rooms::usual(around));
     data.insert("ways".into(), Value::Array(told));
@@ -68,13 +70,13 @@ pub fn reader(book: &Book, formula: &Formula, around: &Surroundings) -> Reader {
     Reader { data: Value::Object(data).to_string().replace('<', "\\u003c"), ways, ferments, learnt }
 }
 
-fn way(book: &Book, formula: &Formula, around: &Surroundings, other: Option<&Way>) -> Value {
-    let tongue = Tongue::of(&book.settings.language);
+fn way(settings: &BookSettings, formula: &Formula, around: &Surroundings, other: Option<&Way>) -> Value {
+    let tongue = Tongue::of(&settings.language);
     json!({
         "key": other.map_or("", |way| way.key.as_str()),
         "title": other.map_or(tongue.as_the_formula_says(), |way| way.title.as_str()),
         "weighs": size::weighs(formula),
-        "lines": lines::lines(formula, &book.settings),
+        "lines": lines::lines(formula, settings),
         "flours": flours::flours(formula),
         "stages": course::stages(formula, tongue),
         "others": course::others(formula),

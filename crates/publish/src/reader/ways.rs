@@ -32,9 +32,11 @@ pub fn ways(book: &Book, formula: &Formula, around: &Surroundings) -> Vec<Way> {
     let Some((_, stage)) = formula.stages().find(|(_, stage)| is_yeasted(stage) || is_culture_build(stage)) else {
         return Vec::new();
     };
-    let culture = book.pantry.all().find(|one| one.leaven == Some(Leaven::Culture));
+    let language = book.settings.language_of(&formula.head);
+    let pantry = book.pantry.told_in(language);
+    let culture = pantry.all().find(|one| one.leaven == Some(Leaven::Culture));
     let mut asked: Vec<(&str, Option<&str>, String)> = Vec::new();
-    let tongue = Tongue::of(&book.settings.language);
+    let tongue = Tongue::of(language);
     let title = small_in(&stage.title, tongue);
     if is_culture_build(stage) {
         asked.push(("leaven", Some("yeast-instant"), tongue.way_yeast(&title)));

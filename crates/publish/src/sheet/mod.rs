@@ -9,6 +9,7 @@ pub use self::csv::csv;
 pub use json::json;
 pub use text::{RULED, right_align, ruled, text};
 
+use crate::tongue::Tongue;
 use bench::rules::{Silenced, judge};
 use bench::weighing::{Shift, Weighable, shifts, weigh};
 use formula::arithmetic::{Figures, Overall, figures, overall};
@@ -24,6 +25,8 @@ pub struct Sheet {
     pub name: String,
     /// The formula's title.
     pub title: String,
+    /// The language it is told in.
+    pub tongue: Tongue,
     /// What its weights were rounded for.
     pub kitchen: String,
     /// Its components.
@@ -85,6 +88,7 @@ pub fn sheet(formula: &Formula, kitchen: &Kitchen, settings: &BookSettings) -> S
     Sheet {
         name: formula.name.clone(),
         title: formula.head.title.clone(),
+        tongue: Tongue::of(settings.language_of(&formula.head)),
         kitchen: kitchen.title.clone(),
         components: components(formula, kitchen, settings),
         silenced: judge(formula, kitchen, settings).silenced,

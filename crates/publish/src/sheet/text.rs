@@ -1,58 +1,56 @@
 //! The sheet for the terminal: aligned columns that wrap to the width.
 
-use super::words::{head, remedy_in_words, silenced_in_words};
+use super::words::{goes_on, head, remedy_told, silenced_in_words};
 use super::{ComponentSheet, Sheet, StageSheet};
-use crate::words::{bare_grams, bare_percent, wrap};
+use crate::tongue::Tongue;
+use crate::words::{bare_grams_in, bare_percent_in, wrap};
 use comfy_table::{CellAlignment, ContentArrangement, LineStyle, Table, TableStyle, presets};
-use quantity::print;
+use quantity::print::capital;
 
 /// The sheet as text of that width.
 #[must_use]
 pub fn text(sheet: &Sheet, width: usize) -> String {
     let mut out = format!("{}\n{}\n", sheet.title, "═".repeat(sheet.title.chars().count()));
     for component in &sheet.components {
-        out.push_str(&component_text(component, sheet.components.len(), width));
+        out.push_str(&component_text(component, sheet.components.len(), width, sheet.tongue));
     }
-    out.push_str(&format!("\nWeighed for {}.\n", sheet.kitchen));
+    out.push_str(&format!("\n{}.\n", capital(&sheet.tongue.sheet_weighed_for(&sheet.kitchen))));
     for silenced in &sheet.silenced {
-        out.push_str(&wrap(&silenced_in_words(silenced), width));
+        out.push_str(&wrap(&silenced_in_words(silenced, sheet.tongue), width));
     }
     out
 }
 
-fn component_text(component: &ComponentSheet, components: usize, width: usize) -> String {
+fn component_text(component: &ComponentSheet, components: usize, width: usize, tongue: Tongue) -> String {
     let mut out = String::new();
     if components > 1 {
         out.push_str(&format!("\n{}\n{}\n", component.title, "─".repeat(component.title.chars().count())));
     }
-    for line in head(component) {
+    for line in head(component, tongue) {
         out.push_str(&wrap(&line, width));
     }
     if component.stages.len() > 1 || component.figures.is_some() {
-        out.push_str(&format!("\nOverall formula\n{}\n", overall_table(component, width).trim_fmt()));
+        out.push_str(&format!("\n{}\n{}\n", tongue.sheet_overall(), overall_table(component, width, tongue).trim_fmt()));
     }
     for stage in component.stages.iter().filter(|stage| !stage.lines.is_empty()) {
-        out.push_str(&format!("\n{} ({})\n{}\n", stage.title, stage.kind.word(), stage_table(stage, width).trim_fmt()));
-        for line in &stage.lines {
-            if let Some(words) = remedy_in_words(line) {
-                out.push_str(&wrap(&words, width));
-            }
-        }
+        out.push_str(&stage_text(stage, width, tongue));
     }
     if !component.shifts.is_empty() {
-        let shifts: Vec<String> = component
-            .shifts
-            .iter()
-            .map(|shift| {
-                format!(
-                    "{} {} instead of {}",
-                    shift.ingredient,
-                    print::percent(shift.weighed, 2),
-                    print::percent(shift.wanted, 2)
-                )
-            })
-            .collect();
-        out.push_str(&wrap(&format!("As the scales show it: {}.", shifts.join("; ")), width));
+        let percent = |share| tongue.print.percent(share, 2);
+        let shifts = component.shifts.iter();
+        let shifts: Vec<String> =
+            shifts.map(|shift| tongue.sheet_shift(&shift.ingredient, percent(shift.weighed), percent(shift.wanted))).collect();
+        out.push_str(&wrap(&tongue.sheet_as_weighed(shifts.join("; ")), width));
+    }
+    out
+}
+
+fn stage_text(stage: &StageSheet, width: usize, tongue: Tongue) -> String {
+    let table = stage_table(stage, width, tongue);
+    let mut out = format!("\n{} ({})\n{}\n", stage.title, tongue.kind(stage.kind), table.trim_fmt());
+    let remedies = stage.lines.iter().filter_map(|line| remedy_told(line, tongue));
+    for words in goes_on(stage, tongue).into_iter().chain(remedies) {
+        out.push_str(&wrap(&words, width));
     }
     out
 }
@@ -77,63 +75,63 @@ pub fn right_align(table: &mut Table, columns: std::ops::Range<usize>) {
     }
 }
 
-fn overall_table(component: &ComponentSheet, width: usize) -> Table {
+fn overall_table(component: &ComponentSheet, width: usize, tongue: Tongue) -> Table {
     let mut table = ruled(width);
-    let many = component.stages.len() > 1;
+    // Only stages in which something is weighed have a column.
+    let shown = component.overall.beside(component.stages.len());
     let has_flour = component.figures.is_some();
-    let mut heading = vec!["".to_owned()];
+    let mut heading = vec![String::new()];
     if has_flour {
-        heading.push("% of flour".to_owned());
+        heading.push(tongue.percent_of_flour().to_owned());
     }
-    heading.push("total g".to_owned());
-    if many {
-        heading.extend(component.stages.iter().map(|stage| format!("{} g", stage.title)));
-    }
+    heading.push(tongue.total_grams().to_owned());
+    heading.extend(shown.iter().map(|s| format!("{}, g", component.stages[*s].title)));
     let columns = heading.len();
     table.set_header(heading);
     for row in &component.overall.rows {
         let mut cells = vec![row.kind.title().to_owned()];
         if has_flour {
-            cells.push(row.percent.map(bare_percent).unwrap_or_default());
+            cells.push(row.percent.map(|share| bare_percent_in(share, tongue)).unwrap_or_default());
         }
-        cells.push(bare_grams(row.mass));
-        if many {
-            cells.extend(row.by_stage.iter().map(|mass| bare_grams(*mass)));
-        }
+        cells.push(bare_grams_in(row.mass, tongue));
+        cells.extend(shown.iter().map(|s| bare_grams_in(row.by_stage[*s], tongue)));
         table.add_row(cells);
     }
-    table.add_row(total_row(component, has_flour));
+    table.add_row(total_row(component, &shown, has_flour, tongue));
     right_align(&mut table, 1..columns);
     table
 }
 
-fn total_row(component: &ComponentSheet, has_flour: bool) -> Vec<String> {
-    let mut total = vec!["total".to_owned()];
+fn total_row(component: &ComponentSheet, shown: &[usize], has_flour: bool, tongue: Tongue) -> Vec<String> {
+    let mut total = vec![tongue.total().to_owned()];
     if has_flour {
-        total.push(print::number(component.overall.percent().as_percent(), 1));
+        total.push(tongue.print.number(component.overall.percent().as_percent(), 1));
     }
-    total.push(bare_grams(component.overall.total));
+    total.push(bare_grams_in(component.overall.total, tongue));
+    total.extend(shown.iter().map(|s| bare_grams_in(component.overall.of_stage(*s), tongue)));
     total
 }
 
-fn stage_table(stage: &StageSheet, width: usize) -> Table {
+fn stage_table(stage: &StageSheet, width: usize, tongue: Tongue) -> Table {
     let mut table = ruled(width);
     let has_flour = stage.lines.iter().any(|line| line.percent.is_some());
     let mut heading = vec![""];
     if has_flour {
-        heading.push("% of its flour");
+        heading.push(tongue.percent_of_its_flour());
     }
-    heading.extend(["g", "scale shows", "uncertainty", "note"]);
+    heading.extend(["g", tongue.sheet_scale_shows(), tongue.sheet_uncertainty(), tongue.sheet_note()]);
     let numbers = heading.len() - 1;
     table.set_header(heading);
     for line in &stage.lines {
         let mut cells = vec![line.title.clone()];
         if has_flour {
-            cells.push(line.percent.map(bare_percent).unwrap_or_default());
+            cells.push(line.percent.map(|share| bare_percent_in(share, tongue)).unwrap_or_default());
         }
-        cells.push(bare_grams(line.mass));
-        cells.push(line.weighable.as_ref().map(|one| print::mass(one.shown)).unwrap_or_default());
-        cells.push(line.weighable.as_ref().map(|one| format!("±{}", print::percent(one.uncertainty, 1))).unwrap_or_default());
+        cells.push(bare_grams_in(line.mass, tongue));
+        cells.push(line.weighable.as_ref().map(|one| tongue.print.mass(one.shown)).unwrap_or_default());
+        cells.push(
+            line.weighable.as_ref().map(|one| format!("±{}", tongue.print.percent(one.uncertainty, 1))).unwrap_or_default(),
+        );
         cells.push(line.note.clone().unwrap_or_default());
         table.add_row(cells);
     }

@@ -3,6 +3,7 @@
 
 use crate::tongue::Tongue;
 use crate::words::makes;
+use formula::read::BookSettings;
 use formula::{Content, Formula};
 use plan::hours;
 use quantity::{TimeSpan, print};
@@ -16,6 +17,10 @@ pub struct Card {
     pub name: String,
     /// What readers see.
     pub title: String,
+    /// Its own language, where that is not the book's.
+    pub language: Option<String>,
+    /// The formulas that are the same recipe in other languages, as it states them.
+    pub translations: Vec<String>,
     /// The first sentence of its introduction.
     pub lead: String,
     /// Words to find it by.
@@ -53,7 +58,8 @@ pub struct Dated {
 impl Card {
     /// The card of a formula.
     #[must_use]
-    pub fn of(formula: &Formula, tongue: Tongue) -> Self {
+    pub fn of(formula: &Formula, settings: &BookSettings) -> Self {
+        let tongue = Tongue::of(settings.language_of(&formula.head));
         let (mut ingredients, mut formulas) = (BTreeMap::new(), Vec::new());
         for (_, line) in formula.lines() {
             match &line.content {
@@ -66,6 +72,8 @@ impl Card {
         Self {
             name: formula.name.clone(),
             title: formula.head.title.clone(),
+            language: formula.head.language.clone().filter(|language| *language != settings.language),
+            translations: formula.head.translations.iter().map(|name| name.value.clone()).collect(),
             lead: crate::page::first_sentence(&formula.head.intro).to_owned(),
             tags: formula.head.tags.clone(),
             makes: formula.components.first().map(|main| makes(main, tongue)).unwrap_or_default(),
@@ -81,7 +89,7 @@ impl Card {
         let ingredients: Vec<[&str; 2]> = self.ingredients.iter().map(|one| [one.name.as_str(), one.title.as_str()]).collect();
         json!({
             "title": self.title, "lead": self.lead, "tags": self.tags, "makes": self.makes, "time": self.time,
-            "ingredients": ingredients, "formulas": self.formulas,
+            "ingredients": ingredients, "formulas": self.formulas, "language": self.language, "translations": self.translations,
         })
     }
 
@@ -103,6 +111,8 @@ impl Card {
             time: text("time"),
             ingredients: kept.get("ingredients")?.as_array()?.iter().map(used).collect::<Option<_>>()?,
             formulas: texts("formulas")?,
+            language: text("language"),
+            translations: texts("translations").unwrap_or_default(),
         })
     }
 }

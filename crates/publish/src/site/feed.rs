@@ -37,7 +37,7 @@ pub fn feed(formulas: &[Dated], settings: &BookSettings) -> Option<String> {
 fn entry(one: &Dated, settings: &BookSettings) -> Markup {
     let address = page_address(settings, &page_name(&one.card.name)).unwrap_or_default();
     html! {
-        entry {
+        entry xml:lang=[one.card.language.as_deref()] {
             id { (address) }
             title { (text(&one.card.title)) }
             published { (one.published) }

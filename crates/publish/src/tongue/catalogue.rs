@@ -14,7 +14,7 @@ pub struct Catalogue {
 
 impl Catalogue {
     /// Reads the texts of a catalogue, a later one over an earlier one.
-    pub fn of(language: &'static str, texts: &[&'static str]) -> Self {
+    pub fn of(language: &'static str, texts: &[&str]) -> Self {
         let mut bundle = FluentBundle::new_concurrent(language.parse().into_iter().collect());
         // The pages set off what runs the other way themselves, and plain text has no use for marks of direction.
         bundle.set_use_isolating(false);

@@ -6,6 +6,7 @@ messages!(LABEL {
     label_best_before;
     label_best_before_end;
     label_carbohydrate;
+    label_check;
     label_day_and_month;
     label_days(count: f64, days: String);
     label_draft;
@@ -28,4 +29,5 @@ messages!(LABEL {
     label_sugars;
     label_use_by;
     label_year;
+    labels_of(what: &str);
 });

@@ -2,18 +2,20 @@
 //! a message. The words of the formula are its author's and are never touched.
 
 mod catalogue;
+mod day;
 mod exchange;
 mod label;
 mod message;
 mod page;
-mod paper;
 mod script;
+mod sheet;
 mod trade;
 
 #[cfg(test)]
 mod tests;
 
 use catalogue::Catalogue;
+use formula::read::German;
 use quantity::print::Notation;
 pub use script::CARRIED;
 use std::fmt;
@@ -31,13 +33,18 @@ static BRITISH: LazyLock<Catalogue> = LazyLock::new(|| Catalogue::of("en-GB", &[
 static AMERICAN: LazyLock<Catalogue> =
     LazyLock::new(|| Catalogue::of("en-US", &[include_str!("../../words/en-GB.ftl"), include_str!("../../words/en-US.ftl")]));
 static GERMAN: LazyLock<Catalogue> = LazyLock::new(|| Catalogue::of("de", &[include_str!("../../words/de.ftl")]));
+static AUSTRIAN: LazyLock<Catalogue> =
+    LazyLock::new(|| Catalogue::of("de-AT", &[include_str!("../../words/de.ftl"), include_str!("../../words/de-AT.ftl")]));
+// Switzerland writes no ß.
+static SWISS: LazyLock<Catalogue> =
+    LazyLock::new(|| Catalogue::of("de-CH", &[&include_str!("../../words/de.ftl").replace('ß', "ss")]));
 
 impl Tongue {
     /// The words for a language as BCP 47 writes it: German of any country, American English, else British English.
     #[must_use]
     pub fn of(language: &str) -> Self {
-        if formula::read::is_german(language) {
-            Self::german()
+        if let Some(german) = German::of(language) {
+            Self::german(german)
         } else if crate::spelling::is_american(language) {
             Self { catalogue: &AMERICAN, print: quantity::print::ENGLISH }
         } else {
@@ -45,12 +52,25 @@ impl Tongue {
         }
     }
 
-    /// German, with the marks of CLDR: a decimal comma, and a point between groups of three digits.
-    fn german() -> Self {
-        let words = Self { catalogue: &GERMAN, print: quantity::print::ENGLISH };
+    /// What a language calls itself, or its tag where there is no catalogue of it.
+    #[must_use]
+    pub fn name_of(language: &str) -> &str {
+        let tongue = Self::of(language);
+        let is_known = !tongue.is_english() || language.to_ascii_lowercase().starts_with("en");
+        if is_known { tongue.language_name() } else { language }
+    }
+
+    /// German of a country, with the marks of CLDR: what parts decimals, and what groups of three digits.
+    fn german(german: German) -> Self {
+        let (catalogue, point, group) = match german {
+            German::Common => (&GERMAN, ',', '.'),
+            German::Austrian => (&AUSTRIAN, ',', '\u{a0}'),
+            German::Swiss => (&SWISS, '.', '\u{2019}'),
+        };
+        let words = Self { catalogue, print: quantity::print::ENGLISH };
         let print = Notation {
-            point: ',',
-            group: '.',
+            point,
+            group,
             grouped_from: 4,
             to: words.figure_to(),
             cups: (words.figure_cup(), words.figure_cups()),
@@ -69,7 +89,7 @@ impl Tongue {
     /// Whether nouns keep their capital within a sentence.
     #[must_use]
     pub fn has_capital_nouns(self) -> bool {
-        self.catalogue.language == "de"
+        self.catalogue.language.starts_with("de")
     }
 
     /// A title as lists order it; German counts an umlaut as its plain letter, as DIN 5007 asks of words.

@@ -53,9 +53,13 @@ messages!(PAGE {
     hydration_of_all;
     hydration_of_water;
     in_a_serving;
+    in_other_languages;
     ingredient;
     keep_the_screen_on;
     keeping;
+    language_name;
+    learnt_of(count: f64, called: &str, trials: String);
+    learnt_times(each: String);
     lists;
     long_cm;
     makes;

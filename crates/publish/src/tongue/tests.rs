@@ -1,16 +1,22 @@
 //! Catalogues are whole: no message is missing, none is left over, and each takes what its accessor fills in.
 
 use super::message::Message;
-use super::{CARRIED, Tongue, exchange, label, page, paper, trade};
+use super::{CARRIED, Tongue, day, exchange, label, page, sheet, trade};
+use crate::page::ON_PAPER;
 use bench::cautions::NAMES;
 use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement};
 use formula::ingredient::allergens;
 use formula::read::{Action, StageKind};
+use plan::day::Station;
 use std::collections::{BTreeMap, BTreeSet};
 
 const BRITISH: &str = include_str!("../../words/en-GB.ftl");
 const AMERICAN: &str = include_str!("../../words/en-US.ftl");
 const GERMAN: &str = include_str!("../../words/de.ftl");
+const AUSTRIAN: &str = include_str!("../../words/de-AT.ftl");
+
+/// Weekdays from Monday on and months, by number.
+const NUMBERS: [&str; 12] = ["1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "11", "12"];
 
 /// What a message is filled with: what is printed, and what chooses a plural.
 #[derive(Debug, Default, PartialEq)]
@@ -48,7 +54,7 @@ fn follow(pattern: &Pattern<&str>, filling: &mut Filling) {
 
 /// Every message that a page, a label or a sheet may ask for, with what it is filled with.
 fn asked() -> BTreeMap<String, Vec<&'static str>> {
-    let parts: [&[Message]; 5] = [page::PAGE, trade::TRADE, exchange::EXCHANGE, label::LABEL, paper::PAPER];
+    let parts: [&[Message]; 6] = [page::PAGE, trade::TRADE, exchange::EXCHANGE, label::LABEL, sheet::SHEET, day::DAY];
     let accessors = parts.into_iter().flatten().map(|message| (message.id.to_owned(), message.takes.to_vec()));
     let carried = CARRIED.iter().map(|(id, takes)| ((*id).to_owned(), takes.to_vec()));
     let list = |prefix: &str, words: Vec<&str>| -> Vec<(String, Vec<&'static str>)> {
@@ -61,6 +67,10 @@ fn asked() -> BTreeMap<String, Vec<&'static str>> {
         list("caution_", NAMES.to_vec()),
         list("caution_text_", NAMES.to_vec()),
         list("allergen_", codes),
+        list("paper_", ON_PAPER.to_vec()),
+        list("station_", Station::ALL.map(day::station_word).to_vec()),
+        list("weekday_", NUMBERS[..7].to_vec()),
+        list("month_", NUMBERS.to_vec()),
     ];
     let mut all = BTreeMap::new();
     for (id, takes) in accessors.chain(carried).chain(lists.into_iter().flatten()) {
@@ -81,15 +91,17 @@ fn every_catalogue_has_every_message_and_no_other() {
         let unused: Vec<_> = told.keys().filter(|id| !asked.contains_key(*id)).collect();
         assert!(missing.is_empty() && unused.is_empty(), "{language}: missing {missing:?}, asked for by nothing {unused:?}");
     }
-    let british = messages(BRITISH);
-    let unknown: Vec<_> = messages(AMERICAN).into_keys().filter(|id| !british.contains_key(id)).collect();
-    assert!(unknown.is_empty(), "en-US spells {unknown:?} otherwise, which en-GB does not have");
+    for (country, whole, other) in [("en-US", BRITISH, AMERICAN), ("de-AT", GERMAN, AUSTRIAN)] {
+        let whole = messages(whole);
+        let unknown: Vec<_> = messages(other).into_keys().filter(|id| !whole.contains_key(id)).collect();
+        assert!(unknown.is_empty(), "{country} says {unknown:?} otherwise, which is said nowhere");
+    }
 }
 
 #[test]
 fn every_message_takes_what_it_is_filled_with() {
     let asked = asked();
-    for (language, text) in [("en-GB", BRITISH), ("en-US", AMERICAN), ("de", GERMAN)] {
+    for (language, text) in [("en-GB", BRITISH), ("en-US", AMERICAN), ("de", GERMAN), ("de-AT", AUSTRIAN)] {
         for (id, filling) in messages(text) {
             let takes = &asked[&id];
             let printed: BTreeSet<String> =
@@ -103,7 +115,7 @@ fn every_message_takes_what_it_is_filled_with() {
 
 #[test]
 fn every_message_can_be_said() {
-    for tongue in ["en-GB", "en-US", "de"].map(Tongue::of) {
+    for tongue in ["en-GB", "en-US", "de", "de-AT", "de-CH"].map(Tongue::of) {
         for (id, takes) in asked() {
             let with: Vec<_> = takes.iter().map(|name| (*name, if *name == "count" { 2.0.into() } else { "x".into() })).collect();
             let told = tongue.catalogue.told(&id, &with);
@@ -183,19 +195,33 @@ fn plurals_are_those_of_cldr() {
     }
 }
 
-/// CLDR, de: decimal comma, points between groups of three from four digits on, as ICU4X reads it; the minus is the
-/// SI brochure's in every language.
+/// CLDR, as ICU4X reads it: in Germany a decimal comma and points between groups of three from four digits on, in Austria
+/// spaces, in Switzerland a point and apostrophes; the minus is the SI brochure's in every language.
 #[test]
 fn german_numbers_are_those_of_cldr() {
     use icu_decimal::input::Decimal;
-    let locale: icu_locale_core::Locale = "de".parse().expect("a language");
-    let icu = icu_decimal::DecimalFormatter::try_new(locale.into(), Default::default()).expect("its numbers");
-    let print = Tongue::of("de").print;
-    for text in ["0", "0.5", "7.25", "999", "1000", "1234.5", "12345.67", "1234567.891", "-1234.5"] {
-        let decimal: Decimal = text.parse().expect("a number");
-        let expected = icu.format(&decimal).to_string().replace('-', "\u{2212}");
-        assert_eq!(print.number(text.parse().expect("a number"), 3), expected);
+    for language in ["de", "de-AT", "de-CH"] {
+        let locale: icu_locale_core::Locale = language.parse().expect("a language");
+        let icu = icu_decimal::DecimalFormatter::try_new(locale.into(), Default::default()).expect("its numbers");
+        let print = Tongue::of(language).print;
+        for text in ["0", "0.5", "7.25", "999", "1000", "1234.5", "12345.67", "1234567.891", "-1234.5"] {
+            let decimal: Decimal = text.parse().expect("a number");
+            let expected = icu.format(&decimal).to_string().replace('-', "\u{2212}");
+            assert_eq!(print.number(text.parse().expect("a number"), 3), expected, "{language}");
+        }
     }
+}
+
+/// No ß in Switzerland, as its Federal Chancellery writes ("Rechtschreibung", 2017, from memory); Jänner in Austria
+/// (CLDR, de-AT, from memory).
+#[test]
+fn german_of_a_country_is_spelt_as_there() {
+    let swiss = Tongue::of("de-CH");
+    assert!(asked().keys().all(|id| !swiss.catalogue.fixed(id).contains('ß')));
+    assert_eq!((swiss.egg_white(), swiss.label_protein()), ("Eiweiss", "Eiweiss"));
+    let january: jiff::ZonedDateTime = "2026-01-06T09:00[UTC]".parse().expect("a moment");
+    let told = ["de", "de-AT", "de-CH"].map(|language| Tongue::of(language).day(&january));
+    assert_eq!(told, ["Dienstag, 6. Januar", "Dienstag, 6. Jänner", "Dienstag, 6. Januar"]);
 }
 
 /// A decimal comma, a dash between ends of one unit and no space that breaks before a unit, after the SI brochure (9th

@@ -72,6 +72,12 @@ impl Tongue {
         self.catalogue.fixed_in("kind_", kind.word())
     }
 
+    /// What lies beside a page to be printed: "recipe card".
+    #[must_use]
+    pub fn on_paper(self, name: &str) -> &'static str {
+        self.catalogue.fixed_in("paper_", name)
+    }
+
     /// Whose spoons and cups.
     #[must_use]
     pub fn spoons(self, system: SpoonSystem) -> &'static str {

@@ -3,10 +3,10 @@
 use crate::demo::{formulas, german_book, visible};
 use bench::forecast::Surroundings;
 use formula::{Book, Formula};
-use publish::page::{Leaf, formula_page};
+use plan::day::{Workplace, usual};
+use publish::page::{Leaf, ON_PAPER, OnPaper, formula_page, sheets};
 use publish::reader::reader;
 use publish::site::{Card, Dated};
-use publish::tongue::Tongue;
 use serde_json::Value;
 use std::collections::BTreeMap;
 
@@ -22,7 +22,10 @@ const ENGLISH: &str = "the and of with for is are to from at until each makes se
 fn page_of(book: &Book, formula: &Formula) -> String {
     let around = Surroundings::of(&book.kitchen());
     let reader = reader(book, formula, &around);
-    formula_page(formula, &Leaf { reader: Some(&reader), ..Leaf::alone(&book.settings) })
+    let day = usual(formula, Workplace::of(&book.kitchen()), &around);
+    let on_paper = ON_PAPER.map(|name| OnPaper { file: format!("paper/{name}.pdf"), name });
+    let leaf = Leaf { reader: Some(&reader), day: day.as_ref(), on_paper: &on_paper, ..Leaf::alone(&book.settings) };
+    formula_page(formula, &leaf)
 }
 
 /// Every page of the book by its file.
@@ -31,10 +34,13 @@ fn pages() -> BTreeMap<String, String> {
     let formulas = formulas(&book);
     let dated = |formula: &Formula| {
         let moment = || "2026-11-25T12:00:00Z".to_owned();
-        Dated { card: Card::of(formula, Tongue::of("de")), published: moment(), updated: moment() }
+        Dated { card: Card::of(formula, &book.settings), published: moment(), updated: moment() }
     };
     let cards: Vec<Dated> = formulas.iter().map(dated).collect();
     let lists = publish::book_files(&cards, &book.settings).into_iter().map(|(file, text)| (file.to_owned(), text));
+    let sheet = |formula| publish::sheet::sheet(formula, &book.kitchen(), &book.settings);
+    let sheets = sheets(&formulas.iter().map(sheet).collect::<Vec<_>>(), &book.settings);
+    let lists = lists.chain([("sheets.html".to_owned(), sheets)]);
     lists.chain(formulas.iter().map(|formula| (format!("{}.html", formula.name), page_of(&book, formula)))).collect()
 }
 

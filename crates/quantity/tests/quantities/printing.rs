@@ -53,6 +53,7 @@ fn ranges_take_an_en_dash_and_one_symbol() {
     let hours = |from, to| Between { from: TimeSpan::hours(from), to: TimeSpan::hours(to) };
     assert_eq!(print::celsius(celsius(180.0, 190.0)), "180–190\u{a0}°C");
     assert_eq!(print::time(hours(12.0, 18.0)), "12–18\u{a0}h");
+    assert_eq!(print::time(hours(0.0, 24.0)), "0–24\u{a0}h");
     assert_eq!(print::time(hours(1.5, 2.5)), "1.5–2.5\u{a0}h");
     assert_eq!(print::celsius(celsius(20.0, 20.04)), "20\u{a0}°C", "a range that prints as one figure");
     // NIST SP 811, Appendix B.8: 350 °F is 176.7 °C; the page's oven figures go to the nearest five.

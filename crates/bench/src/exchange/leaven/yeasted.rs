@@ -57,7 +57,7 @@ fn give_parts(desk: &mut Desk, at: StageAt, stage: &Stage, culture: &Arc<Ingredi
                 let beside = stage.lines.iter().find(|line| line.is_flour).map(|line| line.name.clone()).unwrap_or_default();
                 desk.manuscript.insert_line(at, &beside, &part.name, &[("amount", &grams(more))]);
                 desk.balance.set(at, &part.name, more);
-                let language = &desk.book.settings.language;
+                let language = desk.language();
                 desk.mention_instead(at, &beside, |said| match said {
                     None => joined(&[mention(&beside, None), mention(&part.name, None)], language),
                     said => mention(&beside, said),

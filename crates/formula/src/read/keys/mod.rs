@@ -133,6 +133,8 @@ pub static FORMULA: Table = Table {
     keys: &[
         must("title", Text, "what readers see"),
         may("intro", Text, "a paragraph or two before the formula; an empty line parts paragraphs"),
+        may("language", Text, "the language of its texts as BCP 47 writes it, where that is not the book's: \"de\""),
+        may("translations", Texts, "the same recipe in other languages: names of formulas of this book"),
         may("tags", Texts, "words to find it by"),
         may("source", Text, "where it comes from"),
         may("notes", Texts, "what else a reader should know"),

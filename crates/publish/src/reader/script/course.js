@@ -6,7 +6,7 @@ const middle = ([from, to]) => (from + to) / 2;
 
 // How often a step is done for all pieces: its component grows as the batch does.
 const often = (step, times, pieces, isMain) => {
-  if (step.once === null || step.of === null) return 1;
+  if (!step.once || !step.of) return 1;
   return batches(isMain ? pieces : step.of * times, step.once);
 };
 
@@ -19,7 +19,7 @@ export function hours(way, { times, pieces }) {
   for (const stage of way.stages) {
     const length = [0, 0];
     for (const step of stage.steps) {
-      if (step.time === null) continue;
+      if (!step.time) continue;
       const many = often(step, times, pieces, isMain(stage));
       const sum = step.hot ? sums.cooking : step.hands ? sums.preparing : null;
       for (const end of [0, 1]) {
@@ -52,7 +52,7 @@ export function countdown(way, { times, pieces }, foreseen) {
   for (const stage of way.stages) {
     lasts.set(stage.key, stage.steps.map((step, n) => {
       const seen = foreseen.get(`${stage.key}.${n}`);
-      const once = seen && !seen.never ? seen.planned : step.time === null ? 0 : middle(step.time);
+      const once = seen && !seen.never ? seen.planned : step.time ? middle(step.time) : 0;
       return once * often(step, times, pieces, isMain(stage));
     }));
   }

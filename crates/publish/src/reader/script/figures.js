@@ -97,7 +97,7 @@ export function time(from, to) {
   for (const [size, symbol] of [[86400, 'd'], [3600, 'h'], [60, 'min'], [1, 's']]) {
     const isEven = (seconds) => ((seconds / size) * 2) % 1 === 0;
     const suits = size === 86400 ? to >= 3 * size : size < 3600 ? to < 180 * size : true;
-    if (from >= size && isEven(from) && isEven(to) && suits) {
+    if ((from >= size || from === 0) && to >= size && isEven(from) && isEven(to) && suits) {
       return range(from, to, (t) => number(t / size, 1), symbol);
     }
   }

@@ -18,7 +18,6 @@ use formula::{Diagnostic, Formula, Severity};
 use jiff::Timestamp;
 use maud::{Markup, html};
 use publish::site::Card;
-use publish::tongue::Tongue;
 use serde::Deserialize;
 use std::collections::{BTreeMap, BTreeSet};
 use store::Kind;
@@ -70,8 +69,7 @@ async fn book(State(desk): State<Desk>, visitor: Visitor, Query(sought): Query<S
     let changed = changes(&desk).await;
     let body = tokio::task::block_in_place(|| {
         let names: Vec<&str> = opened.book.formulas.keys().map(String::as_str).collect();
-        let tongue = Tongue::of(&opened.book.settings.language);
-        let card = |checked: formula::Checked<Formula>| Card::of(&checked.value, tongue);
+        let card = |checked: formula::Checked<Formula>| Card::of(&checked.value, &opened.book.settings);
         let all: Vec<Listed> = opened
             .each(&names, card)
             .into_iter()

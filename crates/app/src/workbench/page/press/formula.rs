@@ -85,7 +85,7 @@ pub async fn given(State(desk): State<Desk>, visitor: Visitor, Path((name, what)
         "sheet.pdf" => {
             let settings = &opened.book.settings;
             let sheet = publish::sheet::sheet(&formula, &opened.book.kitchen(), settings);
-            let words = publish::print::sheet(&sheet, &formula, &settings.language, publish::Units::of(settings));
+            let words = publish::print::sheet(&sheet, &formula, settings);
             paper(Printed::Sheet, Paper::A4, &words)
         }
         "cost" => cost(&one, &formula, &visitor, past.as_deref()),
