@@ -169,7 +169,7 @@ impl<'t, 'd> Fields<'t, 'd> {
             _ => None,
         };
         if date.is_none() {
-            let message = format!("“{name}” is no day of the calendar");
+            let message = format!("what “{name}” states is no day of the calendar");
             reader.report(&fault::NOT_A_DATE, value.span(), message, "write the year, the month and the day: date = 2026-11-02");
         }
         Some(At::new(date?, value.span()))

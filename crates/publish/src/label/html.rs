@@ -34,7 +34,7 @@ fn sheet(label: &Label) -> Markup {
                 (chapter("Still to be decided", &label.open))
                 (chapter("What small sellers may be spared; their authority decides", label.law.spared()))
                 h2 { "Rules and their dates" }
-                ul { @for rule in label.law.rules() { li { (rule.decides) ": " (rule.name) " (" (rule.date) ")" } } }
+                ul { @for rule in label.law.rules() { li { (quantity::print::capital(rule.decides)) ": " (rule.name) " (" (rule.date) ")" } } }
                 p { (words::letters(label)) }
                 }
             }

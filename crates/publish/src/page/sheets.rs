@@ -20,7 +20,7 @@ pub fn sheets(sheets: &[Sheet], settings: &BookSettings) -> String {
     let body = html! {
         main {
             @for sheet in sheets {
-                article.sheet {
+                article.sheet lang=[(sheet.language != settings.language).then_some(&sheet.language)] {
                     h1 { (sheet.title) }
                     @for component in &sheet.components { (component_markup(sheet, component)) }
                     p.fine { (capital(&sheet.tongue.sheet_weighed_for(&sheet.kitchen))) "." }

@@ -20,12 +20,18 @@ pub struct Meant {
 pub fn labels(labels: &[Label], settings: &BookSettings, meant: Meant) -> Value {
     let law = labels.first().map_or(Law::Eu, |one| one.law);
     let tongue = labels.first().map(words::tongue).unwrap_or_default();
+    // A label speaks the language of its law, or of the formula that it is of.
+    let language = match labels.first() {
+        Some(one) if one.is_german && !settings.is_german() => "de",
+        _ if law.is_european() => &settings.language,
+        _ => "en-US",
+    };
     let title = match labels {
         [one] => tongue.labels_of(&one.name),
         _ => tongue.labels_of(&settings.title),
     };
     json!({
-        "language": if law.is_european() { &settings.language } else { "en-US" },
+        "language": language,
         "title": title,
         "least": least(law, meant),
         "labels": labels.iter().map(|one| label(one, meant)).collect::<Vec<_>>(),

@@ -25,7 +25,9 @@ pub struct Sheet {
     pub name: String,
     /// The formula's title.
     pub title: String,
-    /// The language it is told in.
+    /// The language of its formula, as BCP 47 writes it.
+    pub language: String,
+    /// How that is told.
     pub tongue: Tongue,
     /// What its weights were rounded for.
     pub kitchen: String,
@@ -88,6 +90,7 @@ pub fn sheet(formula: &Formula, kitchen: &Kitchen, settings: &BookSettings) -> S
     Sheet {
         name: formula.name.clone(),
         title: formula.head.title.clone(),
+        language: settings.language_of(&formula.head).to_owned(),
         tongue: Tongue::of(settings.language_of(&formula.head)),
         kitchen: kitchen.title.clone(),
         components: components(formula, kitchen, settings),
