@@ -44,8 +44,11 @@ impl Line {
     ) -> Result<(u16, String), Error> {
         stream.get_mut().write_all(request(self.place, method, path, token, body).as_bytes()).await?;
         let (status, length) = head(&mut stream).await?;
-        let mut bytes = vec![0; length];
-        stream.read_exact(&mut bytes).await?;
+        let mut bytes = Vec::new();
+        match length {
+            Some(length) => piece(&mut stream, length, &mut bytes).await?,
+            None => in_pieces(&mut stream, &mut bytes).await?,
+        }
         self.stream = Some(stream);
         Ok((status, String::from_utf8_lossy(&bytes).into_owned()))
     }
@@ -73,8 +76,31 @@ fn request(place: Place, method: &str, path: &str, token: &str, body: &str) -> S
     format!("{method} {path} HTTP/1.1\r\nHost: {}\r\nx-parts: 1\r\n{said}\r\n{body}", place.to)
 }
 
-async fn head(stream: &mut BufReader<TcpStream>) -> Result<(u16, usize), Error> {
-    let (mut status, mut length, mut line) = (0, 0, String::new());
+async fn piece(stream: &mut BufReader<TcpStream>, length: usize, bytes: &mut Vec<u8>) -> Result<(), Error> {
+    let begun = bytes.len();
+    bytes.resize(begun + length, 0);
+    stream.read_exact(&mut bytes[begun..]).await?;
+    Ok(())
+}
+
+/// Reads what comes in pieces, each after its length (RFC 9112, 7.1).
+async fn in_pieces(stream: &mut BufReader<TcpStream>, bytes: &mut Vec<u8>) -> Result<(), Error> {
+    let mut line = String::new();
+    loop {
+        line.clear();
+        stream.read_line(&mut line).await?;
+        let length = usize::from_str_radix(line.trim_end(), 16).map_err(|_| Error::from(ErrorKind::InvalidData))?;
+        piece(stream, length, bytes).await?;
+        stream.read_line(&mut line).await?;
+        if length == 0 {
+            return Ok(());
+        }
+    }
+}
+
+/// The status, and how long the body is where that is told beforehand.
+async fn head(stream: &mut BufReader<TcpStream>) -> Result<(u16, Option<usize>), Error> {
+    let (mut status, mut length, mut line) = (0, Some(0), String::new());
     loop {
         line.clear();
         if stream.read_line(&mut line).await? == 0 {
@@ -84,7 +110,9 @@ async fn head(stream: &mut BufReader<TcpStream>) -> Result<(u16, usize), Error> 
         if let Some(rest) = told.strip_prefix("http/1.1 ") {
             status = rest.split(' ').next().and_then(|number| number.parse().ok()).unwrap_or_default();
         } else if let Some(rest) = told.strip_prefix("content-length: ") {
-            length = rest.parse().unwrap_or_default();
+            length = rest.parse().ok();
+        } else if told == "transfer-encoding: chunked" {
+            length = None;
         } else if told.is_empty() {
             return Ok((status, length));
         }

@@ -4,10 +4,14 @@ use super::door::{self, Visitor};
 use super::frame::Frame;
 use crate::failure::Failure;
 use axum::Extension;
+use axum::body::Body;
 use axum::http::{HeaderMap, StatusCode, header};
 use axum::response::{Html, IntoResponse, Redirect, Response};
 use bench::exchange::Unfit;
 use maud::{Markup, PreEscaped, html};
+use std::convert::Infallible;
+use tokio::sync::mpsc;
+use tokio_stream::wrappers::ReceiverStream;
 
 /// What a page or a part of one is answered with.
 pub type Answer = Result<Response, Refusal>;
@@ -149,6 +153,21 @@ pub fn parts(parts: &Markup) -> Answer {
 /// Stands between parts of an answer, so that a page need not read again what it shows already: white space to any other
 /// reader.
 pub const PARTED: PreEscaped<&str> = PreEscaped("\u{c}");
+
+/// Parts of a page in two turns: what is there at once, then what takes longer. Nothing more is worked out for a page that
+/// no longer listens, as while somebody types on.
+pub fn in_two_turns(first: &Markup, second: impl FnOnce() -> Markup + Send + 'static) -> Answer {
+    let (told, listens) = mpsc::channel::<Result<String, Infallible>>(2);
+    let turn = PARTED.0.repeat(2);
+    let _ = told.try_send(Ok(format!("{}{turn}", first.0)));
+    tokio::task::spawn_blocking(move || {
+        if !told.is_closed() {
+            let _ = told.blocking_send(Ok(second().into_string()));
+        }
+    });
+    let body = Body::from_stream(ReceiverStream::new(listens));
+    Ok(([(header::CONTENT_TYPE, "text/html; charset=utf-8")], body).into_response())
+}
 
 /// Whether parts are asked for instead of a page.
 pub fn wants_parts(headers: &HeaderMap) -> bool {

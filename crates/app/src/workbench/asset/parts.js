@@ -15,6 +15,7 @@ export function exchange(text, typing = document.activeElement) {
       for (const part of parts) {
         const old = part.id && document.getElementById(part.id);
         if (!old) continue;
+        for (let around = old.parentElement; around; around = around.parentElement) shown.delete(around);
         become(old, part, typing);
         written(old, typing);
       }

@@ -37,19 +37,22 @@ const moving = (control, down) => new URLSearchParams({ gesture: down ? "down" :
 let latest = 0;
 let trying = null;
 
-/** Tries what is being typed: the figures follow, the file stays. Only the last question counts. */
+/** Tries what is being typed: the figures follow, then the remarks; the file stays. Only the last question counts. */
 async function attempt(control) {
   const mine = ++latest;
   trying?.abort();
   trying = new AbortController();
-  const answer = await send(asked("/try"), said(control), trying.signal);
-  if (mine !== latest || !answer) return;
-  if (answer.ok) {
+  const figures = (text) => {
+    if (mine !== latest) return;
     control.removeAttribute("aria-invalid");
     forgive();
-    exchange(answer.text, control);
+    exchange(text, control);
     performance.mark("figures");
-  } else control.setAttribute("aria-invalid", "true");
+  };
+  const answer = await send(asked("/try"), said(control), trying.signal, figures);
+  if (mine !== latest || !answer) return;
+  if (answer.ok) exchange(answer.text, control);
+  else control.setAttribute("aria-invalid", "true");
 }
 
 /** Does it: the file is written, and the page shows what stands there. */

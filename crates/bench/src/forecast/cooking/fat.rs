@@ -1,8 +1,8 @@
 //! A piece in hot fat.
 
-use super::guesses::{Ends, FEW, band};
+use super::Heating;
+use super::guesses::{Ends, FEW, Told, each, told};
 use super::piece::Made;
-use super::{Heating, moist};
 use crate::forecast::surroundings::Surroundings;
 use crate::forecast::{middle, midway};
 use formula::Step;
@@ -19,18 +19,22 @@ const FOOD_HEAT: f64 = 3.0;
 pub fn heated(made: &Made, step: &Step, around: &Surroundings, (weight, ends): (Option<Mass>, Ends)) -> Heating {
     let fat = step.temperature.map_or(Temperature::celsius(175.0), midway);
     let time = step.time.map_or(TimeSpan::ZERO, middle);
-    let seen = cook(&made.piece, &immersed(fat, time));
     let usual = made.piece.saturation;
-    let core = |saturation: Fraction, stages: &[Stage]| course(&Piece { saturation, moments: FEW, ..made.piece }, stages).core();
-    let likeliest = moist(seen.expected.core(), made.boils());
-    let band = band(likeliest, made.boils(), ends, |end| {
+    let middle_of =
+        |saturation: Fraction, stages: &[Stage]| course(&Piece { saturation, moments: FEW, ..made.piece }, stages).core();
+    let as_usual = || {
+        let seen = cook(&made.piece, &immersed(fat, time));
+        let core = seen.expected.core();
+        (seen, core)
+    };
+    let Told { seen, core, band } = told(made.boils(), ends, as_usual, |end| {
         let moved = immersed_by(fat, time, |transfer| end.contact(transfer));
-        [core(end.of(SATURATION), &immersed(fat, time)), core(usual, &moved)]
+        each(|| middle_of(end.of(SATURATION), &immersed(fat, time)), || middle_of(usual, &moved))
     });
     let remark = around.heat.fryer.as_ref().zip(weight).and_then(|(fryer, weight)| fall(made, step, fryer, weight));
     Heating {
         seen,
-        core: likeliest,
+        core,
         band,
         off: time,
         assumed: vec!["fat that keeps its temperature".to_owned()],

@@ -1,8 +1,8 @@
 //! A piece on a griddle, one side after the other.
 
-use super::guesses::{Ends, FEW, band};
+use super::Heating;
+use super::guesses::{Ends, FEW, Told, each, told};
 use super::piece::Made;
-use super::{Heating, moist};
 use crate::forecast::surroundings::Surroundings;
 use crate::forecast::{middle, midway};
 use formula::Step;
@@ -18,25 +18,22 @@ pub fn heated(made: &Made, step: &Step, around: &Surroundings, ends: Ends) -> He
     let (pores, usual) = (around.calibration.pores(), made.piece.saturation);
     // What comes after the griddle does not count for the middle as it leaves it.
     let unrested = Griddle { rest: TimeSpan::ZERO, ..griddle.clone() };
-    let core = |saturation: Fraction, transfer: HeatTransfer| {
+    let middle_of = |saturation: Fraction, transfer: HeatTransfer| {
         course(&Piece { saturation, moments: FEW, ..made.piece }, &unrested.stages(transfer)).core()
     };
-    let seen = cook(&made.piece, &griddle.stages(griddle.transfer.usual));
-    let likeliest = moist(seen.expected.core_at(off).unwrap_or(made.piece.start), made.boils());
+    let as_usual = || {
+        let seen = cook(&made.piece, &griddle.stages(griddle.transfer.usual));
+        let core = seen.expected.core_at(off).unwrap_or(made.piece.start);
+        (seen, core)
+    };
+    let Told { seen, core, band } = told(made.boils(), ends, as_usual, |end| {
+        each(|| middle_of(end.of(pores), griddle.transfer.usual), || middle_of(usual, end.contact(&griddle.transfer)))
+    });
     let mark = around
         .heat
         .mark(griddle.surface)
         .map(|(mark, really)| format!("the knob at “{mark}” brings the surface to {}", print::celsius(Between::just(*really))));
-    Heating {
-        seen,
-        core: likeliest,
-        band: band(likeliest, made.boils(), ends, |end| {
-            [core(end.of(pores), griddle.transfer.usual), core(usual, end.contact(&griddle.transfer))]
-        }),
-        off,
-        assumed: Vec::new(),
-        remarks: mark.into_iter().collect(),
-    }
+    Heating { seen, core, band, off, assumed: Vec::new(), remarks: mark.into_iter().collect() }
 }
 
 /// The likeliest temperature of the middle as it leaves the griddle, between the poorest and the best contact.

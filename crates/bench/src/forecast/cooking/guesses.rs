@@ -7,6 +7,7 @@
 
 use super::moist;
 use quantity::{Between, HeatTransfer, Temperature, TemperatureDifference};
+use science::heat::cook::Cook;
 use science::heat::surroundings::Transfer;
 
 /// At which end of a guess a piece is cooked.
@@ -45,21 +46,49 @@ pub enum Ends {
 /// Of a cook whose end alone counts so many moments are kept.
 pub const FEW: u16 = 60;
 
-/// The band of the middle; `alone` gives it with each guess alone at an end. The water in a middle caps it at the boil.
-pub fn band(
-    usual: Temperature,
+/// What is foreseen of a middle, and where the guesses leave it.
+pub struct Told {
+    /// By the usual contact, and by conduction alone.
+    pub seen: Cook,
+    /// The middle by the usual contact.
+    pub core: Temperature,
+    /// From the least to the most.
+    pub band: (Temperature, Temperature),
+}
+
+/// Cooks as usual and at the ends of the guesses, on as many cores as there are; `alone` gives the middle with each guess
+/// alone at an end.
+pub fn told(
     boils: Temperature,
     ends: Ends,
-    alone: impl Fn(End) -> [Temperature; 2],
+    usual: impl FnOnce() -> (Cook, Temperature) + Send,
+    alone: impl Fn(End) -> [Temperature; 2] + Sync,
+) -> Told {
+    let ((seen, core), poor) = rayon::join(usual, || (ends == Ends::Both).then(|| alone(End::Poor)));
+    let core = moist(core, boils);
+    Told { seen, core, band: band(core, boils, poor, || alone(End::Good)) }
+}
+
+/// Two middles, each on a core of its own.
+pub fn each(one: impl FnOnce() -> Temperature + Send, other: impl FnOnce() -> Temperature + Send) -> [Temperature; 2] {
+    rayon::join(one, other).into()
+}
+
+/// The band of the middle: the water in a middle caps it at the boil; without a lower end it begins at what is usual.
+fn band(
+    usual: Temperature,
+    boils: Temperature,
+    poor: Option<[Temperature; 2]>,
+    good: impl FnOnce() -> [Temperature; 2],
 ) -> (Temperature, Temperature) {
-    let off = |end: End| {
-        let each = alone(end).map(|core| moist(core, boils).as_celsius() - usual.as_celsius());
+    let off = |end: End, alone: [Temperature; 2]| {
+        let each = alone.map(|core| moist(core, boils).as_celsius() - usual.as_celsius());
         let counted = each.map(|off| if end == End::Poor { off.min(0.0) } else { off.max(0.0) });
         TemperatureDifference::kelvins(libm::hypot(counted[0], counted[1]))
     };
     // Nothing is to be gained where it boils already, and a cook takes its time to work out.
-    let above = if usual >= boils { usual } else { moist(usual + off(End::Good), boils) };
-    (if ends == Ends::Both { usual - off(End::Poor) } else { usual }, above)
+    let above = if usual >= boils { usual } else { moist(usual + off(End::Good, good()), boils) };
+    (poor.map_or(usual, |poor| usual - off(End::Poor, poor)), above)
 }
 
 #[cfg(test)]
@@ -69,8 +98,8 @@ mod tests {
     const BOILS: Temperature = Temperature::celsius(100.0);
 
     fn told(usual: f64, poor: [f64; 2], good: [f64; 2]) -> (f64, f64) {
-        let ends = |end: End| if end == End::Poor { poor } else { good }.map(Temperature::celsius);
-        let (from, to) = band(Temperature::celsius(usual), BOILS, Ends::Both, ends);
+        let at = |ends: [f64; 2]| ends.map(Temperature::celsius);
+        let (from, to) = band(Temperature::celsius(usual), BOILS, Some(at(poor)), || at(good));
         (from.as_celsius(), to.as_celsius())
     }
 

@@ -1,8 +1,8 @@
 //! A piece in an oven, or one heat after another.
 
-use super::guesses::{Ends, FEW, band};
+use super::Heating;
+use super::guesses::{Ends, FEW, Told, each, told};
 use super::piece::Made;
-use super::{Heating, moist};
 use crate::forecast::surroundings::Surroundings;
 use crate::forecast::{middle, midway};
 use formula::{Origin, Step};
@@ -17,14 +17,17 @@ pub fn heated(made: &Made, steps: &[&Step], around: &Surroundings, ends: Ends) -
     let heats = heats(steps, around);
     let off = heats.iter().map(|(_, lasts)| *lasts).sum();
     let stages = |convection: HeatTransfer| stages(&made.piece, &heats, convection);
-    let seen = cook(&made.piece, &stages(transfer.usual));
     let usual = made.piece.saturation;
-    let core = |saturation: Fraction, convection: HeatTransfer| {
+    let middle_of = |saturation: Fraction, convection: HeatTransfer| {
         course(&Piece { saturation, moments: FEW, ..made.piece }, &stages(convection)).core()
     };
-    let likeliest = moist(seen.expected.core(), made.boils());
-    let band = band(likeliest, made.boils(), ends, |end| {
-        [core(end.of(SATURATION), transfer.usual), core(usual, end.contact(&transfer))]
+    let as_usual = || {
+        let seen = cook(&made.piece, &stages(transfer.usual));
+        let core = seen.expected.core();
+        (seen, core)
+    };
+    let Told { seen, core, band } = told(made.boils(), ends, as_usual, |end| {
+        each(|| middle_of(end.of(SATURATION), transfer.usual), || middle_of(usual, end.contact(&transfer)))
     });
     let mut assumed = vec!["moist air; ovens heat small pieces rather sooner than the model does".to_owned()];
     if is_assumed(&around.heat.fan.origin) {
@@ -37,7 +40,7 @@ pub fn heated(made: &Made, steps: &[&Step], around: &Surroundings, ends: Ends) -
         assumed.push("an oven that falls by 25 °C when loaded and is back in 6 min".to_owned());
     }
     let remarks = steps.iter().filter_map(|step| off_by(step, around)).collect();
-    Heating { seen, core: likeliest, band, off, assumed, remarks }
+    Heating { seen, core, band, off, assumed, remarks }
 }
 
 const fn is_assumed(origin: &Origin) -> bool {

@@ -11,7 +11,7 @@ mod text;
 mod today;
 
 use crate::book::Opened;
-use crate::workbench::answer::{Answer, PARTED, Refusal, page, parts, see, wants_parts};
+use crate::workbench::answer::{Answer, PARTED, Refusal, in_two_turns, page, parts, see, wants_parts};
 use crate::workbench::desk::Desk;
 use crate::workbench::door::{Role, Visitor};
 use crate::workbench::frame::Frame;
@@ -179,7 +179,7 @@ async fn standing(desk: &Desk, visitor: &Visitor, name: &str, wanted: &Wanted) -
     parts(&html! { (strokes(&one, &reach, visitor)) (made) })
 }
 
-/// What a stroke would do, written nowhere.
+/// What a stroke would do, written nowhere: the figures at once, then what the rules say of it.
 async fn tried(
     State(desk): State<Desk>,
     _visitor: Visitor,
@@ -188,24 +188,27 @@ async fn tried(
     Form(said): Form<Said>,
 ) -> Answer {
     let opened = desk.book();
-    let made = tokio::task::block_in_place(|| {
+    let first = || {
         let one = OnBench::of(&opened, &name)?;
         let (text, _) = gesture(&opened.book, one.source, &said.gesture()?)?;
         let source = Source { file: one.source.file.clone(), text };
-        let trying = OnBench { opened: &opened, source: &source, file: one.file.clone() };
+        let trying = OnBench { opened: &opened, source: &source, file: one.file };
         let checked = trying.checked();
         let kitchen = wanted.kitchen(&opened)?;
-        let sheet = || {
-            let found = opened.proof_read(checked.clone(), &kitchen);
-            let remarks = remarks::Remarks::of(&checked.value, &source.text, &found);
-            html! { (remarks.of_the_whole(&name)) (PARTED) (sheet::following(&checked.value, &kitchen, &trying, &remarks)) }
-        };
-        // Proof-reading foresees in the book's own kitchen, the figures beside it in the one that is looked at.
+        let sheet = || sheet::figures(&checked.value, &kitchen, &opened.book.settings);
         let (sheet, ahead) = rayon::join(sheet, || foresight::parts(&opened, &checked, &wanted));
-        let ahead = ahead?;
-        Ok::<_, Refusal>(html! { (sheet) (ahead) })
-    });
-    parts(&made?)
+        let figures = html! { (sheet) (ahead?) };
+        let file = trying.file;
+        Ok::<_, Refusal>((figures, source, file, checked, kitchen))
+    };
+    let (figures, source, file, checked, kitchen) = tokio::task::block_in_place(first)?;
+    in_two_turns(&figures, move || {
+        let trying = OnBench { opened: &opened, source: &source, file };
+        // Proof-reading foresees in the book's own kitchen, the figures in the one that is looked at.
+        let found = opened.proof_read(checked.clone(), &kitchen);
+        let remarks = remarks::Remarks::of(&checked.value, &source.text, &found);
+        html! { (remarks.of_the_whole(&name)) (PARTED) (sheet::following(&checked.value, &kitchen, &trying, &remarks)) }
+    })
 }
 
 /// A stroke, written into the file.

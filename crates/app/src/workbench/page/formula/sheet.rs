@@ -4,7 +4,7 @@ use super::OnBench;
 use super::remarks::{Remarks, remark};
 use super::steps;
 use crate::workbench::answer::PARTED;
-use formula::read::{Amount, Kitchen};
+use formula::read::{Amount, BookSettings, Kitchen};
 use formula::resolve::formula::StageAt;
 use formula::{Content, Formula, Line, Stage};
 use maud::{Markup, html};
@@ -19,6 +19,20 @@ pub fn markup(formula: &Formula, kitchen: &Kitchen, one: &OnBench, remarks: &Rem
         div #sheet {
             @for (c, sheet) in sheets.iter().enumerate() { (component(formula, c, sheet, remarks)) }
             (names(one))
+        }
+    }
+}
+
+/// The figures of the sheet alone, part by part, without remarks and methods: what follows a key at once.
+pub fn figures(formula: &Formula, kitchen: &Kitchen, settings: &BookSettings) -> Markup {
+    let sheets = components(formula, kitchen, settings);
+    html! {
+        @for (c, sheet) in sheets.iter().enumerate() {
+            @for (s, stage) in formula.components[c].stages.iter().enumerate() {
+                @for (line, of_sheet) in stage.lines.iter().zip(&sheet.stages[s].lines) { (row((c, s), stage, line, of_sheet)) (PARTED) }
+                (together((c, s), stage)) (PARTED)
+            }
+            (beside(c, sheet)) (PARTED)
         }
     }
 }
@@ -106,16 +120,7 @@ fn stage_markup(formula: &Formula, at: StageAt, stage: &Stage, of_sheet: &StageS
                                 (line_markup(at, stage, line, &of_sheet.lines[l], remarks))
                             }
                         }
-                        tfoot { tr {
-                            th scope="row" { "Together" }
-                            td.number {
-                                input id={ "total-" (c) "-" (s) } type="text" inputmode="decimal" size="7" value=(bare_grams(stage.mixed()))
-                                    aria-label={ (stage.title) " together, gram" } data-gesture="total" data-at={ (c) "." (s) } data-unit="g";
-                                span.unit aria-hidden="true" { "g" }
-                            }
-                            @if has_flour { td.number { (bare_percent(quantity::Fraction::ratio(stage.mixed() / stage.flour))) span.unit aria-hidden="true" { "%" } } }
-                            td colspan="2" { span.fine { "type a total: the rest moves, ticked lines stay" } }
-                        } }
+                        tfoot { (together(at, stage)) }
                     }
                 }
                 (adding(at, stage))
@@ -131,12 +136,47 @@ fn kind_beside(stage: &Stage) -> Option<String> {
     (!stage.title.to_lowercase().contains(&kind)).then_some(kind)
 }
 
+/// What the lines of a stage come to.
+fn together((c, s): StageAt, stage: &Stage) -> Markup {
+    html! {
+        tr id={ "together-" (c) "-" (s) } {
+            th scope="row" { "Together" }
+            td.number {
+                input id={ "total-" (c) "-" (s) } type="text" inputmode="decimal" size="7" value=(bare_grams(stage.mixed()))
+                    aria-label={ (stage.title) " together, gram" } data-gesture="total" data-at={ (c) "." (s) } data-unit="g";
+                span.unit aria-hidden="true" { "g" }
+            }
+            @if stage.flour > Mass::ZERO { td.number { (bare_percent(quantity::Fraction::ratio(stage.mixed() / stage.flour))) span.unit aria-hidden="true" { "%" } } }
+            td colspan="2" { span.fine { "type a total: the rest moves, ticked lines stay" } }
+        }
+    }
+}
+
 fn line_markup(at: StageAt, stage: &Stage, line: &Line, of_sheet: &LineSheet, remarks: &Remarks) -> Markup {
-    let key = format!("{}-{}-{}", at.0, at.1, line.name);
+    let key = key(at, line);
+    let columns = if stage.flour > Mass::ZERO { "5" } else { "4" };
+    html! {
+        (row(at, stage, line, of_sheet))
+        @if !remarks.of_line(&line.place).is_empty() {
+            tr id={ "remark-" (key) } { td colspan=(columns) { @for one in remarks.of_line(&line.place) { (remark(one, None)) } } }
+        }
+        @if let Some(words) = publish::sheet::words::remedy_in_words(of_sheet) {
+            tr id={ "remedy-" (key) } { td colspan=(columns) { p.fine { (words) } } }
+        }
+    }
+}
+
+/// A name for a line on the page.
+fn key(at: StageAt, line: &Line) -> String {
+    format!("{}-{}-{}", at.0, at.1, line.name)
+}
+
+/// A line with its figures.
+fn row(at: StageAt, stage: &Stage, line: &Line, of_sheet: &LineSheet) -> Markup {
+    let key = key(at, line);
     let place = format!("{}.{}", at.0, at.1);
     let has_flour = stage.flour > Mass::ZERO;
     let is_own_size = !(matches!(line.written, Amount::Part(_)) && matches!(line.content, Content::Stage(..)));
-    let columns = if has_flour { "5" } else { "4" };
     html! {
         tr id={ "line-" (key) } {
             th scope="row" {
@@ -162,12 +202,6 @@ fn line_markup(at: StageAt, stage: &Stage, line: &Line, of_sheet: &LineSheet, re
             }
             td.number.shows { (of_sheet.weighable.as_ref().map(|one| print::mass(one.shown)).unwrap_or_default()) }
             td.doing { (doing(&place, &key, stage, line, is_own_size)) }
-        }
-        @if !remarks.of_line(&line.place).is_empty() {
-            tr id={ "remark-" (key) } { td colspan=(columns) { @for one in remarks.of_line(&line.place) { (remark(one, None)) } } }
-        }
-        @if let Some(words) = publish::sheet::words::remedy_in_words(of_sheet) {
-            tr id={ "remedy-" (key) } { td colspan=(columns) { p.fine { (words) } } }
         }
     }
 }
