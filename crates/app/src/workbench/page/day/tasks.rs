@@ -11,13 +11,14 @@ use maud::{Markup, html};
 use plan::day::{StepName, Timeline, Wanted};
 use publish::day::{Task, tasks};
 
-/// What begins later than so long from now is told by its form alone, not by a tap.
-const SOON: SignedDuration = SignedDuration::from_hours(12);
+/// What is served and begins later than so long from now is told by its form alone, not by a tap.
+const SOON: SignedDuration = SignedDuration::from_hours(24);
 
 /// The tasks in order of time, day by day.
 pub fn list(asked: &Asked, wanted: &Wanted, day: &Timeline) -> Markup {
     let soon = wanted.now.checked_add(SOON).ok();
-    let is_near = |task: &Task| soon.as_ref().is_none_or(|soon| task.begin < *soon);
+    // On the day itself every step may be tapped: what was not told pushes the others far away.
+    let is_near = |task: &Task| soon.as_ref().is_none_or(|soon| task.begin < *soon || wanted.serve < *soon);
     let all = tasks(day);
     let mut days: Vec<&str> = all.iter().map(|task| task.day.as_str()).collect();
     days.dedup();
