@@ -29,6 +29,8 @@ fn a_new_formula_is_begun_once_and_can_be_undone() {
     assert_eq!(served.post("/new", &[("title", " ../ "), ("like", "starter:straight")]).status, 422);
     assert_eq!(served.post("/new", &[("title", "New"), ("like", "formula:../book")]).status, 404);
     served.sent_on("/new", &[("title", "Knots again"), ("like", "formula:cardamom-knots")]);
+    // What another formula cites was tasted of that one.
+    served.sent_on("/new", &[("title", "Muffins again"), ("like", "formula:potato-muffins")]);
     let kept = served.read("formulas/cardamom-knots.toml").lines().count();
     assert_eq!(served.read("formulas/knots-again.toml").lines().count(), kept, "a copy is whole");
     assert_eq!(served.sent_on("/formula/knots-again/back", &[]), "/changes");

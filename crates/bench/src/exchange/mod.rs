@@ -163,10 +163,15 @@ pub fn exchange(name: &str, book: &Book, formula: &str, around: &Surroundings, w
     let (source, before) = opened(book, formula)?;
     let mut desk = Desk::of(book, source, &before, around, wishes);
     (one.make)(&mut desk)?;
+    untasted(&mut desk);
+    finished(desk, one.grounds)
+}
+
+/// What comes of a change was never tasted.
+pub(crate) fn untasted(desk: &mut Desk) {
     if desk.manuscript.remove_from_head("evidence") {
         desk.lost.push("the evidence of tastings: what was tasted was made by the formula as it was".to_owned());
     }
-    finished(desk, one.grounds)
 }
 
 /// A formula after an exchange, for those who only cook it.

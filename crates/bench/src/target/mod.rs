@@ -20,7 +20,7 @@ pub(crate) use dose::factor_for;
 pub use dose::{Dose, Dosed, NoDose, When, find, yeast_for};
 pub use in_time::{InTime, in_time};
 
-use crate::exchange::{Desk, Exchanged, Part, Unfit, Wishes, finished, grams, opened};
+use crate::exchange::{Desk, Exchanged, Part, Unfit, Wishes, finished, grams, opened, untasted};
 use crate::forecast::Surroundings;
 use formula::resolve::formula::Content;
 use formula::{Book, Formula, Known};
@@ -176,7 +176,12 @@ pub fn solve(name: &str, book: &Book, formula: &str, around: &Surroundings, aske
     let mut desk = Desk::of(book, source, &before, around, &wishes);
     let Answer { figures, unmet } = (one.solve)(&mut desk, asked)?;
     let minded = desk.minded.clone();
-    let (changed, minded) = if desk.is_changed() { (Some(finished(desk, one.grounds)?), Vec::new()) } else { (None, minded) };
+    let (changed, minded) = if desk.is_changed() {
+        untasted(&mut desk);
+        (Some(finished(desk, one.grounds)?), Vec::new())
+    } else {
+        (None, minded)
+    };
     Ok(Solved { target: one.name, title: before.head.title.clone(), figures, unmet, changed, minded, grounds: one.grounds })
 }
 

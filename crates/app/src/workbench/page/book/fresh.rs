@@ -61,6 +61,8 @@ pub async fn begun(State(desk): State<Desk>, visitor: Visitor, Form(wish): Form<
     let broken = |_| Refusal::unfit("What it should begin with cannot be read.", "mend that first");
     let mut document: DocumentMut = like.parse().map_err(broken)?;
     document["title"] = value(title);
+    // What was tasted was the other one.
+    document.remove("evidence");
     let file = format!("formulas/{name}.toml");
     let change = Change { file: &file, from: &hash(""), text: document.to_string(), what: "begun", by: &visitor.name };
     desk.write(change).await?;
