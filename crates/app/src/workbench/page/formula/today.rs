@@ -77,7 +77,7 @@ async fn day(State(desk): State<Desk>, _visitor: Visitor, Path(name): Path<Strin
             Ok(day) => html! {
                 div #day {
                     figure.day-chart tabindex="0" { (publish::day::leading(&day, &|_| None)) }
-                    pre.drawing { (publish::day::text(&day, 100)) }
+                    pre.drawing tabindex="0" { (publish::day::text(&day, 100)) }
                 }
             },
             Err(_) => {
