@@ -66,6 +66,10 @@ fn said(page: &str) -> Vec<String> {
         rest = after;
     }
     text.push_str(rest);
+    // A drawing brings its look along, which nobody reads.
+    let mut looks = text.split("<style>");
+    let first = looks.next().unwrap_or_default().to_owned();
+    let text = looks.filter_map(|look| look.split_once("</style>")).fold(first, |text, (_, after)| text + after);
     let mut parts = text.split("<span lang=\"en\">");
     let mut german = parts.next().unwrap_or_default().to_owned();
     german.extend(parts.filter_map(|part| part.split_once("</span>")).map(|(_, after)| after));
