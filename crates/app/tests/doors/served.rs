@@ -129,7 +129,7 @@ impl Served {
     }
 
     fn send(&self, mut stream: TcpStream, asked: &Asked<'_>) -> TcpStream {
-        stream.set_read_timeout(Some(Duration::from_secs(60))).expect("a patience");
+        stream.set_read_timeout(Some(Duration::from_secs(300))).expect("a patience");
         let is_said = |name: &str| asked.headers.iter().any(|(own, _)| own.eq_ignore_ascii_case(name));
         let mut head = format!("{} {} HTTP/1.1\r\nConnection: close\r\n", asked.method, asked.path);
         if !is_said("host") {

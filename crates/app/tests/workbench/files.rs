@@ -18,7 +18,7 @@ fn form<'p>(page: &'p str, typed: &[(&'p str, &'p str)]) -> Vec<(String, String)
             control.split_once('>').map_or("", |(_, text)| text.trim_start_matches('\n')).to_owned()
         } else {
             let own = form
-                .split(&format!("<select name=\"{name}\">"))
+                .split(&format!("<select name=\"{name}\""))
                 .nth(1)
                 .and_then(|rest| rest.split("</select>").next())
                 .unwrap_or_default();
