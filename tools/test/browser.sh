@@ -25,6 +25,6 @@ for name in sheet-by-hand logging tasting published planning timeline sharing fi
   walk "$name"
 done
 walk reader 60 de
-for name in reader-looks usable workbench workbench-pages main-job; do
+for name in reader-looks usable workbench workbench-pages main-job second-browser; do
   walk "$name"
 done

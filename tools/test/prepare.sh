@@ -6,6 +6,7 @@ cd "$(dirname "$0")/../.."
 wanted=()
 need() { command -v "$1" >/dev/null 2>&1 || wanted+=("$2"); }
 need chromium chromium
+need firefox-esr firefox-esr
 need python3 python3
 need pip3 python3-pip
 python3 -c 'import venv, ensurepip' 2>/dev/null || wanted+=(python3-venv)

@@ -58,6 +58,8 @@ export const pages = [
   { name: 'kitchen', door: '/kitchens/{name}', path: '/kitchens/estuary' },
   { name: 'trials', door: '/trials', path: '/trials' },
   { name: 'trial', door: '/trial/{name}', path: '/trial/2026-11-14-muffins' },
+  { name: 'trials-plan', door: '/trials/plan', path: '/trials/plan?formula=potato-muffins&factors=milk%3D160%2C180' },
+  { name: 'trials-plan-sheet', door: '/trials/plan/sheet', path: '/trials/plan/sheet?formula=potato-muffins&factors=milk%3D160%2C180', codes: true, alone: true },
   { name: 'publish', door: '/publish', path: '/publish' },
   { name: 'cost', door: '/publish/{name}/{what}', path: '/publish/potato-muffins/cost' },
   { name: 'people', door: '/people', path: '/people' },
@@ -72,6 +74,7 @@ export const pages = [
   { name: 'tasting-going', path: '/tastings/softer-muffins', prepare: laid },
   { name: 'tasting-key', door: '/tastings/{name}/key', path: '/tastings/softer-muffins/key', fleeting: ['pre'] },
   { name: 'tasting-ballots', door: '/tastings/{name}/ballots', path: '/tastings/softer-muffins/ballots', codes: true, alone: true },
+  { name: 'tasting-paper', door: '/tastings/{name}/paper', path: '/tastings/softer-muffins/paper', codes: true },
   { name: 'taste', door: '/taste/{word}', path: ({ links }) => links[0], outside: true, codes: true },
   { name: 'taste-cup', path: ({ links }) => links[1], outside: true, codes: true, act: async (page) => {
     await page.locator('button').first().click();
@@ -96,6 +99,7 @@ export const notPages = [
   '/formula/{name}/parts',
   '/formula/{name}/story',
   '/live',
+  '/day/fixed',
   '/day/told',
   '/day/calendar.ics',
   '/day/prep.pdf',

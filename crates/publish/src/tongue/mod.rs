@@ -65,7 +65,7 @@ impl Tongue {
         let (catalogue, point, group) = match german {
             German::Common => (&GERMAN, ',', '.'),
             German::Austrian => (&AUSTRIAN, ',', '\u{a0}'),
-            German::Swiss => (&SWISS, '.', '\u{2019}'),
+            German::Swiss => (&SWISS, '.', '\''),
         };
         let words = Self { catalogue, print: quantity::print::ENGLISH };
         let print = Notation {
