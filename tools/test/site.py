@@ -58,6 +58,11 @@ def pages(folder):
     return sorted(os.path.basename(path) for path in glob.glob(f"{folder}/*.html"))
 
 
+def is_recipe(name):
+    """Whether a page is a formula's: not a list, and not what a tasting found."""
+    return name not in ("index.html", "tags.html", "ingredients.html") and not name.endswith(".evidence.html")
+
+
 def check_page(folder, name):
     html = open(f"{folder}/{name}", encoding="utf-8").read()
     tree = lxml.html.fromstring(html.encode("utf-8"))
@@ -73,7 +78,7 @@ def check_page(folder, name):
     if graph.get("og:url") != address:
         amiss(name, f"og:url is {graph.get('og:url')}")
     recipes = found["json-ld"]
-    if (name in ("index.html", "tags.html", "ingredients.html")) != (not recipes):
+    if is_recipe(name) != bool(recipes):
         amiss(name, f"{len(recipes)} recipes")
     for element in tree.xpath("//script|//style|//head"):
         element.drop_tree()
@@ -148,7 +153,7 @@ def check_site(folder):
     names = pages(folder)
     for name in names:
         check_page(folder, name)
-    formulas = [name for name in names if name not in ("index.html", "tags.html", "ingredients.html")]
+    formulas = [name for name in names if is_recipe(name)]
     check_feed(folder, formulas)
     check_sitemap(folder, names)
     check_links(folder, names)

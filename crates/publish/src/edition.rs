@@ -15,11 +15,15 @@ pub fn is_own(bytes: &[u8]) -> bool {
     head.starts_with(XML_HEAD) || head.contains(MARK)
 }
 
-/// The files of a published book that are no formula's page, by name.
+/// The files of a published book that are no formula's page, by name; `sheets` are its evidence sheets.
 #[must_use]
-pub fn book_files(formulas: &[Dated], settings: &BookSettings) -> BTreeMap<&'static str, String> {
+pub fn book_files<'s>(
+    formulas: &[Dated],
+    sheets: impl IntoIterator<Item = &'s str>,
+    settings: &BookSettings,
+) -> BTreeMap<&'static str, String> {
     let cards: Vec<&Card> = formulas.iter().map(|one| &one.card).collect();
-    let lists: Vec<&str> = LISTS.to_vec();
+    let lists: Vec<&str> = LISTS.into_iter().chain(sheets).collect();
     let mut files = BTreeMap::from([
         ("index.html", index_page(&cards, settings)),
         ("tags.html", tags_page(&cards, settings)),

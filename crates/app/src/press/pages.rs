@@ -51,11 +51,11 @@ impl Pages<'_> {
         let formulas: BTreeMap<String, Kept> = self.formulas.par_iter().map(each).collect::<Result<_, Failure>>()?;
         bar.finish_and_clear();
         let dated: Vec<Dated> = formulas.values().map(dated).collect();
-        let lists = publish::book_files(&dated, settings);
+        let sheets = self.evidence.sheets(self.opened);
+        let lists = publish::book_files(&dated, sheets.keys().map(String::as_str), settings);
         for (name, text) in &lists {
             folder.stage(name, text.as_bytes())?;
         }
-        let sheets = self.evidence.sheets(self.opened);
         for (name, text) in &sheets {
             folder.stage(name, text.as_bytes())?;
         }

@@ -37,7 +37,7 @@ fn pages() -> BTreeMap<String, String> {
         Dated { card: Card::of(formula, &book.settings), published: moment(), updated: moment() }
     };
     let cards: Vec<Dated> = formulas.iter().map(dated).collect();
-    let lists = publish::book_files(&cards, &book.settings).into_iter().map(|(file, text)| (file.to_owned(), text));
+    let lists = publish::book_files(&cards, [], &book.settings).into_iter().map(|(file, text)| (file.to_owned(), text));
     let sheet = |formula| publish::sheet::sheet(formula, &book.kitchen(), &book.settings);
     let sheets = sheets(&formulas.iter().map(sheet).collect::<Vec<_>>(), &book.settings);
     let lists = lists.chain([("sheets.html".to_owned(), sheets)]);
