@@ -262,6 +262,12 @@ async fn count(store: &Store, held: &Held) -> Result<String, Failure> {
     Ok(format!("{whole} of {} seats have answered everything, {in_part} in part; {agreed} agreed to taste.", progress.len()))
 }
 
+/// Why a tasting cannot be shown from the memory, with the way to it where its raw data lie beside it.
+fn beside(opened: &Opened, name: &str, failure: Failure) -> Failure {
+    let file = opened.folder.join("tastings").join(format!("{name}.csv"));
+    if file.is_file() { failure.hint(format!("its raw data are there: add --from {}", file.display())) } else { failure }
+}
+
 /// Shows the report, from the store or from a table.
 async fn report(which: &Which, opened: &Opened, from: Option<&Path>, format: Form) -> Result<(), Failure> {
     let reported = match from {
@@ -272,7 +278,7 @@ async fn report(which: &Which, opened: &Opened, from: Option<&Path>, format: For
             Reported::of(tasting, raw, opened)
         }
         None => {
-            let (store, held) = which.held(opened).await?;
+            let (store, held) = which.held(opened).await.map_err(|failure| beside(opened, &which.name, failure))?;
             let raw = raw(&store, &held).await?;
             Reported::of(held.tasting, raw, opened)
         }
