@@ -12,7 +12,6 @@ use formula::{Book, BookText, Checked, Diagnostic, Formula, Severity};
 use libfuzzer_sys::fuzz_target;
 use publish::page::{Leaf, formula_page, index_page, ingredients_page, tags_page};
 use publish::site::Card;
-use publish::tongue::Tongue;
 use quantity::{Count, Mass};
 use std::collections::BTreeMap;
 
@@ -115,7 +114,7 @@ fn in_the_kitchen(texts: &BTreeMap<String, Source>, book: &Book, changed: &str, 
         if let Some(cost) = bench::cost::cost(formula, &foreseen, &book.prices, &book.settings) {
             let sale = bench::cost::prices(&cost, &book.prices.wanted, None);
             let history = bench::cost::history(formula, &book.prices);
-            let costing = publish::costing::Costing { title: &formula.head.title, piece: "piece", cost, sale, history };
+            let costing = publish::costing::Costing { title: &formula.head.title, piece: "piece", cost, sale, history, paid: Vec::new() };
             let _ = publish::costing::text(&costing, 80);
             let _ = publish::costing::json(&costing);
         }
@@ -128,7 +127,7 @@ fn in_the_kitchen(texts: &BTreeMap<String, Source>, book: &Book, changed: &str, 
     for formula in &all {
         let _ = formula_page(formula, &leaf);
     }
-    let cards: Vec<Card> = all.iter().map(|one| Card::of(one, Tongue::of(&book.settings.language))).collect();
+    let cards: Vec<Card> = all.iter().map(|one| Card::of(one, &book.settings)).collect();
     let cards: Vec<&Card> = cards.iter().collect();
     let _ = (index_page(&cards, &book.settings), tags_page(&cards, &book.settings), ingredients_page(&cards, &book.settings));
 }
