@@ -43,7 +43,7 @@ const views = [
   { viewport: { width: 1280, height: 900 }, colorScheme: 'dark' },
 ];
 const lists = ['index.html', 'tags.html', 'ingredients.html'];
-const names = readdirSync(resolve(place, 'site')).filter((file) => file.endsWith('.html') && !lists.includes(file)).map((file) => file.replace('.html', ''));
+const names = readdirSync(resolve(place, 'site')).filter((file) => file.endsWith('.html') && !file.endsWith('.evidence.html') && !lists.includes(file)).map((file) => file.replace('.html', ''));
 
 async function look(browser, name) {
   for (const view of views) {

@@ -14,7 +14,7 @@ rmSync(place, { recursive: true, force: true });
 mkdirSync(place, { recursive: true });
 execFileSync(resolve(root, 'target/debug/wellproved'), ['publish', resolve(root, 'examples/saltmarsh'), '--out', place], { stdio: 'ignore' });
 const lists = ['index.html', 'tags.html', 'ingredients.html'];
-const pages = readdirSync(place).filter((file) => file.endsWith('.html') && !lists.includes(file));
+const pages = readdirSync(place).filter((file) => file.endsWith('.html') && !file.endsWith('.evidence.html') && !lists.includes(file));
 
 // Scripts of the page are run when it is read to its end, and before the browser says that its content is there.
 const waited = () => {
