@@ -100,8 +100,7 @@ async function byKeyboard() {
   await keyboard.to('#g-0-1-milk-whole');
   await keyboard.press('Control+a');
   await page.keyboard.type('260');
-  await changes(page, 'water-0', water);
-  walk.check('keyboard: true water follows the milk while it is typed', true);
+  await walk.sees('keyboard: true water follows the milk while it is typed', changes(page, 'water-0', water));
   await keyboard.press('Enter');
   await says(page, '#strokes', 'whole milk: 260 g');
   walk.check('keyboard: the rise follows too', (await rises(page)) !== rise, rise);
@@ -207,8 +206,7 @@ async function byThumb(colorScheme) {
   await tap('Back to the sheet');
   await ready(page);
   await tap('Undo');
-  await page.waitForSelector('#remark-0-1-salt', { state: 'detached' });
-  walk.check(`${how}: a remark comes, says why, and goes with Undo`, true);
+  await walk.sees(`${how}: a remark comes, says why, and goes with Undo`, page.waitForSelector('#remark-0-1-salt', { state: 'detached' }));
   await tap('Exchange', 'nav.ways');
   await page.waitForURL(/\/exchange/u);
   await tap('Leaven');

@@ -76,6 +76,12 @@ export class Walk {
     console.log(`${holds ? 'fine ' : 'amiss'} ${words}${holds || seen === '' ? '' : `: ${typeof seen === 'string' ? seen : JSON.stringify(seen)}`}`);
   }
 
+  /** The same of something that is waited for: it fails where it does not come in time. */
+  async sees(words, waiting) {
+    const late = await Promise.resolve(waiting).then(() => '', (error) => error.message.split('\n')[0]);
+    this.check(words, late === '', late);
+  }
+
   end() {
     process.exit(this.amiss > 0 ? 1 : 0);
   }

@@ -70,8 +70,7 @@ await opened({}, ahead, async (page) => {
   await page.waitForFunction(() => document.querySelector('.day-chart .fixed') === null);
   walk.check('let go, it moves again', (await begin(griddle)) === before);
   await page.keyboard.press('Control+z');
-  await page.waitForSelector('.day-chart .fixed');
-  walk.check('the keyboard undoes as well', true);
+  await walk.sees('the keyboard undoes as well', page.waitForSelector('.day-chart .fixed'));
 });
 
 // A click on a bar still leads to its step.
@@ -126,8 +125,7 @@ await opened({ viewport: { width: 390, height: 844 } }, morning, async (page) =>
   walk.check('what follows at once goes on', (await bulk.getByRole('button', { name: /^Begun now/ }).count()) === 0 && (await bulk.locator('b').textContent()).startsWith('08:10'));
   walk.check('what goes on is not moved', (await bar(page, 'bulk').getAttribute('data-moves')) === null);
   await page.getByRole('link', { name: /^take back/ }).click();
-  await page.waitForFunction(() => !document.querySelector('#so-far'));
-  walk.check('and is taken back', true);
+  await walk.sees('and is taken back', page.waitForFunction(() => !document.querySelector('#so-far')));
 });
 
 // An impossible wish is named, with what to give up.

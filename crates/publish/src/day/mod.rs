@@ -26,4 +26,5 @@ pub use shopping::shopping;
 pub(crate) use text::place_in;
 pub use text::text;
 pub(crate) use wishes::gives_way_in;
+pub(crate) use words::station;
 pub(crate) use words::{rests, verb_in, what_in};

@@ -79,7 +79,7 @@ pub const fn hands(job: &Job, entry: &Entry) -> &'static str {
     }
 }
 
-/// A station's name.
+/// A station's word, in JSON and in the catalogues.
 pub const fn station(station: Station) -> &'static str {
     match station {
         Station::Hands => "hands",

@@ -79,23 +79,11 @@ impl Tongue {
 
     /// A station's name.
     pub(crate) fn station(self, station: Station) -> &'static str {
-        self.catalogue.fixed_in("station_", station_word(station))
+        self.catalogue.fixed_in("station_", crate::day::station(station))
     }
 
     /// Until when nobody is at hand: "asleep until 06:10".
     pub(crate) fn away_until(self, why: Why, time: String) -> String {
         if why == Why::Asleep { self.day_asleep_until(time) } else { self.day_out_until(time) }
-    }
-}
-
-/// The word of a station in the catalogues.
-pub(super) const fn station_word(station: Station) -> &'static str {
-    match station {
-        Station::Hands => "hands",
-        Station::Ring => "ring",
-        Station::Oven => "oven",
-        Station::Griddle => "griddle",
-        Station::Mixer => "mixer",
-        Station::Proofer => "proofer",
     }
 }

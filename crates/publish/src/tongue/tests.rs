@@ -68,7 +68,7 @@ fn asked() -> BTreeMap<String, Vec<&'static str>> {
         list("caution_text_", NAMES.to_vec()),
         list("allergen_", codes),
         list("paper_", ON_PAPER.to_vec()),
-        list("station_", Station::ALL.map(day::station_word).to_vec()),
+        list("station_", Station::ALL.map(crate::day::station).to_vec()),
         list("weekday_", NUMBERS[..7].to_vec()),
         list("month_", NUMBERS.to_vec()),
     ];
