@@ -34,9 +34,10 @@ async function opened(browser, view, address, act) {
   const where = () => new URL(page.url()).pathname;
   page.on('pageerror', (error) => amiss(where(), error.message));
   page.on('console', (message) => { if (message.type() === 'error') amiss(where(), `console: ${message.text()}`); });
-  await page.goto(address);
-  await act(page);
-  await context.close();
+  try {
+    await page.goto(address);
+    await act(page);
+  } finally { await context.close(); }
 }
 
 async function judged(page, name) {

@@ -13,7 +13,17 @@ const STILL = 6;
 const drawing = () => document.querySelector(".day-chart svg[data-zone]");
 const bars = (job) => [...document.querySelectorAll(`.day-chart a[data-job="${job}"]`)];
 const depth = () => history.state?.depth ?? 0;
+const here = () => location.href.split("#")[0];
 let furthest = depth();
+/** The address of the day that is shown, without the place in it. */
+let shown = here();
+
+/** To a place in the page, which is no step to come back from. */
+function leap(to) {
+  const state = history.state;
+  location.replace(to);
+  history.replaceState(state, "");
+}
 
 /** Where moments lie on the paper: pairs of a place and a minute, in order. */
 const knots = () => drawing().dataset.hours.split(" ").map((pair) => pair.split(",").map(Number));
@@ -130,6 +140,7 @@ async function anew(address, form, control) {
 }
 
 function show(text) {
+  shown = here();
   before = begins();
   const job = document.activeElement?.closest?.(".day-chart a[id]")?.dataset.job;
   release();
@@ -213,7 +224,7 @@ document.addEventListener("keydown", (event) => {
   } else if (event.key === "Enter" && (moved || bar?.dataset.leads)) {
     event.preventDefault();
     if (moved) keep();
-    else location.hash = bar.dataset.leads;
+    else leap(bar.dataset.leads);
   } else if (moved && event.key === "Escape") release();
   else if ((event.ctrlKey || event.metaKey) && !event.target.closest?.("input, textarea, select")) {
     const way = { z: event.shiftKey ? "forth" : "back", y: "forth" }[event.key.toLowerCase()];
@@ -237,7 +248,7 @@ document.addEventListener("click", (event) => {
   const link = event.target.closest?.("a[data-anew]");
   const bar = event.target.closest?.(".day-chart a");
   if (bar && event.timeStamp - after < 100) event.preventDefault();
-  else if (bar?.dataset.leads) location.hash = bar.dataset.leads;
+  else if (bar?.dataset.leads) leap(bar.dataset.leads);
   if (button) step(button.dataset.way);
   else if (link && !event.ctrlKey && !event.metaKey && !event.shiftKey) {
     event.preventDefault();
@@ -251,6 +262,8 @@ document.addEventListener("submit", (event) => {
   anew(form.action, new FormData(form, event.submitter), event.submitter ?? form).then((is) => is && say(others()));
 });
 addEventListener("popstate", async () => {
+  // A leap within the page is no other day, and what is being typed stays.
+  if (here() === shown) return;
   const answer = await fetch(location.href).catch(() => null);
   if (!answer) return;
   show(await answer.text());
