@@ -115,7 +115,8 @@ pub fn file_of(kind: Kind, name: &str) -> String {
         Kind::Tasting => "tastings",
         Kind::Trial => "trials",
     };
-    format!("{folder}/{name}.toml")
+    let ending = if name.ends_with(".csv") { "" } else { ".toml" };
+    format!("{folder}/{name}{ending}")
 }
 
 /// What a file of a book is called in its memory: "formulas/rye.toml" is the formula “rye”.
@@ -148,6 +149,7 @@ mod tests {
             (Kind::Formula, "winter/rye"),
             (Kind::Ingredients, "own"),
             (Kind::Kitchen, "estuary"),
+            (Kind::Kitchen, "estuary-week.csv"),
             (Kind::Tasting, "softer"),
             (Kind::Trial, "2026-11-14-rye"),
         ] {

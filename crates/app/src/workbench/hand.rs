@@ -100,11 +100,16 @@ impl Desk {
 
     /// Writes what was noted at the bench, for one who alone may write: a note is kept even where the memory is away;
     /// then it is the one thing that cannot be undone.
-    pub async fn note_down(&self, _alone: &Alone<'_>, change: Change<'_>) -> Result<Arc<Opened>, Refusal> {
-        if let Err(failure) = self.remembered(&change).await {
+    pub async fn note_down(&self, alone: &Alone<'_>, change: Change<'_>) -> Result<Arc<Opened>, Refusal> {
+        self.remember(alone, &change).await;
+        self.put(change.file, &change.text, change.what, change.by)
+    }
+
+    /// Remembers a change that is about to be made, if that can be.
+    pub async fn remember(&self, _alone: &Alone<'_>, change: &Change<'_>) {
+        if let Err(failure) = self.remembered(change).await {
             terminal::remark(&format!("noted, but it cannot be undone: {failure}"));
         }
-        self.put(change.file, &change.text, change.what, change.by)
     }
 
     async fn remembered(&self, change: &Change<'_>) -> Result<(), Failure> {

@@ -62,6 +62,32 @@ fn an_empty_folder_offers_the_demo_book() {
 }
 
 #[test]
+fn the_demo_book_goes_as_it_came_and_comes_back_file_by_file() {
+    let served = Browsed::nothing();
+    served.sent_on("/demo", &[]);
+    assert!(served.page("/changes").contains("Take the demo book away"));
+    let changed = format!("{}# by another hand\n", served.read("formulas/potato-muffins.toml"));
+    std::fs::write(served.path("formulas/potato-muffins.toml"), &changed).expect("a file of one's own");
+    assert_eq!(served.sent_on("/demo/away", &[]), "/changes");
+    let left: Vec<_> =
+        ["formulas", "ingredients", "trials"].iter().flat_map(|one| std::fs::read_dir(served.path(one))).flatten().collect();
+    assert!(left.is_empty() && !served.path("book.toml").exists(), "something stays: {left:?}");
+    assert!(served.page("/").contains("Lay the demo book here"));
+    served.sent_on("/changes/back", &[("file", "formulas/potato-muffins.toml")]);
+    assert_eq!(served.read("formulas/potato-muffins.toml"), changed, "with what was changed in it");
+    served.sent_on("/changes/back", &[("file", "kitchens/boathouse-week.csv")]);
+    assert!(served.read("kitchens/boathouse-week.csv").contains('\n'));
+}
+
+#[test]
+fn what_was_not_laid_by_the_workbench_is_not_its_to_take_away() {
+    let served = Browsed::demo();
+    assert!(!served.page("/changes").contains("Take the demo book away"));
+    assert_eq!(served.post("/demo/away", &[]).status, 422);
+    assert!(served.path("book.toml").exists());
+}
+
+#[test]
 fn a_first_formula_makes_an_empty_folder_a_book() {
     let served = Browsed::nothing();
     served.sent_on("/new", &[("title", "Rolls"), ("like", "starter:sponge")]);

@@ -37,13 +37,18 @@ fn send(served: &Browsed, page: &str, fields: &[(String, String)]) -> u16 {
 }
 
 #[test]
-fn a_kitchen_that_is_sent_back_as_it_stands_stays_to_the_letter() {
+fn what_is_sent_back_as_it_stands_stays_to_the_letter() {
     let served = Browsed::demo();
-    for name in ["estuary", "boathouse"] {
-        let (file, at) = (format!("kitchens/{name}.toml"), format!("/kitchens/{name}"));
-        let before = served.read(&file);
-        assert_eq!(send(&served, &at, &form(&served.page(&at), &[])), 303);
-        assert_eq!(served.read(&file), before);
+    for (file, at) in [
+        ("kitchens/estuary.toml", "/kitchens/estuary"),
+        ("kitchens/boathouse.toml", "/kitchens/boathouse"),
+        ("book.toml", "/settings/book"),
+        ("prices.toml", "/settings/prices"),
+        ("larder.toml", "/settings/larder"),
+    ] {
+        let before = served.read(file);
+        assert_eq!(send(&served, at, &form(&served.page(at), &[])), 303, "{at}");
+        assert_eq!(served.read(file), before);
     }
 }
 
@@ -117,6 +122,50 @@ fn a_kitchen_is_begun() {
     for other in ["book.toml", "kitchens/../../secret.toml", "", "kitchens/estuary.toml"] {
         assert_eq!(served.post("/changes/back", &[("file", other)]).status, 404, "{other}: nothing was changed there");
     }
+}
+
+#[test]
+fn prices_and_the_larder_are_written_by_hand_and_taken_back() {
+    let served = Browsed::demo();
+    let (file, at) = ("prices.toml", "/settings/prices");
+    let before = served.read(file);
+    let typed = [
+        ("hour", "21 EUR"),
+        ("price.new.of", "milk-whole"),
+        ("price.new.pack", "1 l"),
+        ("price.new.costs", "1.39 EUR"),
+        ("price.new.on", "2026-11-20"),
+        ("price.0.on", "2026-10-03"),
+    ];
+    assert_eq!(send(&served, at, &form(&served.page(at), &typed)), 303);
+    let after = served.read(file);
+    for said in ["hour = \"21 EUR\"", "costs = \"1.39 EUR\"", "on = 2026-10-03\n"] {
+        assert!(after.contains(said), "{said}\n{after}");
+    }
+    assert_eq!(served.sent_on("/changes/back", &[("file", file), ("to", at)]), at);
+    assert_eq!(served.read(file), before, "undone to the letter");
+    for (field, wrong) in [("price.0.costs", "dear"), ("price.0.of", "moonstone"), ("tax", "a lot")] {
+        assert_eq!(send(&served, at, &form(&served.page(at), &[(field, wrong)])), 422, "{field} = {wrong}");
+    }
+    let at = "/settings/larder";
+    let typed = [("on", "2026-11-26"), ("holds", "milk-whole = 2 l\negg-whole = 6")];
+    assert_eq!(send(&served, at, &form(&served.page(at), &typed)), 303);
+    let larder = served.read("larder.toml");
+    assert!(larder.contains("on = 2026-11-26\n") && larder.contains("egg-whole = 6") && !larder.contains("bay-leaf"), "{larder}");
+    assert_eq!(send(&served, at, &form(&served.page(at), &[("on", "yesterday")])), 422);
+    assert_eq!(served.get("/settings/keys").status, 404);
+    assert_eq!(served.get("/settings/..%2Fbook").status, 404);
+}
+
+#[test]
+fn the_larder_of_a_book_without_one_is_begun() {
+    let served = Browsed::demo();
+    std::fs::remove_file(served.path("larder.toml")).expect("a larder");
+    served.sent_on("/kitchens", &[("title", "Anywhere")]);
+    let typed = [("on", "2026-11-26"), ("holds", "salt = 700 g")];
+    let at = "/settings/larder";
+    assert_eq!(send(&served, at, &form(&served.page(at), &typed)), 303);
+    assert!(served.read("larder.toml").contains("salt = \"700 g\""));
 }
 
 #[test]

@@ -74,7 +74,8 @@ fn revisions_and_formulas_stand_side_by_side() {
     assert!(served.page(compare).contains("Tick what it is held against."));
     served.sent_on("/formula/potato-muffins/history/save", &[("note", "first")]);
     let page = served.page(&format!("{compare}?with=revision-1&with=formula-cardamom-knots"));
-    for told in ["as it stands", "revision 1", "<th class=\"number\" scope=\"col\">cardamom-knots</th>", "hydration, true"] {
+    let knots = "<th class=\"number\" scope=\"col\">Cardamom knots with almond butter</th>";
+    for told in ["as it stands", "revision 1", knots, "hydration, true"] {
         assert!(page.contains(told), "{told}");
     }
     assert_eq!(served.get(&format!("{compare}?with=revision-9")).status, 404);

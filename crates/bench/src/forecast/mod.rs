@@ -97,6 +97,12 @@ pub fn foresee(formula: &Formula, surroundings: &Surroundings) -> Forecast {
     foreseen(formula, surroundings, Ends::Both)
 }
 
+/// Foresees a formula while somebody types: what the guesses of a cooking leave open follows with [`foresee`].
+#[must_use]
+pub fn foresee_at_once(formula: &Formula, surroundings: &Surroundings) -> Forecast {
+    foreseen(formula, surroundings, Ends::Neither)
+}
+
 /// Foresees what rules judge: how warm a middle gets at the most, not how cold it may stay.
 pub(crate) fn foresee_for_rules(formula: &Formula, kitchen: &Kitchen) -> Forecast {
     foreseen(formula, &Surroundings::of(kitchen), Ends::Upper)

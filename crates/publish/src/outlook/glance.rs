@@ -22,6 +22,8 @@ pub struct Glance {
     pub beside: String,
     /// Whether it asks for a second look.
     pub minds: bool,
+    /// Whether what stands beside it takes longer and follows.
+    pub follows: bool,
 }
 
 /// The figures of a formula and its forecast.
@@ -66,7 +68,7 @@ pub fn of_label(label: &Label) -> Glance {
 }
 
 fn plain(key: String, what: String, figure: String) -> Glance {
-    Glance { key, what, figure, beside: String::new(), minds: false }
+    Glance { key, what, figure, beside: String::new(), minds: false, follows: false }
 }
 
 /// Water as the trade counts it, and all there is.
@@ -122,7 +124,8 @@ fn of_cooking(cooking: &Cooking, n: usize, units: Units) -> Glance {
     let what = format!("{}: the middle", print::capital(cooking.action.word()));
     let minds = cooking.surely() == Surely::NotEnough;
     let figure = whole(cooking.core.value, units);
-    Glance { beside: format!("{band}{wanted}{surely}"), minds, ..plain(format!("core-{n}"), what, figure) }
+    let follows = cooking.core.band.is_none();
+    Glance { beside: format!("{band}{wanted}{surely}"), minds, follows, ..plain(format!("core-{n}"), what, figure) }
 }
 
 fn of_pot(formula: &Formula, pot: &Pot, n: usize, units: Units) -> Option<Glance> {

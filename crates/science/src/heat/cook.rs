@@ -78,6 +78,12 @@ impl Piece {
             moments: MOST_MOMENTS,
         }
     }
+
+    /// The same without vapour in its pores: heat goes by conduction alone.
+    #[must_use]
+    pub const fn conducting(&self) -> Self {
+        Self { saturation: Fraction::ZERO, ..*self }
+    }
 }
 
 /// A while during which the faces meet the same things.
@@ -155,7 +161,7 @@ pub struct Cook {
 pub fn cook(piece: &Piece, stages: &[Stage]) -> Cook {
     Cook {
         expected: course(piece, stages),
-        conduction_only: course(&Piece { saturation: Fraction::ZERO, ..*piece }, stages),
+        conduction_only: course(&piece.conducting(), stages),
         outside: outside(piece, stages),
     }
 }

@@ -41,7 +41,8 @@ export function forgive() {
 
 /** Makes an element what another one is, keeping its own children where they have the same name or the same place. */
 function become(old, fresh, typing) {
-  if (old.isEqualNode(fresh)) return;
+  // What is still worked out follows; until then the last of it stays.
+  if (old.isEqualNode(fresh) || fresh.dataset?.follows === "") return;
   if (old.nodeType !== fresh.nodeType || old.nodeName !== fresh.nodeName) return old.replaceWith(fresh);
   if (old.nodeType !== Node.ELEMENT_NODE) {
     if (old.nodeValue !== fresh.nodeValue) old.nodeValue = fresh.nodeValue;

@@ -2,6 +2,7 @@
 //! file itself is gone by it.
 
 use super::addresses::{coded, of_formula};
+use super::book::demo;
 use super::{may_write, when};
 use crate::book::Opened;
 use crate::memory::{file_of, told};
@@ -66,17 +67,39 @@ async fn changes(State(desk): State<Desk>, visitor: Visitor) -> Answer {
             h1 { "What was changed" }
             p { "Every change of a file can be undone, today or next week: what was done last goes first, each file by itself." }
             @if files.is_empty() { p { "Nothing was changed yet." } }
-            @for (file, strokes) in &files {
+            @for (file, strokes) in files.iter().filter(|(_, strokes)| !demo::is_untouched(strokes)) {
                 section {
                     h2 { @match page_of(&opened, file) { Some(address) => a href=(address) { (file) }, None => (file) } }
-                    @if !opened.text.files.contains_key(file) { p { "The file is not there now: “Do again” brings back what was undone." } }
+                    @if !opened.text.files.contains_key(file) { p { "The file is not there now; the buttons bring it back." } }
                     (undoing(file, HERE, &Reach::of(strokes), &visitor))
                     (told_of(strokes))
                 }
             }
+            (of_the_demo(&opened, &files, &visitor))
         }
     };
     page(&Frame::of(&visitor, "What was changed", ""), &body)
+}
+
+/// What came with the demo book, which goes in one go, and comes back file by file.
+fn of_the_demo(opened: &Opened, files: &[(String, Vec<Stroke>)], visitor: &Visitor) -> Markup {
+    let untouched: Vec<_> = files.iter().filter(|(_, strokes)| demo::is_untouched(strokes)).collect();
+    let is_here =
+        demo::laid_here(files.iter().flat_map(|(_, strokes)| strokes)).iter().any(|file| opened.text.files.contains_key(*file));
+    html! {
+        @if is_here || !untouched.is_empty() {
+            section {
+                h2 #demo { "The demo book" }
+                @if is_here { p { "All of it can go at once, what you changed in it too; the memory keeps every file as it was last." } (demo::away(visitor)) }
+                @if !untouched.is_empty() {
+                    details {
+                        summary { (untouched.len()) " files that only came and went with it" }
+                        @for (file, strokes) in untouched { h3 { (file) } (undoing(file, HERE, &Reach::of(strokes), visitor)) }
+                    }
+                }
+            }
+        }
+    }
 }
 
 fn told_of(strokes: &[Stroke]) -> Markup {
@@ -93,6 +116,7 @@ fn page_of(opened: &Opened, file: &str) -> Option<String> {
     opened.text.files.get(file)?;
     let name = stem(file);
     match file.split_once('/').map(|(folder, _)| folder) {
+        None => Some(format!("/settings/{name}")),
         Some("formulas") => Some(of_formula(name, "")),
         Some("ingredients") => Some("/ingredients".to_owned()),
         Some(folder @ ("kitchens" | "tastings")) => Some(format!("/{folder}/{}", coded(name))),

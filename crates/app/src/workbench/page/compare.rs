@@ -71,7 +71,7 @@ async fn side_by_side(
             if checked.diagnostics.iter().any(|found| found.severity == Severity::Error) {
                 left_out.push(format!("“{}” has errors", checked.value.head.title));
             } else {
-                columns.push((other.to_owned(), checked.value));
+                columns.push((checked.value.head.title.clone(), checked.value));
             }
         }
         columns.truncate(MOST);

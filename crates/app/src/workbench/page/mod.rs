@@ -12,6 +12,7 @@ mod ingredients;
 mod kitchens;
 mod people;
 mod press;
+mod settings;
 mod taste;
 mod tastings;
 mod trial;
@@ -60,6 +61,7 @@ pub fn all() -> Router<Desk> {
         kitchens::routes(),
         people::routes(),
         press::routes(),
+        settings::routes(),
         taste::routes(),
         tastings::routes(),
         trial::routes(),

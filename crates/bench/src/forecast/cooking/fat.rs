@@ -1,14 +1,14 @@
 //! A piece in hot fat.
 
 use super::Heating;
-use super::guesses::{Ends, FEW, Told, each, told};
+use super::guesses::{Ends, FEW, Seen, Told, each, told};
 use super::piece::Made;
 use crate::forecast::surroundings::Surroundings;
 use crate::forecast::{middle, midway};
 use formula::Step;
 use formula::read::Fryer;
 use quantity::{Count, Fraction, Mass, Temperature, TimeSpan, print};
-use science::heat::cook::{Piece, SATURATION, Stage, cook, course};
+use science::heat::cook::{Piece, SATURATION, Stage, course};
 use science::heat::griddle::{immersed, immersed_by};
 
 /// What a litre of frying fat takes up, kJ for each kelvin: 0.88 kg at 2.2 kJ/(kg K), from memory.
@@ -23,7 +23,7 @@ pub fn heated(made: &Made, step: &Step, around: &Surroundings, (weight, ends): (
     let middle_of =
         |saturation: Fraction, stages: &[Stage]| course(&Piece { saturation, moments: FEW, ..made.piece }, stages).core();
     let as_usual = || {
-        let seen = cook(&made.piece, &immersed(fat, time));
+        let seen = Seen::of(&made.piece, &immersed(fat, time));
         let core = seen.expected.core();
         (seen, core)
     };

@@ -1,13 +1,13 @@
 //! A piece on a griddle, one side after the other.
 
 use super::Heating;
-use super::guesses::{Ends, FEW, Told, each, told};
+use super::guesses::{Ends, FEW, Seen, Told, each, told};
 use super::piece::Made;
 use crate::forecast::surroundings::Surroundings;
 use crate::forecast::{middle, midway};
 use formula::Step;
 use quantity::{Between, Fraction, HeatTransfer, Temperature, TimeSpan, print};
-use science::heat::cook::{Piece, cook, course};
+use science::heat::cook::{Piece, course};
 use science::heat::griddle::{Griddle, kitchen};
 
 /// How long a piece is followed after it has left the griddle.
@@ -22,7 +22,7 @@ pub fn heated(made: &Made, step: &Step, around: &Surroundings, ends: Ends) -> He
         course(&Piece { saturation, moments: FEW, ..made.piece }, &unrested.stages(transfer)).core()
     };
     let as_usual = || {
-        let seen = cook(&made.piece, &griddle.stages(griddle.transfer.usual));
+        let seen = Seen::of(&made.piece, &griddle.stages(griddle.transfer.usual));
         let core = seen.expected.core_at(off).unwrap_or(made.piece.start);
         (seen, core)
     };

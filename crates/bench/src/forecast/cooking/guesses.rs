@@ -7,7 +7,8 @@
 
 use super::moist;
 use quantity::{Between, HeatTransfer, Temperature, TemperatureDifference};
-use science::heat::cook::Cook;
+use science::heat::cook::{Piece, Stage, course};
+use science::heat::course::Course;
 use science::heat::surroundings::Transfer;
 
 /// At which end of a guess a piece is cooked.
@@ -41,6 +42,25 @@ pub enum Ends {
     Both,
     /// The upper one; the band begins at what is usual.
     Upper,
+    /// Neither: there is no band.
+    Neither,
+}
+
+/// A cook as usual, and its lower bound.
+#[derive(Debug)]
+pub struct Seen {
+    /// With vapour in the pores, as far as it keeps saturated.
+    pub expected: Course,
+    /// By conduction alone.
+    pub conduction_only: Course,
+}
+
+impl Seen {
+    /// Cooks a piece, each way on a core of its own.
+    pub fn of(piece: &Piece, stages: &[Stage]) -> Self {
+        let (expected, conduction_only) = rayon::join(|| course(piece, stages), || course(&piece.conducting(), stages));
+        Self { expected, conduction_only }
+    }
 }
 
 /// Of a cook whose end alone counts so many moments are kept.
@@ -49,11 +69,11 @@ pub const FEW: u16 = 60;
 /// What is foreseen of a middle, and where the guesses leave it.
 pub struct Told {
     /// By the usual contact, and by conduction alone.
-    pub seen: Cook,
+    pub seen: Seen,
     /// The middle by the usual contact.
     pub core: Temperature,
-    /// From the least to the most.
-    pub band: (Temperature, Temperature),
+    /// From the least to the most, where that was asked.
+    pub band: Option<(Temperature, Temperature)>,
 }
 
 /// Cooks as usual and at the ends of the guesses, on as many cores as there are; `alone` gives the middle with each guess
@@ -61,12 +81,13 @@ pub struct Told {
 pub fn told(
     boils: Temperature,
     ends: Ends,
-    usual: impl FnOnce() -> (Cook, Temperature) + Send,
+    usual: impl FnOnce() -> (Seen, Temperature) + Send,
     alone: impl Fn(End) -> [Temperature; 2] + Sync,
 ) -> Told {
     let ((seen, core), poor) = rayon::join(usual, || (ends == Ends::Both).then(|| alone(End::Poor)));
     let core = moist(core, boils);
-    Told { seen, core, band: band(core, boils, poor, || alone(End::Good)) }
+    let band = (ends != Ends::Neither).then(|| band(core, boils, poor, || alone(End::Good)));
+    Told { seen, core, band }
 }
 
 /// Two middles, each on a core of its own.

@@ -8,6 +8,7 @@ mod oven;
 mod piece;
 
 pub use guesses::Ends;
+use guesses::Seen;
 
 use super::surroundings::Surroundings;
 use super::{Rise, midway};
@@ -16,7 +17,6 @@ use formula::resolve::formula::StageAt;
 use formula::{Formula, Known, Place, Step};
 use quantity::{Between, Fraction, Temperature, TimeSpan};
 use science::heat::browning::{colour_difference, time_above};
-use science::heat::cook::Cook;
 use science::heat::course::Course;
 use science::heat::starch_setting::set_share;
 use science::keeping::history::Reading;
@@ -124,11 +124,11 @@ const SET: Fraction = Fraction::percent(95.0);
 /// What a place of cooking foresees, before it is judged.
 struct Heating {
     /// By the usual contact, and by conduction alone.
-    seen: Cook,
+    seen: Seen,
     /// The middle when it leaves the heat, by the usual contact.
     core: Temperature,
-    /// Where the guesses leave it.
-    band: (Temperature, Temperature),
+    /// Where the guesses leave it, where that was asked.
+    band: Option<(Temperature, Temperature)>,
     /// When it leaves the heat.
     off: TimeSpan,
     assumed: Vec<String>,
@@ -218,7 +218,7 @@ fn cooking(
     };
     let batches = first.batches(formula.components[at.0].yields.pieces);
     let takes: TimeSpan = steps.iter().filter_map(|step| step.time).map(super::middle).sum();
-    let core = Known { band: Some(heating.band), ..computed(heating.core) };
+    let core = Known { band: heating.band, ..computed(heating.core) };
     let sides = |time: TimeSpan| first.side_time.map_or(time * 0.5, super::middle);
     Ok(Cooking {
         at,

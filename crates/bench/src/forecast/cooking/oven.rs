@@ -1,13 +1,13 @@
 //! A piece in an oven, or one heat after another.
 
 use super::Heating;
-use super::guesses::{Ends, FEW, Told, each, told};
+use super::guesses::{Ends, FEW, Seen, Told, each, told};
 use super::piece::Made;
 use crate::forecast::surroundings::Surroundings;
 use crate::forecast::{middle, midway};
 use formula::{Origin, Step};
 use quantity::{Between, Fraction, HeatTransfer, Temperature, TimeSpan, print};
-use science::heat::cook::{Piece, SATURATION, Stage, cook, course};
+use science::heat::cook::{Piece, SATURATION, Stage, course};
 use science::heat::griddle::oven;
 use science::heat::surroundings::{FAN_OVEN, STILL_OVEN, TUNNEL_OVEN, Transfer};
 use science::heat::{Face, Shape, Surroundings as Air};
@@ -22,7 +22,7 @@ pub fn heated(made: &Made, steps: &[&Step], around: &Surroundings, ends: Ends) -
         course(&Piece { saturation, moments: FEW, ..made.piece }, &stages(convection)).core()
     };
     let as_usual = || {
-        let seen = cook(&made.piece, &stages(transfer.usual));
+        let seen = Seen::of(&made.piece, &stages(transfer.usual));
         let core = seen.expected.core();
         (seen, core)
     };

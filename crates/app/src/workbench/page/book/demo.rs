@@ -1,14 +1,19 @@
 //! A book without a formula: the demo book can be laid there, or a first formula begun.
 
 use super::fresh;
+use crate::failure::Failure;
 use crate::files;
+use crate::memory::{file_of, told};
 use crate::workbench::answer::{Answer, Refusal, see};
 use crate::workbench::desk::{Desk, Happened};
 use crate::workbench::door::Visitor;
 use crate::workbench::frame::token;
+use crate::workbench::hand::Change;
 use crate::workbench::page::may_write;
 use axum::extract::State;
 use maud::{Markup, html};
+use std::collections::BTreeSet;
+use store::Stroke;
 
 /// Files of the demo book, with what they say.
 macro_rules! files {
@@ -61,10 +66,14 @@ pub fn empty(desk: &Desk, visitor: &Visitor) -> Markup {
     }
 }
 
+/// What is told of a file that was laid with the demo book, and of one that was taken away with it.
+const LAID: &str = "laid with the demo book";
+const TAKEN: &str = "taken away with the demo book";
+
 /// Lays the demo book into the folder; nothing that is there is written over.
 pub async fn laid(State(desk): State<Desk>, visitor: Visitor) -> Answer {
     may_write(&visitor)?;
-    let _alone = desk.to_write().await;
+    let alone = desk.to_write().await;
     if !desk.book().book.formulas.is_empty() {
         return Err(Refusal::unfit("The book has formulas already: the demo book is laid into an empty one.", ""));
     }
@@ -72,13 +81,64 @@ pub async fn laid(State(desk): State<Desk>, visitor: Visitor) -> Answer {
         return Err(Refusal::unfit(format!("{there} is there already, and nothing is written over."), "choose an empty folder"));
     }
     for (file, text) in DEMO {
+        let by = &visitor.name;
+        desk.remember(&alone, &Change { file, from: "", text: (*text).to_owned(), what: LAID, by }).await;
         files::write_new(&desk.folder().join(file), text.as_bytes())?;
     }
-    desk.read_again()?;
-    desk.tell(Happened::Changed {
-        file: String::new(),
-        what: "the demo book was laid here".to_owned(),
-        by: visitor.name.clone(),
-    });
+    tell(&desk, "the demo book was laid here", &visitor)?;
     see("/tour")
+}
+
+/// Takes away every file that was laid with the demo book, settings first: what stays is never read as half a book.
+/// Each is in the memory as it was last, and can be brought back.
+pub async fn taken_away(State(desk): State<Desk>, visitor: Visitor) -> Answer {
+    may_write(&visitor)?;
+    let alone = desk.to_write().await;
+    let strokes = desk.store()?.all_strokes().await.map_err(told)?;
+    let laid = laid_here(&strokes);
+    if laid.is_empty() {
+        return Err(Refusal::unfit(
+            "No demo book was laid here.",
+            "what lay in the folder before is not the workbench's to take away",
+        ));
+    }
+    for file in laid.iter().rev() {
+        if desk.on_the_disk(file)?.is_empty() {
+            continue;
+        }
+        let change = Change { file, from: "", text: String::new(), what: TAKEN, by: &visitor.name };
+        desk.remember(&alone, &change).await;
+        let path = desk.folder().join(file);
+        std::fs::remove_file(&path).map_err(|error| Failure::file("remove", &path, &error))?;
+    }
+    tell(&desk, "the demo book was taken away", &visitor)?;
+    see("/changes")
+}
+
+fn tell(desk: &Desk, what: &str, visitor: &Visitor) -> Result<(), Failure> {
+    desk.read_again()?;
+    desk.tell(Happened::Changed { file: String::new(), what: what.to_owned(), by: visitor.name.clone() });
+    Ok(())
+}
+
+/// The files of the demo book that were laid here and are remembered so, in the order in which they were laid.
+pub fn laid_here<'s>(strokes: impl IntoIterator<Item = &'s Stroke>) -> Vec<&'static str> {
+    let laid = strokes.into_iter().filter(|one| one.what == LAID && !one.undone);
+    let laid: BTreeSet<String> = laid.map(|one| file_of(one.kind, &one.name)).collect();
+    DEMO.iter().map(|(file, _)| *file).filter(|file| laid.contains(*file)).collect()
+}
+
+/// Whether all that happened to a file is that it came and went with the demo book.
+pub fn is_untouched(strokes: &[Stroke]) -> bool {
+    strokes.iter().all(|one| one.what == LAID || one.what == TAKEN)
+}
+
+/// Whether a change is one that somebody made, and not the demo book's coming or going.
+pub fn is_own(stroke: &Stroke) -> bool {
+    stroke.what != LAID && stroke.what != TAKEN
+}
+
+/// The button that takes the demo book away.
+pub fn away(visitor: &Visitor) -> Markup {
+    html! { form method="post" action="/demo/away" { (token(visitor)) button { "Take the demo book away" } } }
 }

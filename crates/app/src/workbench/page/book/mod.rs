@@ -1,6 +1,6 @@
 //! The book: every formula, searched and chosen, with what is to be said of it and when it changed last.
 
-mod demo;
+pub mod demo;
 mod fresh;
 mod tour;
 
@@ -33,6 +33,7 @@ pub fn routes() -> Router<Desk> {
         .route("/new", post(fresh::begun))
         .route("/tour", get(tour::tour))
         .route("/demo", post(demo::laid))
+        .route("/demo/away", post(demo::taken_away))
 }
 
 /// What is looked for.
@@ -78,7 +79,7 @@ async fn book(State(desk): State<Desk>, visitor: Visitor, Query(sought): Query<S
         html! {
             main #work {
                 h1 { (title) }
-                p.fine { (counted(all.len())) " · " a href="/changes" { "What was changed" } " · " a href="/tour" { "Five steps to know the workbench" } }
+                p.fine { (counted(all.len())) " · " a href="/changes" { "What was changed" } " · " a href="/settings/book" { "Its settings" } " · " a href="/tour" { "Five steps to know the workbench" } }
                 @if changed.is_empty() { (welcome()) }
                 (finding(&all, &sought))
                 (found(&opened, &all, &sought))
@@ -119,7 +120,13 @@ async fn changes(desk: &Desk) -> BTreeMap<String, Change> {
     for one in store.revisions().await.unwrap_or_default().iter().filter(|one| one.kind == Kind::Formula) {
         take(&one.name, one.at, if one.note.is_empty() { "saved" } else { &one.note });
     }
-    for one in store.all_strokes().await.unwrap_or_default().iter().filter(|one| one.kind == Kind::Formula && !one.undone) {
+    for one in store
+        .all_strokes()
+        .await
+        .unwrap_or_default()
+        .iter()
+        .filter(|one| one.kind == Kind::Formula && !one.undone && demo::is_own(one))
+    {
         take(&one.name, one.at, &one.what);
     }
     last

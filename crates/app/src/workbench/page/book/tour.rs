@@ -1,5 +1,6 @@
 //! The main job in five short steps, for somebody who is here for the first time.
 
+use super::demo;
 use crate::book::Opened;
 use crate::workbench::answer::{Answer, page};
 use crate::workbench::desk::Desk;
@@ -40,9 +41,10 @@ fn about(opened: &Opened) -> Option<String> {
 
 fn steps(opened: &Opened, name: &str, strokes: &[Stroke]) -> Markup {
     let title = opened.book.formula(name).map(|checked| checked.value.head.title).unwrap_or_default();
-    let is_done = |of: &dyn Fn(&Stroke) -> bool| strokes.iter().any(|one| !one.undone && of(one));
+    let is_done = |of: &dyn Fn(&Stroke) -> bool| strokes.iter().any(|one| !one.undone && demo::is_own(one) && of(one));
     let changed = is_done(&|one| !one.what.starts_with("exchange"));
     let exchanged = is_done(&|one| one.what.starts_with("exchange"));
+    let is_laid = strokes.iter().any(|one| !demo::is_own(one));
     let day = asking("/day", &[("formula", name), ("serve", "09:30")]);
     html! {
         p { "Everything below happens in “" (title) "”. Whatever you change there, " b { "Undo" } " takes it back, today or next week." }
@@ -68,7 +70,7 @@ fn steps(opened: &Opened, name: &str, strokes: &[Stroke]) -> Markup {
                 "Any page of the workbench prints in black."
             }))
         }
-        p.way { a href="/" { "To the book" } }
+        p.way { a href="/" { "To the book" } @if is_laid { " · " a href="/changes#demo" { "Take the demo book away again" } } }
     }
 }
 

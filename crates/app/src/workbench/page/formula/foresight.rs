@@ -9,7 +9,7 @@ use crate::workbench::door::Visitor;
 use axum::Router;
 use axum::extract::{Path, Query, State};
 use axum::routing::get;
-use bench::forecast::{Forecast, foresee};
+use bench::forecast::{Forecast, Surroundings, foresee, foresee_at_once};
 use bench::label::{Law, Sold, label};
 use formula::{Checked, Formula, Severity};
 use maud::{Markup, html};
@@ -36,11 +36,22 @@ pub fn frame(glance: &Markup) -> Markup {
 
 /// The figures of a formula as it stands.
 pub fn parts(opened: &Opened, checked: &Checked<Formula>, wanted: &Wanted) -> Result<Markup, Refusal> {
+    at_a_glance(opened, checked, wanted, foresee)
+}
+
+/// The same while somebody types; what takes longer stays as it stands on the page until it follows.
+pub fn at_once(opened: &Opened, checked: &Checked<Formula>, wanted: &Wanted) -> Result<Markup, Refusal> {
+    at_a_glance(opened, checked, wanted, foresee_at_once)
+}
+
+type Foresee = fn(&Formula, &Surroundings) -> Forecast;
+
+fn at_a_glance(opened: &Opened, checked: &Checked<Formula>, wanted: &Wanted, foresee: Foresee) -> Result<Markup, Refusal> {
     if checked.diagnostics.iter().any(|found| found.severity == Severity::Error) {
         return Ok(html! { div #glance { p.fine { "It cannot be foreseen while the formula has errors." } } });
     }
     let formula = &checked.value;
-    let forecast = foreseen(opened, formula, wanted)?;
+    let forecast = foreseen(opened, formula, wanted, foresee)?;
     let units = publish::Units::of(&opened.book.settings);
     Ok(html! {
         div #glance {
@@ -54,7 +65,7 @@ pub fn parts(opened: &Opened, checked: &Checked<Formula>, wanted: &Wanted) -> Re
     })
 }
 
-fn foreseen(opened: &Opened, formula: &Formula, wanted: &Wanted) -> Result<Forecast, Refusal> {
+fn foreseen(opened: &Opened, formula: &Formula, wanted: &Wanted, foresee: Foresee) -> Result<Forecast, Refusal> {
     let around = wanted.around(opened)?;
     let mut forecast = foresee(formula, &around);
     let costs = bench::cost::cost(formula, &forecast, &opened.book.prices, &opened.book.settings);
@@ -76,7 +87,7 @@ async fn whole_story(
         if checked.diagnostics.iter().any(|found| found.severity == Severity::Error) {
             return Ok::<_, Refusal>(html! { div #story {} });
         }
-        let forecast = foreseen(&opened, &checked.value, &wanted)?;
+        let forecast = foreseen(&opened, &checked.value, &wanted, foresee)?;
         let units = publish::Units::of(&opened.book.settings);
         Ok(html! { div #story { (markup(&story(&checked.value, &forecast, units))) } })
     };
@@ -89,7 +100,11 @@ fn figure(one: &Glance) -> Markup {
     html! {
         div id={ "glance-" (one.key) } class=[one.minds.then_some("minds")] {
             dt { (one.what) }
-            dd { span.figure { (one.figure) } @if one.minds { span.apart { " Look at this: " } } @if !one.beside.is_empty() { " " span.fine { (one.beside) } } }
+            dd {
+                span.figure { (one.figure) } @if one.minds { span.apart { " Look at this: " } }
+                // The page leaves what stands there, until it follows.
+                @if one.follows { " " span.fine data-follows {} } @else if !one.beside.is_empty() { " " span.fine { (one.beside) } }
+            }
         }
     }
 }

@@ -179,7 +179,7 @@ async fn standing(desk: &Desk, visitor: &Visitor, name: &str, wanted: &Wanted) -
     parts(&html! { (strokes(&one, &reach, visitor)) (made) })
 }
 
-/// What a stroke would do, written nowhere: the figures at once, then what the rules say of it.
+/// What a stroke would do, written nowhere: the figures at once, then what guesses leave open and what the rules say of it.
 async fn tried(
     State(desk): State<Desk>,
     _visitor: Visitor,
@@ -196,7 +196,7 @@ async fn tried(
         let checked = trying.checked();
         let kitchen = wanted.kitchen(&opened)?;
         let sheet = || sheet::figures(&checked.value, &kitchen, &opened.book.settings);
-        let (sheet, ahead) = rayon::join(sheet, || foresight::parts(&opened, &checked, &wanted));
+        let (sheet, ahead) = rayon::join(sheet, || foresight::at_once(&opened, &checked, &wanted));
         let figures = html! { (sheet) (ahead?) };
         let file = trying.file;
         Ok::<_, Refusal>((figures, source, file, checked, kitchen))
@@ -205,9 +205,10 @@ async fn tried(
     in_two_turns(&figures, move || {
         let trying = OnBench { opened: &opened, source: &source, file };
         // Proof-reading foresees in the book's own kitchen, the figures in the one that is looked at.
-        let found = opened.proof_read(checked.clone(), &kitchen);
+        let proof_read = || opened.proof_read(checked.clone(), &kitchen);
+        let (found, ahead) = rayon::join(proof_read, || foresight::parts(&opened, &checked, &wanted).unwrap_or_default());
         let remarks = remarks::Remarks::of(&checked.value, &source.text, &found);
-        html! { (remarks.of_the_whole(&name)) (PARTED) (sheet::following(&checked.value, &kitchen, &trying, &remarks)) }
+        html! { (ahead) (PARTED) (remarks.of_the_whole(&name)) (PARTED) (sheet::following(&checked.value, &kitchen, &trying, &remarks)) }
     })
 }
 

@@ -49,6 +49,7 @@ async fn all(State(desk): State<Desk>, visitor: Visitor, Query(sought): Query<So
     let body = html! {
         main #work {
             h1 { "Ingredients" }
+            (super::settings::ways(""))
             form.finding role="search" method="get" {
                 label { "Words of the name " input type="search" name="words" value=(sought.words) enterkeyhint="search"; }
                 label.tick { input type="checkbox" name="own" value="yes" checked[!sought.own.is_empty()]; " only our own" }

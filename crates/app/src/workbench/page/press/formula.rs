@@ -121,7 +121,7 @@ fn cost(one: &OnBench, formula: &Formula, visitor: &Visitor, past: Option<&[Said
     let body = html! {
         main #work {
             h1 { (formula.head.title) ": cost" }
-            p.fine { a href="/publish" { "Back to publishing" } }
+            p.fine { a href="/publish" { "Back to publishing" } " · " a href="/settings/prices" { "Prices" } }
             pre.drawing tabindex="0" { (publish::costing::text(&costing, WIDTH)) }
         }
     };

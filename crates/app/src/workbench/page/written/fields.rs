@@ -5,6 +5,9 @@ use formula::read::keys::{Key, Table, Value};
 use maud::{Markup, html};
 use toml_edit::TableLike;
 
+/// More rows than this are folded away, behind the one that is added.
+const FEW: usize = 6;
+
 /// The fields of a table, each named by its path: "oven.fan", "pan.0.across".
 pub fn fields(keys: &Table, written: &dyn TableLike, path: &str) -> Markup {
     let (plain, tables): (Vec<&Key>, Vec<&Key>) =
@@ -37,12 +40,13 @@ fn table(key: &Key, written: &dyn TableLike, path: &str) -> Markup {
             let count = rows.map_or(0, toml_edit::ArrayOfTables::len);
             html! {
                 @if item.is_none() || rows.is_some() {
+                    @let another = html! { fieldset { legend { (title) ": another" } (fields(keys, &none, &format!("{path}{}.{NEW}.", key.name))) } };
+                    @let all = html! { @for (n, row) in rows.into_iter().flat_map(toml_edit::ArrayOfTables::iter).enumerate() {
+                        fieldset { legend { (title) " " (n + 1) (called(keys, row)) } (fields(keys, row, &format!("{path}{}.{n}.", key.name))) }
+                    } };
                     details.part open[count > 0] {
                         summary { (title) span.fine { ": " (key.meaning) } }
-                        @for (n, row) in rows.into_iter().flat_map(toml_edit::ArrayOfTables::iter).enumerate() {
-                            fieldset { legend { (title) " " (n + 1) } (fields(keys, row, &format!("{path}{}.{n}.", key.name))) }
-                        }
-                        fieldset { legend { (title) ": another" } (fields(keys, &none, &format!("{path}{}.{NEW}.", key.name))) }
+                        @if count > FEW { (another) details.part { summary { (count) " that are written" } (all) } } @else { (all) (another) }
                     }
                 } @else { p.fine { (title) " stands in the file in a way that is changed in an editor." } }
             }
@@ -51,9 +55,16 @@ fn table(key: &Key, written: &dyn TableLike, path: &str) -> Markup {
     }
 }
 
+/// What a row is called or about, where its first key says so.
+fn called(keys: &Table, row: &dyn TableLike) -> Markup {
+    let first = keys.keys.first().filter(|key| matches!(key.value, Value::Text));
+    let said = first.and_then(|key| typed(row.get(key.name), key.value)).filter(|text| !text.is_empty());
+    html! { @if let Some(said) = said { ": " (said) } }
+}
+
 fn field(key: &Key, written: &dyn TableLike, path: &str) -> Markup {
     // What silences rules is written beside them, in the text.
-    if matches!(key.value, Value::Reasons | Value::Lines(_) | Value::Date) {
+    if matches!(key.value, Value::Reasons | Value::Lines(_)) {
         return html! {};
     }
     let Some(value) = typed(written.get(key.name), key.value) else {
@@ -102,6 +113,8 @@ fn example(value: Value) -> &'static str {
         Value::Shares => "flour-rye-dark = 50 %",
         Value::Composition => "protein = 12.5",
         Value::Temperatures => "water = 14 °C",
+        Value::Date => "2026-11-25",
+        Value::Amounts => "milk-whole = 1/2 l",
         Value::Sizes => "6, or by what they hold: 3 l = 2",
         _ => "",
     }

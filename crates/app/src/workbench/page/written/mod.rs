@@ -35,7 +35,7 @@ fn typed(item: Option<&Item>, value: Value) -> Option<String> {
     plain(item)
 }
 
-/// A text or number without its quotes.
+/// A text, number or day without its quotes.
 fn plain(item: &Item) -> Option<String> {
     let value = item.as_value()?;
     match value {
@@ -43,6 +43,7 @@ fn plain(item: &Item) -> Option<String> {
         toml_edit::Value::Integer(number) => Some(number.value().to_string()),
         toml_edit::Value::Float(number) => Some(number.value().to_string()),
         toml_edit::Value::Boolean(truth) => Some(truth.value().to_string()),
+        toml_edit::Value::Datetime(day) => Some(day.value().to_string()),
         _ => None,
     }
 }

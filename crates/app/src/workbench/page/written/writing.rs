@@ -34,6 +34,8 @@ fn write_key(key: &Key, written: &mut dyn TableLike, path: &str, said: &Said) {
             Value::Texts => value(Array::from_iter(text.split(',').map(str::trim).filter(|text| !text.is_empty()))),
             Value::Truth => value(text == "true"),
             Value::Figure(_) | Value::Sizes => figure(&text),
+            Value::Date => day(&text),
+            _ if written.get(key.name).is_some_and(Item::is_datetime) => day(&text),
             _ => value(text),
         };
         put(written, key.name, fresh);
@@ -48,6 +50,11 @@ fn figure(text: &str) -> Item {
         (_, Ok(number)) if number.is_finite() => value(number),
         _ => value(text),
     }
+}
+
+/// A day as a day, everything else as a text, which is refused where a day is meant.
+fn day(text: &str) -> Item {
+    text.parse::<toml_edit::Datetime>().map_or_else(|_| value(text), value)
 }
 
 /// Puts a value under a key; the comment beside it stays.
