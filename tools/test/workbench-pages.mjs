@@ -31,7 +31,7 @@ const MASKS = [
   [/\/\S*target\/browser/gu, 'PLACE'],
 ];
 /** Of a page that draws lots, also its codes. */
-const CODES = [/(?<![\d.,:-])[1-9]\d{2}(?![\d.,:]|\s(g|%|px|W|kJ))/gu, 'CODE'];
+const CODES = [/(?<![\d.:-]|(?<!placeholder: \d+),)[1-9]\d{2}(?![\d.,:]|\s(g|%|px|W|kJ))/gu, 'CODE'];
 
 /** What a screen reader is told of a page. */
 async function told(page, { codes, fleeting = [] }) {

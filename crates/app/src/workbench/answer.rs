@@ -10,6 +10,7 @@ use axum::response::{Html, IntoResponse, Redirect, Response};
 use bench::exchange::Unfit;
 use maud::{Markup, PreEscaped, html};
 use std::convert::Infallible;
+use std::time::Duration;
 use tokio::sync::mpsc;
 use tokio_stream::wrappers::ReceiverStream;
 
@@ -154,15 +155,20 @@ pub fn parts(parts: &Markup) -> Answer {
 /// reader.
 pub const PARTED: PreEscaped<&str> = PreEscaped("\u{c}");
 
+/// Until the second turn is begun: the screen shows the first before the cores are taken again.
+const BREATH: Duration = Duration::from_millis(16);
+
 /// Parts of a page in two turns: what is there at once, then what takes longer. Nothing more is worked out for a page that
 /// no longer listens, as while somebody types on.
 pub fn in_two_turns(first: &Markup, second: impl FnOnce() -> Markup + Send + 'static) -> Answer {
     let (told, listens) = mpsc::channel::<Result<String, Infallible>>(2);
     let turn = PARTED.0.repeat(2);
     let _ = told.try_send(Ok(format!("{}{turn}", first.0)));
-    tokio::task::spawn_blocking(move || {
+    tokio::spawn(async move {
+        tokio::time::sleep(BREATH).await;
         if !told.is_closed() {
-            let _ = told.blocking_send(Ok(second().into_string()));
+            let made = tokio::task::spawn_blocking(|| second().into_string()).await;
+            let _ = told.send(Ok(made.unwrap_or_default())).await;
         }
     });
     let body = Body::from_stream(ReceiverStream::new(listens));
