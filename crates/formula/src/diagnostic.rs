@@ -87,6 +87,13 @@ impl Diagnostic {
         self
     }
 
+    /// The same with a change elsewhere that would mend it.
+    #[must_use]
+    pub fn mended_by(mut self, title: impl Into<String>, edit: Edit) -> Self {
+        self.fix = Some(Fix { title: title.into(), edits: vec![edit] });
+        self
+    }
+
     /// Whether it is a fault, which advice is not.
     #[must_use]
     pub fn is_fault(&self) -> bool {

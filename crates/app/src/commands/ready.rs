@@ -22,7 +22,7 @@ use store::Kind;
 ///
 /// Nothing is changed. Status 1 says that something has to be done.
 #[derive(clap::Args)]
-#[command(verbatim_doc_comment)]
+#[command(verbatim_doc_comment, visible_alias = "doctor")]
 pub struct Ready {
     /// The book's folder.
     book: PathBuf,

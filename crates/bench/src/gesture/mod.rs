@@ -50,7 +50,7 @@ pub enum Holding {
 }
 
 /// The keys that a hand may write by [`Gesture::Word`].
-pub const KEYS: [&str; 12] = [
+pub const KEYS: [&str; 13] = [
     "time",
     "temperature",
     "until",
@@ -63,6 +63,7 @@ pub const KEYS: [&str; 12] = [
     "make-up-loss",
     "bake-loss",
     "serves",
+    "tin",
 ];
 
 /// What a gesture works on.

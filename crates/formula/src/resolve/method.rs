@@ -1,7 +1,8 @@
 //! Sentences tied to figures: every reference bound, every ingredient used.
 
 use super::Found;
-use super::formula::{Content, Formula, Shown, Step, Word};
+use super::formula::{Formula, Shown, Step, Word};
+use super::unnamed;
 use crate::Place;
 use crate::diagnostic::told_enough;
 use crate::fault;
@@ -24,7 +25,7 @@ pub fn tie(draft: &Draft, formula: &mut Formula, found: Found) {
         }
         // What could not be read may be just the sentence that was looked for.
         if draft.unread.is_empty() && !told.has_gap {
-            report_unused(draft, formula, c, &told, found);
+            unnamed::report(draft, formula, c, &told.used, found);
         }
     }
 }
@@ -321,32 +322,4 @@ fn bare_figure(plain: &str) -> Option<(usize, usize)> {
         from = start + number;
     }
     None
-}
-
-/// Ingredients that no sentence of their stage or a later one names.
-fn report_unused(draft: &Draft, formula: &Formula, c: usize, told: &Told, found: Found) {
-    for (s, stage) in formula.components[c].stages.iter().enumerate() {
-        let has_method = formula.components[c].stages[s..].iter().any(|stage| !stage.steps.is_empty());
-        if !has_method && !stage.lines.is_empty() {
-            let place = draft.components[c].stages[s].name.place(&draft.file);
-            let message = format!("the stage “{}” has no method", stage.name);
-            found.push(fault::NO_METHOD.at(place, message).hint("tell what is done in [[component.stage.step]]"));
-            continue;
-        }
-        for (l, line) in stage.lines.iter().enumerate() {
-            let is_told = told.used.contains_key(&(s, l)) || told_by_stage(formula, c, s, line);
-            if !is_told {
-                let message = format!("“{}” is weighed, but no step of “{}” uses it", line.name, stage.name);
-                let hint = format!("name it in a sentence as {{{}}}, or take the line out", line.name);
-                found.push(fault::INGREDIENT_NEVER_USED.at(line.place.clone(), message).hint(hint));
-            }
-        }
-    }
-}
-
-/// Whether a line that is another stage is told of by that stage's own name.
-fn told_by_stage(formula: &Formula, c: usize, from: usize, line: &super::formula::Line) -> bool {
-    let Content::Stage(oc, os) = line.content else { return false };
-    let steps = formula.components[c].stages[from..].iter().flat_map(|stage| &stage.steps);
-    steps.flat_map(|step| &step.words).any(|word| *word == Word::Stage(oc, os))
 }

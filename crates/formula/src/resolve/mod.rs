@@ -10,6 +10,7 @@ mod names;
 mod sizes;
 mod step;
 pub mod trial;
+mod unnamed;
 mod usage;
 mod yields;
 

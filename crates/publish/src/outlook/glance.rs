@@ -2,7 +2,7 @@
 
 use super::known::{degrees, time, whole};
 use crate::costing::money::money;
-use crate::words::{Units, until};
+use crate::words::{Units, until, whole_gram};
 use bench::forecast::{Cooking, Forecast, Pot, Rise, Surely, Verdict};
 use bench::label::Label;
 use formula::Formula;
@@ -34,6 +34,7 @@ pub fn glance(formula: &Formula, forecast: &Forecast, units: Units) -> Vec<Glanc
         all.extend(of_rise(rise, r, units));
     }
     all.extend(forecast.cookings.iter().enumerate().map(|(n, one)| of_cooking(one, n, units)));
+    all.extend(forecast.pots.iter().enumerate().filter_map(|(n, one)| steam(formula, one, n)));
     all.extend(forecast.pots.iter().enumerate().filter_map(|(n, one)| of_pot(formula, one, n, units)));
     all.extend(forecast.keepings.iter().map(|one| {
         let title = &formula.components[one.component].title;
@@ -126,6 +127,19 @@ fn of_cooking(cooking: &Cooking, n: usize, units: Units) -> Glance {
     let figure = whole(cooking.core.value, units);
     let follows = cooking.core.band.is_none();
     Glance { beside: format!("{band}{wanted}{surely}"), minds, follows, ..plain(format!("core-{n}"), what, figure) }
+}
+
+/// What leaves a pot as steam on this ring and in this pan, beside what its formula says.
+fn steam(formula: &Formula, pot: &Pot, n: usize) -> Option<Glance> {
+    let driven = pot.driven_off.as_ref()?.value;
+    let figure = format!("{} to {}", whole_gram(driven.from), whole_gram(driven.to));
+    let minds = pot.stated < driven.from || pot.stated > driven.to;
+    let what = format!("{}: leaves as steam", formula.stage(pot.at).title);
+    Some(Glance {
+        beside: format!("{} by the formula", whole_gram(pot.stated)),
+        minds,
+        ..plain(format!("steam-{n}"), what, figure)
+    })
 }
 
 fn of_pot(formula: &Formula, pot: &Pot, n: usize, units: Units) -> Option<Glance> {

@@ -17,6 +17,7 @@ const ALL: &[(&str, &str, &str)] = &[
     ("pages.css", "text/css; charset=utf-8", include_str!("pages.css")),
     ("workbench.js", SCRIPT, include_str!("workbench.js")),
     ("parts.js", SCRIPT, include_str!("parts.js")),
+    ("foot.js", SCRIPT, include_str!("foot.js")),
     ("sending.js", SCRIPT, include_str!("sending.js")),
     ("taste.css", "text/css; charset=utf-8", include_str!("taste.css")),
     ("taste.js", SCRIPT, include_str!("taste.js")),

@@ -29,7 +29,7 @@ const PARTED = "\f";
 
 /** Figures that nobody types show what is written. */
 function written(part, typing) {
-  for (const input of part.querySelectorAll("input[data-gesture]")) {
+  for (const input of part.querySelectorAll("input[data-gesture], textarea[data-gesture]")) {
     if (input !== typing && input.value !== input.defaultValue) input.value = input.defaultValue;
   }
 }

@@ -1,9 +1,12 @@
 // What the pages of the workbench do in the browser: a figure is tried while it is typed and written when it is
 // left, and parts of the page are exchanged for what the workbench answers. It decides nothing and works out nothing.
 import { exchange, forgive, refuse, say } from "./parts.js";
+import * as foot from "./foot.js";
 import { send } from "./sending.js";
 import { listen } from "./live.js";
 
+/** What is typed in place: figures, words, sentences. */
+const TYPED = "input[data-gesture], textarea[data-gesture]";
 const main = document.querySelector("main");
 const formula = main?.dataset.formula;
 const here = formula && `/formula/${encodeURIComponent(formula)}`;
@@ -48,6 +51,7 @@ async function attempt(control) {
     forgive();
     exchange(text, control);
     performance.mark("figures");
+    foot.tell();
   };
   const answer = await send(asked("/try"), said(control), trying.signal, figures);
   if (mine !== latest || !answer) return;
@@ -64,6 +68,7 @@ async function perform(path, body, control) {
   if (!answer.ok) return refuse(answer.text, control);
   forgive();
   exchange(answer.text);
+  foot.tell();
   followUp();
 }
 
@@ -75,9 +80,13 @@ const later = (wait, run) => {
   };
 };
 
-async function fetched(path) {
+/** Asks for parts and shows them; where `control` asked and is refused, why stands beside it. */
+async function fetched(path, control) {
   const answer = await fetch(asked(path), { headers: { "x-parts": "1" } }).catch(() => null);
-  if (answer?.ok) exchange(await answer.text());
+  if (!answer) return false;
+  if (answer.ok) exchange(await answer.text());
+  else if (control) refuse(await answer.text(), control);
+  return answer.ok;
 }
 
 /** What takes longer than a keystroke follows when the hand rests. */
@@ -93,16 +102,22 @@ const followUp = () => {
 whole?.addEventListener("toggle", () => story());
 
 if (formula) {
+  document.addEventListener("focusin", (event) => event.target.closest?.(TYPED) && foot.watch());
   document.addEventListener("input", (event) => {
-    const control = event.target.closest?.("input[data-gesture]");
+    const control = event.target.closest?.(TYPED);
     if (control) attempt(control);
   });
   document.addEventListener("change", (event) => {
-    const control = event.target.closest?.("input[data-gesture]");
+    const control = event.target.closest?.(TYPED);
     if (control) perform("/do", said(control), control);
     if (event.target.closest?.("form[data-kitchen]")) {
       history.replaceState(null, "", `${here}?${wanted()}`);
-      fetched("/parts").then(followUp);
+      for (const one of kitchen.elements) one.removeAttribute("aria-invalid");
+      fetched("/parts", event.target).then((is) => {
+        if (!is) return;
+        forgive();
+        followUp();
+      });
     }
   });
   kitchen?.addEventListener("submit", (event) => event.preventDefault());
@@ -123,15 +138,18 @@ if (formula) {
     perform("/do", body, adding);
   });
   document.addEventListener("keydown", (event) => {
-    const control = event.target.closest?.("input[data-gesture]");
-    if (control && (event.key === "ArrowUp" || event.key === "ArrowDown")) {
+    const control = event.target.closest?.(TYPED);
+    if (control?.nodeName === "INPUT" && (event.key === "ArrowUp" || event.key === "ArrowDown")) {
       event.preventDefault();
       const down = event.key === "ArrowDown";
       if (!event.altKey) beyond(control, down)?.focus();
       else if (control.dataset.line) perform("/do", moving(control, down), control).then(() => document.getElementById(control.id)?.focus());
       return;
     }
-    if (event.key === "Enter" && control) control.blur();
+    if (event.key === "Enter" && control) {
+      event.preventDefault();
+      control.blur();
+    }
     if (event.key === "Escape" && control) {
       control.value = control.defaultValue;
       control.removeAttribute("aria-invalid");
@@ -197,7 +215,7 @@ if (document.body.hasAttribute("data-live")) {
   listen(({ changed, what, by }) => {
     if (changed && changed === main?.dataset.file) {
       if (text) say(`${changed}: ${what}${by ? `, by ${by}` : ""}. Load the page again to see it; your text is kept when you save.`);
-      else if (!document.activeElement?.matches("input[data-gesture]")) fetched("/parts").then(followUp);
+      else if (!document.activeElement?.matches(TYPED)) fetched("/parts").then(followUp);
     }
     if (what && (by || what.includes("another program"))) say(`${changed}: ${what}${by ? `, by ${by}` : ""}`);
   });

@@ -39,7 +39,7 @@ async fn side_by_side(
     let own = document(&one.file).map_or_else(|| name.clone(), |(_, own)| own);
     let said =
         |key: &str| pairs.iter().find(|(name, value)| name == key && !value.trim().is_empty()).map(|(_, value)| value.clone());
-    let wanted = Wanted { kitchen: said("kitchen"), room: said("room"), fridge: None, serve: None };
+    let wanted = Wanted { kitchen: said("kitchen"), room: said("room"), ..Wanted::default() };
     let with: Vec<&str> =
         pairs.iter().filter(|(key, value)| key == "with" && !value.is_empty()).map(|(_, value)| value.as_str()).collect();
     let revisions = match desk.store() {

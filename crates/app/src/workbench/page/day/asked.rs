@@ -71,10 +71,16 @@ impl Asked {
         self.get("serve").unwrap_or("09:30")
     }
 
+    /// Whether a time of the clock alone says when, and nothing of the day is settled yet.
+    pub fn is_any_day(&self) -> bool {
+        let is_free = ["way", "at", "not-before", "not-after"].iter().all(|key| !self.has(key)) && !self.has_told();
+        is_free && !self.serve().contains('-')
+    }
+
     /// The kitchen that is meant.
     pub fn place(&self) -> Place {
         let said = |key| self.get(key).map(str::to_owned);
-        Kitchen { kitchen: said("kitchen"), room: said("room"), fridge: said("fridge"), serve: None }.place()
+        Kitchen { kitchen: said("kitchen"), room: said("room"), fridge: said("fridge"), ..Kitchen::default() }.place()
     }
 
     /// The way to spread it that is meant, if another than is written.

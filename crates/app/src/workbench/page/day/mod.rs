@@ -5,6 +5,7 @@
 mod asked;
 mod fixing;
 mod lists;
+mod soonest;
 mod tasks;
 
 use super::{Way, addresses::asking};
@@ -25,6 +26,7 @@ use plan::alternatives::{NotThatWay, planned};
 use plan::day::{Timeline, Wanted, timeline};
 use plan::engine::Propagation;
 use plan::relief::relief;
+pub use soonest::soonest;
 
 pub const WAY: Way = Way { address: "/day", title: "The day", role: Role::Helper };
 
@@ -48,11 +50,17 @@ fn plan(opened: &Opened, asked: &Asked) -> Result<(Wanted, Timeline), Refusal> {
         return Err(Refusal::unfit("Nothing is chosen yet.", "tick what is served"));
     }
     let place = asked.place();
-    let wanted = asked.day()?.wanted(opened, &place).map_err(|failure| Refusal::amiss(&failure))?;
+    let mut wanted = asked.day()?.wanted(opened, &place).map_err(|failure| Refusal::amiss(&failure))?;
     let mut patience = Patience::begin();
     let day = match asked.way()? {
         None => {
-            let day = timeline(&wanted, &Propagation, &mut patience).map_err(|why| Refusal::amiss(&refused(why, &wanted)))?;
+            let made = if asked.is_any_day() {
+                soonest(&wanted, &mut patience)
+            } else {
+                timeline(&wanted, &Propagation, &mut patience).map(|day| (wanted.serve.clone(), day))
+            };
+            let (serve, day) = made.map_err(|why| Refusal::amiss(&refused(why, &wanted)))?;
+            wanted.serve = serve;
             let relief = relief(&opened.book, &wanted, &day, &Propagation, &mut patience);
             Timeline { relief, ..day }
         }
@@ -69,11 +77,15 @@ fn plan(opened: &Opened, asked: &Asked) -> Result<(Wanted, Timeline), Refusal> {
 
 async fn day(State(desk): State<Desk>, visitor: Visitor, Query(pairs): Query<Pairs>) -> Answer {
     let opened = desk.book();
-    let asked = Asked { pairs };
+    let mut asked = Asked { pairs };
     let body = tokio::task::block_in_place(|| {
         let is_chosen = asked.has("formula");
         let planned = is_chosen.then(|| plan(&opened, &asked));
         let wanted = planned.as_ref().and_then(|one| one.as_ref().ok()).map(|(wanted, _)| wanted);
+        // What is told and fixed from here on is meant of the day that is shown.
+        if let Some(wanted) = wanted.filter(|_| asked.is_any_day()) {
+            asked = Asked { pairs: asked.with("serve", &wanted.serve.strftime("%Y-%m-%dT%H:%M").to_string()) };
+        }
         html! {
             main #work.day {
                 h1 { "The day" }
@@ -97,6 +109,9 @@ fn shown(opened: &Opened, asked: &Asked, wanted: &Wanted, day: &Timeline) -> Mar
     html! {
         section aria-labelledby="served" {
             h2 #served { (served) }
+            @if day.served > wanted.serve {
+                p.late role="status" { b { "It cannot be on the table at " (wanted.serve.strftime("%H:%M").to_string()) "." } " This is the soonest; " a href="#way" { "what is in the way" } " is told below." }
+            }
             nav.ways aria-label="Lists of the day" {
                 a href=(asking("/day/prep", &asked.pairs)) { "What to do, to tick off" }
                 a href=(asking("/day/shopping", &asked.pairs)) { "What to buy" }

@@ -120,7 +120,7 @@ impl Question<'_> {
 
     /// The kitchen that is meant.
     pub fn wanted(&self) -> Wanted {
-        Wanted { kitchen: self.get("kitchen"), room: self.get("room"), fridge: None, serve: None }
+        Wanted { kitchen: self.get("kitchen"), room: self.get("room"), ..Wanted::default() }
     }
 
     /// What comes of it.

@@ -5,8 +5,10 @@ use crate::book::Opened;
 use crate::failure::Failure;
 use crate::workbench::answer::Refusal;
 use bench::forecast::Surroundings;
-use formula::read::Kitchen;
+use formula::Formula;
+use formula::read::{Action, Kitchen, Pan};
 use maud::{Markup, html};
+use quantity::{Length, Measure, SpoonSystem};
 use serde::Deserialize;
 
 /// What of the kitchen is other than the book says.
@@ -19,6 +21,8 @@ pub struct Wanted {
     pub room: Option<String>,
     /// A warmer or colder fridge.
     pub fridge: Option<String>,
+    /// How wide the pan is that all is simmered in.
+    pub pan: Option<String>,
     /// When it is served.
     pub serve: Option<String>,
 }
@@ -35,7 +39,11 @@ impl Wanted {
 
     /// The kitchen that is meant.
     pub fn kitchen(&self, opened: &Opened) -> Result<Kitchen, Refusal> {
-        self.place().kitchen(opened).map_err(|failure| Refusal::amiss(&failure))
+        let mut kitchen = self.place().kitchen(opened).map_err(|failure| Refusal::amiss(&failure))?;
+        if let Some(text) = self.pan.as_deref().map(str::trim).filter(|text| !text.is_empty()) {
+            kitchen.pans = vec![Pan { title: String::new(), across: across(text)? }];
+        }
+        Ok(kitchen)
     }
 
     /// The surroundings that are meant.
@@ -50,12 +58,20 @@ impl Wanted {
 
     /// A name for all of it together.
     pub fn key(&self) -> String {
-        format!("{:?}", (&self.kitchen, &self.room, &self.fridge, &self.serve))
+        format!("{:?}", (&self.kitchen, &self.room, &self.fridge, &self.pan, &self.serve))
     }
 }
 
+/// How wide a pan is that somebody types; a bare number is in centimetres.
+fn across(text: &str) -> Result<Length, Refusal> {
+    let written = if text.replace(',', ".").parse::<f64>().is_ok() { format!("{text} cm") } else { text.to_owned() };
+    let length = written.parse::<Measure>().ok().and_then(|measure| measure.length(SpoonSystem::Metric)).map(|range| range.to);
+    let fits = |across: &Length| (5.0..=100.0).contains(&across.as_centimetres());
+    length.filter(fits).ok_or_else(|| Refusal::unfit(format!("“{text}” is no pan."), "write how wide it is inside: 22 cm, 9 in"))
+}
+
 /// The controls; without scripts they load the page anew.
-pub fn markup(opened: &Opened, wanted: &Wanted) -> Markup {
+pub fn markup(opened: &Opened, formula: &Formula, wanted: &Wanted) -> Markup {
     let chosen = wanted.kitchen.clone().unwrap_or_else(|| opened.book.kitchen().name);
     let of = |text: &Option<String>| text.clone().unwrap_or_default();
     let kitchen = opened.book.kitchens.get(&chosen).cloned().unwrap_or_else(|| opened.book.kitchen());
@@ -73,8 +89,17 @@ pub fn markup(opened: &Opened, wanted: &Wanted) -> Markup {
             }
             label { "Room, °C " input type="text" inputmode="decimal" size="5" name="room" value=(of(&wanted.room)) placeholder=(degrees(kitchen.room)); }
             label { "Fridge, °C " input type="text" inputmode="decimal" size="5" name="fridge" value=(of(&wanted.fridge)) placeholder=(degrees(kitchen.fridge)); }
+            @if formula.steps().any(|(_, step)| matches!(step.action, Action::Simmer | Action::Reduce | Action::Boil)) {
+                label { "Pan across, cm " input type="text" inputmode="decimal" size="5" name="pan" value=(of(&wanted.pan)) placeholder=(narrowest(&kitchen)); }
+            }
             label { "Served at " input type="time" name="serve" value=(wanted.serve.clone().unwrap_or_else(|| "09:30".to_owned())); }
             noscript { button { "Look" } }
         }
     }
+}
+
+/// The pan that is taken where a step names none.
+fn narrowest(kitchen: &Kitchen) -> String {
+    let across = kitchen.pans.iter().map(|pan| pan.across.as_centimetres()).min_by(f64::total_cmp);
+    across.map(|across| quantity::print::number(across, 1)).unwrap_or_default()
 }

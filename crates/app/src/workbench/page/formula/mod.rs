@@ -93,12 +93,14 @@ async fn bench_page(
                 nav.jumps aria-label="On this page" {
                     a href="#sheet" { "The sheet" } a href="#ahead" { "What it will do" } a href="#today" { "The day" }
                 }
-                (kitchen::markup(&opened, &wanted))
+                (kitchen::markup(&opened, &checked.value, &wanted))
                 div.surface {
                     div.hands { (strokes(&one, &reach, &visitor)) (sheet) }
                     (foresight::frame(&ahead))
                 }
                 (today::frame(&name))
+                // For eyes alone: it stands beside the sheet as well.
+                a #foot.foot href="#ahead" hidden aria-hidden="true" tabindex="-1" {}
             }
         };
         Ok((title, body))

@@ -39,6 +39,11 @@ impl<'r> Remarks<'r> {
         remarks
     }
 
+    /// The text that they were made on.
+    pub const fn text(&self) -> &'r str {
+        self.text
+    }
+
     /// What is said of a line of ingredients.
     pub fn of_line(&self, place: &Place) -> &[&'r Diagnostic] {
         self.by_line.get(&row(self.text, place)).map_or(&[], Vec::as_slice)

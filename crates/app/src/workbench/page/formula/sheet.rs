@@ -4,6 +4,7 @@ use super::OnBench;
 use super::remarks::{Remarks, remark};
 use super::steps;
 use crate::workbench::answer::PARTED;
+use crate::workbench::page::addresses::{asking, of_formula};
 use formula::read::{Amount, BookSettings, Kitchen};
 use formula::resolve::formula::StageAt;
 use formula::{Content, Formula, Line, Stage};
@@ -90,6 +91,10 @@ fn yields(formula: &Formula, c: usize, remarks: &Remarks) -> Markup {
             div.yields id={ "yields-" (c) } {
                 @if let Some(pieces) = yields.pieces { (field("pieces", "Pieces", print::count(pieces), "")) }
                 @if let Some(weight) = yields.scaling_weight { (field("scaling-weight", "Scaled at, g", bare_grams(weight), "g")) }
+                @if let Some((tin, _)) = &yields.tin {
+                    (field("tin", "In a tin of, l", print::number(tin.as_millilitres() / 1000.0, 3), "l"))
+                    a.fine href=(asking(&of_formula(&formula.name, "/exchange"), &[("exchange", "tin")])) { "another tin, amounts along" }
+                }
                 (field("bake-loss", "Lost in the heat, %", bare_percent(yields.bake_loss), "%"))
                 span.fine { "comes to " (print::large_mass(yields.done())) }
                 (remarks.of_table(place))
@@ -186,7 +191,7 @@ fn row(at: StageAt, stage: &Stage, line: &Line, of_sheet: &LineSheet) -> Markup 
             }
             td.number {
                 @if is_own_size {
-                    input id={ "g-" (key) } type="text" inputmode="decimal" size="7" value=(bare_grams(line.mass.value))
+                    input id={ "g-" (key) } type="text" inputmode="decimal" size="7" value=(typed_grams(line))
                         aria-label={ (line.title) " in " (stage.title) ", gram" } data-gesture="amount" data-at=(place) data-line=(line.name) data-unit="g";
                     span.unit aria-hidden="true" { "g" }
                 } @else { (bare_grams(line.mass.value)) span.unit aria-hidden="true" { "g" } }
@@ -204,6 +209,13 @@ fn row(at: StageAt, stage: &Stage, line: &Line, of_sheet: &LineSheet) -> Markup 
             td.doing { (doing(&place, &key, stage, line, is_own_size)) }
         }
     }
+}
+
+/// A line's weight as it stands in its field: what was typed in gram stays to the digit.
+fn typed_grams(line: &Line) -> String {
+    let is_weight = matches!(line.written, Amount::Measure(measure) if measure.unit.kind() == Kind::Mass);
+    let grams = (line.mass.value.as_grams() * 1000.0).round() / 1000.0;
+    if is_weight && grams != 0.0 { grams.to_string() } else { bare_grams(line.mass.value) }
 }
 
 /// How an amount is written where that is neither gram nor percent.

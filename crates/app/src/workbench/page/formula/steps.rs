@@ -7,19 +7,31 @@ use formula::{Formula, Stage, Step};
 use maud::{Markup, html};
 use publish::words::until;
 use quantity::print;
+use toml_edit::{DocumentMut, Item, Table};
 
 /// A stage's steps.
 pub fn markup(formula: &Formula, at: StageAt, stage: &Stage, remarks: &Remarks) -> Markup {
     html! {
         @if !stage.steps.is_empty() {
+            @let sentences = sentences(remarks.text(), at);
             ol.steps {
-                @for (n, step) in stage.steps.iter().enumerate() { (step_markup(formula, at, n, step, remarks)) }
+                @for (n, step) in stage.steps.iter().enumerate() { (step_markup(formula, (at, n), step, sentences.get(n).map(String::as_str), remarks)) }
             }
         }
     }
 }
 
-fn step_markup(formula: &Formula, at: StageAt, n: usize, step: &Step, remarks: &Remarks) -> Markup {
+/// The sentences of a stage's steps as its author wrote them.
+fn sentences(text: &str, (c, s): StageAt) -> Vec<String> {
+    let Ok(document) = text.parse::<DocumentMut>() else { return Vec::new() };
+    let of = |item: &Item, key: &str, n: usize| item.get(key)?.as_array_of_tables()?.get(n).cloned().map(Item::Table);
+    let stage = of(document.as_item(), "component", c).and_then(|component| of(&component, "stage", s));
+    let steps = stage.as_ref().and_then(|stage| stage.get("step")?.as_array_of_tables());
+    let sentence = |step: &Table| step.get("text").and_then(Item::as_str).unwrap_or_default().to_owned();
+    steps.map(|steps| steps.iter().map(sentence).collect()).unwrap_or_default()
+}
+
+fn step_markup(formula: &Formula, (at, n): (StageAt, usize), step: &Step, sentence: Option<&str>, remarks: &Remarks) -> Markup {
     let id = format!("step-{}-{}-{n}", at.0, at.1);
     let field = |key: &'static str, label: &str, value: Option<String>, size: u8| {
         let name = format!("{id}-{key}");
@@ -42,7 +54,21 @@ fn step_markup(formula: &Formula, at: StageAt, n: usize, step: &Step, remarks: &
                 (field("until", "until", step.until.as_ref().map(condition), 24))
             }
             p.sentence { (publish::method::sentence(formula, at, step, publish::Units::default())) }
+            @if let Some(sentence) = sentence { (own_words(&formula.stage(at).title, (at, n), step, sentence)) }
             (remarks.of_table(&step.place))
+        }
+    }
+}
+
+/// The sentence as it is written, to be written otherwise.
+fn own_words(stage: &str, (at, n): (StageAt, usize), step: &Step, sentence: &str) -> Markup {
+    let id = format!("step-{}-{}-{n}-text", at.0, at.1);
+    html! {
+        details id={ (id) "-own" } {
+            summary { "Change the sentence" span.apart { ": " (step.action.word()) " of " (stage) } }
+            textarea id=(id) rows=(sentence.len() / 60 + 2) aria-label={ (print::capital(step.action.word())) " of " (stage) ": the sentence" }
+                data-gesture="word" data-at={ (at.0) "." (at.1) } data-step=(n) data-key="text" { "\n" (sentence) }
+            p.fine { "{names} stand for ingredients of the stage, {time} and {temperature} for the step’s own. Enter writes it." }
         }
     }
 }

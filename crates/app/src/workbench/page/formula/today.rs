@@ -6,13 +6,14 @@ use crate::moment;
 use crate::workbench::answer::{Answer, Refusal, parts};
 use crate::workbench::desk::Desk;
 use crate::workbench::door::Visitor;
+use crate::workbench::page::day::soonest;
 use axum::Router;
 use axum::extract::{Path, Query, State};
 use axum::routing::get;
 use formula::Severity;
 use maud::{Markup, html};
-use plan::day::{Wanted as Asked, Workplace, timeline};
-use plan::engine::{Propagation, Watch};
+use plan::day::{Wanted as Asked, Workplace};
+use plan::engine::Watch;
 use std::sync::Arc;
 use std::time::{Duration, Instant};
 
@@ -73,9 +74,10 @@ async fn day(State(desk): State<Desk>, _visitor: Visitor, Path(name): Path<Strin
             place: Workplace::of(&kitchen),
             around: wanted.around(&opened)?,
         };
-        Ok(match timeline(&asked, &Propagation, &mut Patience::begin()) {
-            Ok(day) => html! {
+        Ok(match soonest(&asked, &mut Patience::begin()) {
+            Ok((serve, day)) => html! {
                 div #day {
+                    p { b { (day.served.strftime("On the table on %A at %H:%M").to_string()) } @if day.served > serve { ": sooner it cannot be" } "." }
                     figure.day-chart tabindex="0" { (publish::day::leading(&day, &|_| None)) }
                     pre.drawing tabindex="0" { (publish::day::text(&day, 100)) }
                 }
