@@ -78,7 +78,7 @@ async function exchanged(page, file, how) {
 }
 
 async function printed(page, how, house, folder) {
-  const pages = join(folder, '../published');
+  const pages = `${folder}-published`;
   walk.check(`${how}: the page is published and says the same`, readFileSync(join(pages, 'potato-muffins.html'), 'utf8').includes('260'));
   walk.check(`${how}: it prints`, (await page.pdf({ format: 'A4' })).length > 10_000);
   const card = await page.request.get(`${house}/publish/potato-muffins/card.pdf`);

@@ -7,6 +7,7 @@ use super::shared::WorkedOut;
 use crate::book::{self, Opened};
 use crate::failure::Failure;
 use crate::memory::Memory;
+use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, OnceLock, PoisonError, RwLock};
 use std::time::Duration;
@@ -79,7 +80,13 @@ impl Desk {
             Ok(store) => (OnceLock::from(store), Failure::new("")),
             Err(failure) => (OnceLock::new(), failure),
         };
-        let beside = || folder.parent().unwrap_or(&folder).join("published");
+        // Books that lie beside each other each have their own.
+        let named = |name: &OsStr| {
+            let mut name = name.to_owned();
+            name.push("-published");
+            name
+        };
+        let beside = || folder.with_file_name(folder.file_name().map_or_else(|| "published".into(), named));
         let shared = Shared {
             published: place.published.unwrap_or_else(beside),
             folder,

@@ -64,7 +64,7 @@ fn drawn(timeline: &Timeline, days: Days, tongue: Tongue, style: Option<&str>, l
     // A picture with links in it is no single picture for those who hear it.
     let role = if style.is_some() { "img" } else { "group" };
     html! {
-        svg xmlns="http://www.w3.org/2000/svg" class="day" viewBox=(format!("0 {above:.0} {width:.0} {:.0}", height - above)) role=(role) aria-labelledby="day-title day-words" data-zone=[zone] data-hours=[zone.map(|_| scale.knots())] {
+        svg xmlns="http://www.w3.org/2000/svg" class="day" viewBox=(format!("0 {above:.0} {width:.0} {:.0}", height - above)) width=[zone.map(|_| format!("{width:.0}"))] role=(role) aria-labelledby="day-title day-words" data-zone=[zone] data-hours=[zone.map(|_| scale.knots())] {
             title id="day-title" { (title) }
             desc id="day-words" { (description) }
             @if let Some(style) = style { style { (PreEscaped(style)) } }

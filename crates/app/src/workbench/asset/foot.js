@@ -2,7 +2,7 @@
 const glances = () => new Map([...document.querySelectorAll("#glance dl > div")].map((one) => [one.id, { what: one.querySelector("dt").textContent, figure: one.querySelector(".figure")?.textContent, minds: one.classList.contains("minds") }]));
 
 /** So many are told; the foot of a screen is narrow. */
-const MOST = 4;
+const MOST = 3;
 let before = new Map();
 
 /** From here on what moves is told. */

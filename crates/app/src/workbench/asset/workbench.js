@@ -166,6 +166,8 @@ if (formula) {
 }
 
 const text = document.querySelector("form[data-text]");
+/** Whether the text says something that is not saved. */
+const isTyped = () => text.text.value !== text.text.defaultValue;
 if (text) {
   const path = location.pathname;
   const remarks = later(200, async () => {
@@ -184,9 +186,10 @@ if (text) {
     text.from.value = document.querySelector("#saved").dataset.from ?? text.from.value;
     text.text.defaultValue = text.text.value;
   };
-  // What is typed and not saved is not given up for an undo.
+  // What is typed and not saved is not given up for an undo, nor for another page.
+  addEventListener("beforeunload", (event) => isTyped() && event.preventDefault());
   document.addEventListener("submit", (event) => {
-    if (!event.target.matches("form.strokes") || text.text.value === text.text.defaultValue) return;
+    if (!event.target.matches("form.strokes") || !isTyped()) return;
     event.preventDefault();
     say("Your text is not saved yet: save it first, then undo.");
   });
@@ -214,7 +217,8 @@ if (text) {
 if (document.body.hasAttribute("data-live")) {
   listen(({ changed, what, by }) => {
     if (changed && changed === main?.dataset.file) {
-      if (text) say(`${changed}: ${what}${by ? `, by ${by}` : ""}. Load the page again to see it; your text is kept when you save.`);
+      const then = text && isTyped() ? "Save yours first: both are kept, and the history shows where they part" : "Load the page again to see it";
+      if (text) say(`${changed}: ${what}${by ? `, by ${by}` : ""}. ${then}.`);
       else if (!document.activeElement?.matches(TYPED)) fetched("/parts").then(followUp);
     }
     if (what && (by || what.includes("another program"))) say(`${changed}: ${what}${by ? `, by ${by}` : ""}`);
