@@ -3,6 +3,7 @@
 
 pub mod evidence;
 mod laying;
+pub mod progress;
 pub mod raw;
 pub mod reporting;
 pub mod seat;

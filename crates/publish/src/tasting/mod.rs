@@ -53,6 +53,11 @@ fn percent(share: Fraction) -> String {
     print::percent(Fraction::ratio(share.as_ratio().max(0.0)), 0)
 }
 
+/// "1 person", "24 people".
+fn people(count: usize) -> String {
+    format!("{count} {}", if count == 1 { "person" } else { "people" })
+}
+
 /// "one", "one and two", "one, two and three".
 fn joined(words: &[String]) -> String {
     match words {
