@@ -2,6 +2,7 @@
 //! tasters' telephones both come through here.
 
 pub mod evidence;
+mod judged;
 mod laying;
 pub mod progress;
 pub mod raw;

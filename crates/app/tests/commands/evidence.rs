@@ -135,3 +135,39 @@ fn an_empty_table_replaces_no_evidence() {
     let told = sandbox.run(&["publish", "saltmarsh"]);
     assert!(told.out.contains("evidence-not-held") && told.out.contains("nobody has answered everything"), "{}", told.out);
 }
+
+/// Raw data that nobody can have answered are refused with their row, by the report and by publishing.
+#[test]
+fn raw_data_that_cannot_be_are_refused_with_their_row() {
+    let sandbox = Sandbox::with_demo();
+    let file = |name: &str| format!("saltmarsh/tastings/{name}.csv");
+    let (ranked, odd) = (sandbox.read(&file("softer-muffins")), sandbox.read(&file("potato-of-yesterday")));
+    let head = ranked.lines().next().expect("a head").to_owned();
+    let row = |n: usize| ranked.lines().nth(n).expect("a row").to_owned();
+    let with = |from: &str, to: &str| ranked.replacen(from, to, 1);
+    let cut = |n: usize| ranked.lines().enumerate().filter(|(at, _)| *at != n).map(|(_, line)| format!("{line}\n")).collect();
+    let end = |n: usize, answer: &str| with(&row(n), &format!("{}{answer}", &row(n)[..row(n).len() - 1]));
+    let cases: [(&str, String, &str); 11] = [
+        ("softer-muffins", end(1, "9"), "row 2 of the raw data: its rank, “9”, is no whole number from 1 to 3"),
+        ("softer-muffins", end(1, "0"), "row 2 of the raw data: its rank, “0”"),
+        ("softer-muffins", end(1, "2"), "rows 2 to 4 of the raw data: seat 1 has the ranks 2, 2, 1: no two may share one"),
+        ("softer-muffins", end(1, ""), "rows 2 to 4 of the raw data: seat 1 has answered of some cups and not of others"),
+        ("softer-muffins", cut(3), "rows 2 to 3 of the raw data: seat 1 has other cups"),
+        ("softer-muffins", with(",412,", ",41,"), "row 2 of the raw data: its code is no three figures"),
+        ("softer-muffins", with(",327,", ",412,"), "row 3 of the raw data: the code 412 stands at seat 1 already"),
+        ("softer-muffins", with(&row(3), &format!("{}\n{}", row(3), row(3))), "row 5 of the raw data: the same was answered"),
+        ("softer-muffins", with("2026-11-25T", "2026-11-24T"), "row 3 of the raw data: it was closed at another time"),
+        ("softer-muffins", head, "the raw data have no row"),
+        ("potato-of-yesterday", odd.replacen(",chosen,0", ",chosen,1", 1), "seat 1 chose 2 cups"),
+    ];
+    for (name, text, words) in cases {
+        sandbox.write("raw.csv", &text);
+        let ran = sandbox.run(&["taste", "report", "saltmarsh", name, "--from", "raw.csv"]);
+        assert!(ran.status == 2 && ran.err.replace("\n  ", " ").contains(words), "{words}: {}", ran.err);
+    }
+    sandbox.write(&file("softer-muffins"), end(1, "9"));
+    let told = sandbox.run(&["publish", "saltmarsh"]).out;
+    assert!(told.contains("evidence-not-held") && told.contains("its raw data cannot be read"), "{told}");
+    let told = sandbox.run(&["check", "saltmarsh"]).out;
+    assert!(told.contains("evidence-not-held") && told.contains("row 2 of the raw data"), "{told}");
+}

@@ -81,7 +81,11 @@ fn of_order(tasting: &Tasting, order: &Order) -> Vec<Table> {
             &["sample", "rank sum", "mean rank", "group"],
             sums,
         ),
-        table("Pairs", &["first – second", "rank sums differ by", "first put before", "of people, 95 %", "differ"], pairs),
+        table(
+            "Pairs",
+            &["first – second", "rank sums differ by", "first put before", "of people, 95 %, each pair alone", "differ"],
+            pairs,
+        ),
     ]
 }
 
