@@ -95,9 +95,7 @@ impl Evidence {
             if let Some(why) = self.missing.get(&name.value) {
                 let message = format!("the page makes no claim of “{}”: {why}", name.value);
                 let found = fault::EVIDENCE_NOT_HELD.at(place(), message);
-                return Some(
-                    found.hint("hold and close it with `wellproved taste`, or publish where its answers are kept (--store)"),
-                );
+                return Some(found.hint("hold the tasting and close it, or publish where its answers are kept"));
             }
             let told = self.closed.get(&name.value)?.changed(&formula.name)?;
             let message = format!("what is claimed of “{}” was tasted otherwise. {told}", name.value);

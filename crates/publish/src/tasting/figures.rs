@@ -56,8 +56,7 @@ fn of_choice(choice: &Choice) -> Rows {
     if matches!(choice.test, Test::Triangle | Test::DuoTrio) {
         let told = &choice.told;
         rows.push(("share who tell it, guesses taken off".to_owned(), share(told.share)));
-        let normal =
-            |words: String| if fits_normal(choice) { words } else { "not told of so few, go by the exact ones".to_owned() };
+        let normal = |words: String| if fits_normal(choice) { words } else { "not told of so few".to_owned() };
         rows.push(("its standard error".to_owned(), normal(share(told.error))));
         rows.push(("one-sided limits at 95 %, normal".to_owned(), normal(between(told.limits))));
         rows.push(("one-sided limits at 95 %, exact (Clopper and Pearson)".to_owned(), between(told.exact)));

@@ -15,7 +15,7 @@ pub use ballots::{ballots, how};
 pub use chart::chart;
 pub use claim::{Claim, changed, claim};
 pub use json::json;
-pub use leader::{Setting, advice, between, key, served};
+pub use leader::{Setting, advice, between, key, meanwhile, served};
 pub(crate) use report::held;
 pub use report::text;
 pub use table::Table;

@@ -179,8 +179,8 @@ fn attribute(said: &BTreeMap<String, String>) -> Result<ArrayOfTables, Refusal> 
     Ok(rows)
 }
 
-/// The tasting's text as fields. Once it was laid, what is changed counts for the next table alone.
-pub async fn changing(desk: &Desk, visitor: &Visitor, name: &str, was_laid: bool) -> Result<Markup, Refusal> {
+/// The tasting's text as fields. Once it was held, what is changed counts for the next table alone.
+pub async fn changing(desk: &Desk, visitor: &Visitor, name: &str, was_held: bool) -> Result<Markup, Refusal> {
     let opened = desk.book();
     let (file, text, document) = document(&opened, name)?;
     let reach = desk.reach(&file).await;
@@ -188,9 +188,9 @@ pub async fn changing(desk: &Desk, visitor: &Visitor, name: &str, was_laid: bool
     Ok(html! {
         h2 { "What is asked" }
         (undoing(&file, &to, &reach, visitor))
-        details open[!was_laid] {
+        details open[!was_held] {
             summary { "Change it" }
-            p.fine { "In " (file) ". What you leave as it is stays as it is, comments too. " @if was_laid { "What was tasted before stays as it was; changes count for the next table." } @else { "It can be changed until the table is laid." } }
+            p.fine { "In " (file) ". What you leave as it is stays as it is, comments too. " @if was_held { "What was tasted before stays as it was; changes count for the next table." } @else { "It can be changed until the table is laid." } }
             form.keys-form method="post" action=(to) {
                 (token(visitor))
                 input type="hidden" name="from" value=(hash(&text));

@@ -90,7 +90,7 @@ async fn one(
             @if !is_open {
                 @if held.is_none() { (shown_beside(&opened, &name)) }
                 (laying(&visitor, tasting, held.is_some(), &headers))
-                (changing(&desk, &visitor, &name, held.is_some()).await?)
+                (changing(&desk, &visitor, &name, held.is_some() || beside(&opened, &name).is_some()).await?)
             }
         }
     };
