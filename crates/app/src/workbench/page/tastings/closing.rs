@@ -7,7 +7,7 @@ use crate::workbench::answer::{Answer, Refusal, page, parts, see};
 use crate::workbench::desk::Desk;
 use crate::workbench::door::Visitor;
 use crate::workbench::frame::{Frame, token};
-use crate::workbench::page::addresses::asking;
+use crate::workbench::page::addresses::{asking, coded};
 use axum::extract::{Path, State};
 use maud::{Markup, html};
 use quantity::print::capital;
@@ -38,7 +38,7 @@ pub async fn asked(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<
     leads(&visitor)?;
     let held = last(&desk, &name).await?;
     if held.sitting.closed.is_some() {
-        return see(&format!("/tastings/{name}"));
+        return see(&format!("/tastings/{}", coded(&name)));
     }
     let all = progress(desk.store()?, &held).await?;
     let body = html! {
@@ -67,7 +67,7 @@ pub async fn closed(State(desk): State<Desk>, visitor: Visitor, Path(name): Path
         Refusal::conflict(format!("{}.", capital(failure.words().0)), "go on tasting, or clear the table")
     };
     close(desk.store()?, &held).await.map_err(refused)?;
-    see(&format!("/tastings/{name}"))
+    see(&format!("/tastings/{}", coded(&name)))
 }
 
 pub async fn cleared(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>) -> Answer {
@@ -75,5 +75,5 @@ pub async fn cleared(State(desk): State<Desk>, visitor: Visitor, Path(name): Pat
     let held = last(&desk, &name).await?;
     let refused = |failure: crate::failure::Failure| Refusal::conflict(format!("{}.", capital(failure.words().0)), "");
     clear(desk.store()?, &held).await.map_err(refused)?;
-    see(&asking(&format!("/tastings/{name}"), &[("told", "The table is cleared.".to_owned())]))
+    see(&asking(&format!("/tastings/{}", coded(&name)), &[("told", "The table is cleared.".to_owned())]))
 }

@@ -6,7 +6,7 @@ mod laying;
 mod sheet;
 mod typed;
 
-use super::addresses::asking;
+use super::addresses::{asking, coded};
 use super::{Way, when};
 use crate::book::Opened;
 use crate::tasting::evidence::Evidence;
@@ -157,7 +157,7 @@ async fn forgotten(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<
     let number = fields.get("seat").and_then(|seat| seat.parse().ok()).unwrap_or_default();
     let seat = held.seat(number).map_err(|failure| Refusal::unfit(failure.to_string(), ""))?;
     let removed = desk.store()?.forget(seat, now()).await.map_err(crate::memory::told)?;
-    see(&asking(&format!("/tastings/{name}"), &[("told", removed_told(removed, number))]))
+    see(&asking(&format!("/tastings/{}", coded(&name)), &[("told", removed_told(removed, number))]))
 }
 
 /// A page that stands by itself, with its own style in it.
