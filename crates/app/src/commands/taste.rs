@@ -197,21 +197,7 @@ impl Step {
                 let (store, held) = which.held(opened).await?;
                 show(&store, opened, &held, &[], ballots.as_deref()).await
             }
-            Self::Answer { seat, answers, from, .. } => {
-                let (store, held) = which.held(opened).await?;
-                let ballots = match (from, seat) {
-                    (Some(file), _) => {
-                        let text = std::fs::read_to_string(file).map_err(|error| Failure::file("read", file, &error))?;
-                        typed::read(&text)
-                            .map_err(|failure| Failure::new(format!("{}: {failure}", file.display())).hint(typed::HOW))?
-                    }
-                    (None, Some(seat)) => vec![(*seat, answers.join(" "))],
-                    (None, None) => Vec::new(),
-                };
-                let counts = typed::enter(&store, &held, &ballots).await;
-                store.close().await;
-                terminal::say(&counts?)
-            }
+            Self::Answer { seat, answers, from, .. } => answer(which, opened, (*seat, answers), from.as_deref()).await,
             Self::Count { .. } => {
                 let (store, held) = which.held(opened).await?;
                 terminal::say(&count(&store, &held).await?)
@@ -264,6 +250,27 @@ async fn show(store: &Store, opened: &Opened, held: &Held, links: &[String], bal
         terminal::remark(&format!("written: {}", file.display()));
     }
     terminal::say(&words::key(&setting, terminal::width()))
+}
+
+/// Takes ballots down: of one seat, or of a table.
+async fn answer(
+    which: &Which,
+    opened: &Opened,
+    (seat, answers): (Option<u32>, &[String]),
+    from: Option<&Path>,
+) -> Result<(), Failure> {
+    let (store, held) = which.held(opened).await?;
+    let ballots = match (from, seat) {
+        (Some(file), _) => {
+            let text = std::fs::read_to_string(file).map_err(|error| Failure::file("read", file, &error))?;
+            typed::read(&text).map_err(|failure| Failure::new(format!("{}: {failure}", file.display())).hint(typed::HOW))?
+        }
+        (None, Some(seat)) => vec![(seat, answers.join(" "))],
+        (None, None) => Vec::new(),
+    };
+    let counts = typed::enter(&store, &held, &ballots).await;
+    store.close().await;
+    terminal::say(&counts?)
 }
 
 /// How far the tasting has come.
