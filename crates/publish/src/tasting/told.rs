@@ -126,7 +126,8 @@ fn of_choice(tasting: &Tasting, choice: &Choice) -> Told {
             vec![shared(choice)],
         ),
     };
-    grounds.insert(0, format!("Of {of} answers {needed}; the chance is exact (binomial)."));
+    grounds
+        .insert(0, format!("Of {of} {} {needed}; the chance is exact (binomial).", if of == 1 { "answer" } else { "answers" }));
     let mut limits = Vec::new();
     if let Some(alike) = choice.alike {
         let most = alike.most.map_or("no number of right answers".to_owned(), |most| format!("at most {most} right answers"));

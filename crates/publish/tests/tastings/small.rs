@@ -31,7 +31,7 @@ fn small_panels_are_told_in_words() {
             let findings = found(&tasting, people, people % 2 == 0);
             let report = report(&tasting, &findings);
             let (page, words) = (text(&report, 100), told(&report));
-            for wrong in ["NaN", "inf", " 1 people", "(1 people", "1 points", " 1 seats", "1.0000 to 1.0000"] {
+            for wrong in ["NaN", "inf", " 1 people", "(1 people", " 1 answers", "1 points", " 1 seats", "1.0000 to 1.0000"] {
                 assert!(!page.contains(wrong), "{method}, {people}, {wrong}: {page}");
             }
             assert!(percentages(&page).iter().all(|share| *share <= 100.0), "{method}, {people}: {page}");
