@@ -44,7 +44,7 @@ await page.click('text=What was found');
 walk.check('the demo’s evidence comes from the raw data beside it', (await page.textContent('main')).includes('p = 0.026'));
 await page.goto(`${bench.url}/formula/potato-muffins/page`);
 const claims = await page.locator('section.evidence').textContent();
-walk.check('the page as readers will see it claims what was found, and what was not', claims.includes('Softer than') && claims.includes('Not told from'), claims);
+walk.check('the page as readers will see it claims what was found, and what was not', claims.includes('“sponge of 16 hours” was softer than “sponge of 12 hours”') && claims.includes('were not told apart'), claims);
 await page.locator('section.evidence').screenshot({ path: looks('claims-phone.png') });
 await page.locator('section.evidence a').first().click();
 walk.check('each claim leads to its evidence', (await page.textContent('h1')).includes('How long the sponge stands'));

@@ -34,17 +34,15 @@ async function lay(name, seats) {
   await leader.click('text=Lay the table');
   const links = await leader.locator('ul.links a').evaluateAll((all) => all.map((one) => one.href));
   await leader.goto(`${bench.url}/tastings/${name}/key`);
-  return { links, key: keyOf(await leader.textContent('pre')) };
+  return { links, key: await leader.locator('table.key tbody tr').evaluateAll(keyOf) };
 }
 
 /** What stands at each seat, off the leader's sheet. */
-function keyOf(sheet) {
-  const lines = [...sheet.replaceAll('\n  ', ' ').matchAll(/^\d+\. (.*)$/gmu)].map((line) => line[1]);
-  return lines.map((line) => ({
-    reference: line.match(/reference “secret (\w)”/u)?.[1],
-    cups: [...line.matchAll(/(\d{3}) “secret (\w)”/gu)].map(([, code, sample]) => ({ code, sample })),
+const keyOf = (rows) =>
+  rows.map((row) => ({
+    reference: row.querySelector('[data-reference]')?.textContent.replace('secret ', ''),
+    cups: [...row.querySelectorAll('[data-code]')].map((cup) => ({ code: cup.dataset.code, sample: cup.textContent.slice(-1) })),
   }));
-}
 
 /** What a seat answers: the right cup or another one, or its samples in the order of their ranks. */
 function answer(seat, number, { right, ranks }) {
@@ -61,6 +59,7 @@ function answer(seat, number, { right, ranks }) {
 async function reported(name) {
   await leader.goto(`${bench.url}/tastings/${name}`);
   await leader.click('text=Close the tasting');
+  await leader.click('text=Close it now');
   await leader.click('text=What was found');
   const words = plain(await leader.textContent('main'));
   const cells = await leader.locator('table tbody tr').evaluateAll((all) => all.map((row) => [...row.children].map((cell) => cell.textContent)));
@@ -87,12 +86,14 @@ async function entered({ name, seats, answers }) {
       return fetch(form.getAttribute('action'), { method: 'POST', body: said });
     };
     await send(name, `${name}/lay`, { seats });
-    return (await read(fetch(`/tastings/${name}/key`))).querySelector('pre').textContent;
+    const key = await read(fetch(`/tastings/${name}/key`));
+    return [...key.querySelectorAll('table.key tbody tr')].map((row) => [row.querySelector('[data-reference]')?.textContent, ...[...row.querySelectorAll('[data-code]')].map((cup) => cup.textContent)]);
   }, [name, seats]);
-  const ballots = keyOf(sheet).map((seat, number) => `${number + 1},${answer(seat, number, answers)}`).join('\n');
+  const seat = ([reference, ...cups]) => ({ reference: reference?.slice(-1), cups: cups.map((cup) => ({ code: cup.slice(0, 3), sample: cup.slice(-1) })) });
+  const ballots = sheet.map(seat).map((seat, number) => `${number + 1},${answer(seat, number, answers)}`).join('\n');
   return leader.evaluate(async ([name, ballots]) => {
     const kept = await read(send(`${name}/paper`, `${name}/paper`, { ballots }));
-    await send(name, `${name}/close`, {});
+    await send(`${name}/close`, `${name}/close`, {});
     const report = await read(fetch(`/tastings/${name}/evidence`));
     const plain = (node) => node.textContent.replace(/\s+/gu, ' ').trim();
     return {
@@ -123,7 +124,7 @@ await leader.click('text=Take them down');
 walk.check('a ballot that is none is told, and what was typed stays', (await leader.textContent('main [role=alert]')).includes('seat 7') && (await leader.inputValue('textarea')).includes('\n7,9'));
 await leader.fill('textarea', (await leader.inputValue('textarea')).replace('\n7,9', '\n7,'));
 await leader.click('text=Take them down');
-walk.check('what was there already counts once', (await leader.textContent('main [role=status]')).includes('24 answers kept, 6 there already'));
+walk.check('of a refused list nothing was kept', (await leader.textContent('main [role=status]')).includes('30 answers kept'));
 const thirty = await reported('preference');
 walk.check('21 of 30 prefer one: p 0.042774 (exact, two-sided)', missing({ figures: [[/^chance/u, '0.042774'], ['evidence at 5 %: from', '21']], says: ['21 of 30'] }, thirty).length === 0, thirty);
 
@@ -169,7 +170,8 @@ async function byScreens(name, seats, answers, wanted) {
         const seat = key[number];
         if (seat.reference) await onward(page);
         for (const _ of seat.cups) await onward(page);
-        return page.click(`section[data-screen=choose] button[value="${answer(seat, number, answers)}"]`);
+        await page.click(`section[data-screen=choose] button[value="${answer(seat, number, answers)}"]`);
+        return page.click('section[data-screen=sending]:not([hidden]) [data-send]');
       }),
     ),
   );

@@ -5,21 +5,21 @@ const knots = '/formula/cardamom-knots';
 const morning = 'formula=potato-muffins&serve=2026-11-29T09:30&now=2026-11-27+12:00&zone=Europe/Vienna';
 const asked = `${muffins}/exchange?exchange=leaven&into=rye-culture&ask=yes`;
 
-/** Does what a form of a page does, in whichever browser. */
+/** Does what a form of a page does, in whichever browser; gives the page that it is answered with. */
 async function sent(page, house, path, form) {
   await page.goto(`${house}/tour`);
   const send = async ([path, form]) => {
     const token = document.querySelector('meta[name=token]').content;
-    await fetch(path, { method: 'POST', body: new URLSearchParams({ token, ...form }) });
+    const answer = await fetch(path, { method: 'POST', body: new URLSearchParams({ token, ...form }) });
+    return answer.text();
   };
-  await page.evaluate(send, [path, form]);
+  return page.evaluate(send, [path, form]);
 }
 
 /** Lays a tasting's table and keeps the links of its seats. */
 async function laid(page, house, known) {
-  await sent(page, house, '/tastings/softer-muffins/lay', { seats: '6' });
-  await page.goto(`${house}/tastings/softer-muffins`);
-  known.links = await page.$$eval('ul.links a', (all) => all.map((one) => new URL(one.href).pathname));
+  const laid = await sent(page, house, '/tastings/softer-muffins/lay', { seats: '6' });
+  known.links = [...new Set(laid.match(/\/taste\/[a-z0-9]+/gu))];
 }
 
 /** A knots' text that says something else, saved once and once too late. */
@@ -77,7 +77,8 @@ export const pages = [
   { name: 'tastings', door: '/tastings', path: '/tastings' },
   { name: 'tasting', door: '/tastings/{name}', path: '/tastings/softer-muffins' },
   { name: 'tasting-going', path: '/tastings/softer-muffins', prepare: laid },
-  { name: 'tasting-key', door: '/tastings/{name}/key', path: '/tastings/softer-muffins/key', fleeting: ['pre'] },
+  { name: 'tasting-key', door: '/tastings/{name}/key', path: '/tastings/softer-muffins/key', fleeting: ['.seed', 'table.key tbody'] },
+  { name: 'tasting-close', door: '/tastings/{name}/close', path: '/tastings/softer-muffins/close' },
   { name: 'tasting-ballots', door: '/tastings/{name}/ballots', path: '/tastings/softer-muffins/ballots', codes: true, alone: true },
   { name: 'tasting-paper', door: '/tastings/{name}/paper', path: '/tastings/softer-muffins/paper', codes: true },
   { name: 'taste', door: '/taste/{word}', path: ({ links }) => links[0], outside: true, codes: true },

@@ -4,7 +4,7 @@ use crate::sitting::moment;
 use crate::{Address, Store, StoreFault};
 use jiff::Timestamp;
 use sqlx::any::AnyRow;
-use sqlx::{Any, Row, Transaction};
+use sqlx::{Any, Executor, Row, Transaction};
 
 /// An answer that is to be kept.
 #[derive(Clone, Copy, Debug)]
@@ -60,6 +60,9 @@ pub struct Progress {
     pub answered: i64,
 }
 
+/// The statement by which a taster agrees, once.
+const AGREE: &str = "UPDATE seat SET agreed_at = $3 WHERE sitting = $1 AND number = $2 AND agreed_at = '' AND forgotten_at = ''";
+
 /// Two who correct one answer at the same moment take their turns; this many times at most.
 const TURNS: usize = 20;
 
@@ -69,22 +72,18 @@ impl Store {
     /// # Errors
     /// [`StoreFault::NotTaken`] where the sitting is closed, or the seat not there or given up.
     pub async fn agree(&self, seat: (i64, i64), at: Timestamp) -> Result<(), StoreFault> {
-        self.takes_answers(seat, false).await?;
-        let words = "UPDATE seat SET agreed_at = $3 WHERE sitting = $1 AND number = $2 AND agreed_at = '' AND forgotten_at = ''";
-        sqlx::query(words).bind(seat.0).bind(seat.1).bind(at.to_string()).execute(&self.pool).await?;
+        takes_answers(&self.pool, seat, false).await?;
+        sqlx::query(AGREE).bind(seat.0).bind(seat.1).bind(at.to_string()).execute(&self.pool).await?;
         Ok(())
     }
 
-    /// Keeps an answer, once.
-    ///
-    /// # Errors
-    /// [`StoreFault::NotTaken`] where the sitting is closed, nobody agreed, or the answer's name was used for another.
-    pub async fn answer(&self, one: &Answering<'_>) -> Result<Kept, StoreFault> {
+    /// The statement that adds an answer where it is none already and the seat takes it.
+    fn adding(&self) -> String {
         let latest =
             "(SELECT MAX(other.number) FROM answer AS other WHERE other.sitting = $1 AND other.seat = $2 AND other.item = $3)";
         // On a server, whoever closes the sitting or gives the seat up waits for this answer, or this one for them.
         let lock = if matches!(self.address, Address::Server(_)) { "FOR SHARE" } else { "" };
-        let words = format!(
+        format!(
             "INSERT INTO answer (sitting, seat, item, number, client, value, answered_at)
              SELECT sitting.number, seat.number, $3, COALESCE({latest}, 0) + 1, $4, $5, $6
              FROM sitting JOIN seat ON seat.sitting = sitting.number
@@ -92,7 +91,55 @@ impl Store {
                AND sitting.closed_at = '' AND seat.agreed_at <> '' AND seat.forgotten_at = ''
                AND NOT EXISTS (SELECT 1 FROM answer AS same WHERE same.sitting = $1 AND same.seat = $2 AND same.item = $3
                                AND same.value = $5 AND same.number = {latest}) {lock}"
-        );
+        )
+    }
+
+    /// Keeps answers whose tasters agreed on their ballots, all of them or none: what became of each, in their order.
+    ///
+    /// # Errors
+    /// [`StoreFault::NotTaken`] where the sitting is closed, or a seat not there or given up.
+    pub async fn answer_all(&self, all: &[Answering<'_>]) -> Result<Vec<Kept>, StoreFault> {
+        for _ in 0..TURNS {
+            if let Some(became) = self.try_all(all).await? {
+                return Ok(became);
+            }
+        }
+        Err(StoreFault::NotTaken("others are answering in its place at this moment"))
+    }
+
+    /// The same; nothing where somebody answered in the same place at the same moment, so that all of it goes once more.
+    async fn try_all(&self, all: &[Answering<'_>]) -> Result<Option<Vec<Kept>>, StoreFault> {
+        let mut writing = self.pool.begin().await?;
+        for one in all {
+            sqlx::query(AGREE).bind(one.seat.0).bind(one.seat.1).bind(one.at.to_string()).execute(&mut *writing).await?;
+        }
+        let words = self.adding();
+        let mut became = Vec::new();
+        for one in all {
+            takes_answers(&mut *writing, one.seat, true).await?;
+            let query = sqlx::query(sqlx::AssertSqlSafe(words.clone())).bind(one.seat.0).bind(one.seat.1).bind(one.item);
+            let kept = match query.bind(one.client).bind(one.value).bind(one.at.to_string()).execute(&mut *writing).await {
+                Err(sqlx::Error::Database(error)) if error.is_unique_violation() => return Ok(None),
+                other => other?,
+            };
+            let asked = "SELECT COALESCE(MAX(number), 0) FROM answer WHERE sitting = $1 AND seat = $2 AND item = $3";
+            let last = sqlx::query(asked).bind(one.seat.0).bind(one.seat.1).bind(one.item).fetch_one(&mut *writing).await?;
+            became.push(match (kept.rows_affected(), last.try_get::<i64, _>(0)?) {
+                (0, _) => Kept::Already,
+                (_, 1) => Kept::New,
+                _ => Kept::Corrected,
+            });
+        }
+        writing.commit().await?;
+        Ok(Some(became))
+    }
+
+    /// Keeps an answer, once.
+    ///
+    /// # Errors
+    /// [`StoreFault::NotTaken`] where the sitting is closed, nobody agreed, or the answer's name was used for another.
+    pub async fn answer(&self, one: &Answering<'_>) -> Result<Kept, StoreFault> {
+        let words = self.adding();
         for _ in 0..TURNS {
             let query = sqlx::query(sqlx::AssertSqlSafe(words.clone())).bind(one.seat.0).bind(one.seat.1).bind(one.item);
             let kept = query.bind(one.client).bind(one.value).bind(one.at.to_string()).execute(&self.pool).await;
@@ -103,7 +150,7 @@ impl Store {
                     return Ok(if is_first { Kept::New } else { Kept::Corrected });
                 }
                 Ok(_) => {
-                    self.takes_answers(one.seat, true).await?;
+                    takes_answers(&self.pool, one.seat, true).await?;
                     return Ok(Kept::Already);
                 }
                 Err(sqlx::Error::Database(error)) if error.is_unique_violation() => {
@@ -119,21 +166,6 @@ impl Store {
             }
         }
         Err(StoreFault::NotTaken("others are answering in its place at this moment"))
-    }
-
-    /// Why a seat takes no answers, if it takes none.
-    async fn takes_answers(&self, (sitting, seat): (i64, i64), must_agree: bool) -> Result<(), StoreFault> {
-        let asked = "SELECT sitting.closed_at, seat.agreed_at, seat.forgotten_at FROM sitting
-                     JOIN seat ON seat.sitting = sitting.number WHERE sitting.number = $1 AND seat.number = $2";
-        let row = sqlx::query(asked).bind(sitting).bind(seat).fetch_optional(&self.pool).await?;
-        let Some(row) = row else { return Err(StoreFault::NotTaken("there is no such seat")) };
-        let (closed, agreed, forgotten): (String, String, String) = (row.try_get(0)?, row.try_get(1)?, row.try_get(2)?);
-        match () {
-            () if !closed.is_empty() => Err(StoreFault::NotTaken("the tasting is closed")),
-            () if !forgotten.is_empty() => Err(StoreFault::NotTaken("this seat was given up, and its answers were removed")),
-            () if must_agree && agreed.is_empty() => Err(StoreFault::NotTaken("the taster has not agreed yet")),
-            () => Ok(()),
-        }
     }
 
     /// The answers of one seat, which its taster may see at any time, earlier ones before their corrections.
@@ -196,6 +228,25 @@ impl Store {
         let clean = if matches!(self.address, Address::Server(_)) { "VACUUM answer" } else { "PRAGMA wal_checkpoint(TRUNCATE)" };
         sqlx::query(clean).execute(&self.pool).await?;
         Ok(removed.rows_affected())
+    }
+}
+
+/// Why a seat takes no answers, if it takes none.
+async fn takes_answers<'e>(
+    asking: impl Executor<'e, Database = Any>,
+    (sitting, seat): (i64, i64),
+    must_agree: bool,
+) -> Result<(), StoreFault> {
+    let asked = "SELECT sitting.closed_at, seat.agreed_at, seat.forgotten_at FROM sitting
+                 JOIN seat ON seat.sitting = sitting.number WHERE sitting.number = $1 AND seat.number = $2";
+    let row = sqlx::query(asked).bind(sitting).bind(seat).fetch_optional(asking).await?;
+    let Some(row) = row else { return Err(StoreFault::NotTaken("there is no such seat")) };
+    let (closed, agreed, forgotten): (String, String, String) = (row.try_get(0)?, row.try_get(1)?, row.try_get(2)?);
+    match () {
+        () if !closed.is_empty() => Err(StoreFault::NotTaken("the tasting is closed")),
+        () if !forgotten.is_empty() => Err(StoreFault::NotTaken("this seat was given up, and its answers were removed")),
+        () if must_agree && agreed.is_empty() => Err(StoreFault::NotTaken("the taster has not agreed yet")),
+        () => Ok(()),
     }
 }
 

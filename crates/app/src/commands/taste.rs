@@ -5,10 +5,10 @@ use crate::asked::proof_read;
 use crate::book::Opened;
 use crate::failure::Failure;
 use crate::memory::{Memory, told, wait};
-use crate::tasting::reporting::{Reported, raw};
-use crate::tasting::{Held, held, in_book, lay, now, raw as table, typed};
+use crate::tasting::reporting::{Reported, last};
+use crate::tasting::{Held, held, in_book, lay, now, progress, raw as table, typed};
 use crate::{files, terminal};
-use bench::tasting::{advise, items};
+use bench::tasting::advise;
 use clap::ValueEnum;
 use publish::page::evidence_page;
 use publish::tasting::{self as words, Setting};
@@ -105,8 +105,13 @@ enum Step {
         #[command(flatten)]
         which: Which,
     },
-    /// Closes the tasting: no answer is taken any more, and the results can be read.
+    /// Closes the tasting once somebody has answered everything: no answer is taken any more, and the results can be read.
     Close {
+        #[command(flatten)]
+        which: Which,
+    },
+    /// Clears a table at which nobody has answered everything, so that it can be laid anew; it is no evidence.
+    Clear {
         #[command(flatten)]
         which: Which,
     },
@@ -164,6 +169,7 @@ impl Step {
             | Self::Answer { which, .. }
             | Self::Count { which }
             | Self::Close { which }
+            | Self::Clear { which }
             | Self::Report { which, .. }
             | Self::Export { which }
             | Self::Forget { which, .. } => which,
@@ -191,36 +197,30 @@ impl Step {
                 let (store, held) = which.held(opened).await?;
                 show(&store, opened, &held, &[], ballots.as_deref()).await
             }
-            Self::Answer { seat, answers, from, .. } => {
-                let (store, held) = which.held(opened).await?;
-                let ballots = match (from, seat) {
-                    (Some(file), _) => {
-                        let text = std::fs::read_to_string(file).map_err(|error| Failure::file("read", file, &error))?;
-                        typed::read(&text)
-                            .map_err(|failure| Failure::new(format!("{}: {failure}", file.display())).hint(typed::HOW))?
-                    }
-                    (None, Some(seat)) => vec![(*seat, answers.join(" "))],
-                    (None, None) => Vec::new(),
-                };
-                let counts = typed::enter(&store, &held, &ballots).await;
-                store.close().await;
-                terminal::say(&counts?)
-            }
+            Self::Answer { seat, answers, from, .. } => answer(which, opened, (*seat, answers), from.as_deref()).await,
             Self::Count { .. } => {
                 let (store, held) = which.held(opened).await?;
                 terminal::say(&count(&store, &held).await?)
             }
             Self::Close { .. } => {
                 let (store, held) = which.held(opened).await?;
-                let is_closed = store.close_sitting(held.sitting.number, now()).await.map_err(told)?;
+                let or_clear = format!("go on tasting, or clear the table: `wellproved taste clear BOOK {}`", which.name);
+                let is_closed = progress::close(&store, &held).await.map_err(|failure| failure.hint(or_clear))?;
                 let counted = count(&store, &held).await?;
                 store.close().await;
                 terminal::say(&format!("{} {counted}", if is_closed { "Closed." } else { "It was closed already." }))
             }
+            Self::Clear { .. } => {
+                let (store, held) = which.held(opened).await?;
+                progress::clear(&store, &held).await?;
+                store.close().await;
+                terminal::say("The table is cleared. Nobody can answer at it any more; it is no evidence.")
+            }
             Self::Report { from, format, .. } => report(which, opened, from.as_deref(), *format).await,
             Self::Export { .. } => {
                 let (store, held) = which.held(opened).await?;
-                terminal::show(&table::write(&held.tasting, &raw(&store, &held).await?))
+                let reported = last(&store, held, opened).await?;
+                terminal::show(&table::write(&reported.tasting, &reported.raw))
             }
             Self::Forget { seat, .. } => {
                 let (store, held) = which.held(opened).await?;
@@ -252,14 +252,33 @@ async fn show(store: &Store, opened: &Opened, held: &Held, links: &[String], bal
     terminal::say(&words::key(&setting, terminal::width()))
 }
 
+/// Takes ballots down: of one seat, or of a table.
+async fn answer(
+    which: &Which,
+    opened: &Opened,
+    (seat, answers): (Option<u32>, &[String]),
+    from: Option<&Path>,
+) -> Result<(), Failure> {
+    let (store, held) = which.held(opened).await?;
+    let ballots = match (from, seat) {
+        (Some(file), _) => {
+            let text = std::fs::read_to_string(file).map_err(|error| Failure::file("read", file, &error))?;
+            typed::read(&text).map_err(|failure| Failure::new(format!("{}: {failure}", file.display())).hint(typed::HOW))?
+        }
+        (None, Some(seat)) => vec![(seat, answers.join(" "))],
+        (None, None) => Vec::new(),
+    };
+    let counts = typed::enter(&store, &held, &ballots).await;
+    store.close().await;
+    terminal::say(&counts?)
+}
+
 /// How far the tasting has come.
 async fn count(store: &Store, held: &Held) -> Result<String, Failure> {
-    let progress = store.progress(held.sitting.number).await.map_err(told)?;
-    let asked = held.seats.first().map_or(0, |seat| items(&held.tasting, seat).len() as i64);
-    let whole = progress.iter().filter(|one| one.answered >= asked).count();
-    let in_part = progress.iter().filter(|one| one.answered > 0 && one.answered < asked).count();
-    let agreed = progress.iter().filter(|one| one.agreed).count();
-    Ok(format!("{whole} of {} seats have answered everything, {in_part} in part; {agreed} agreed to taste.", progress.len()))
+    let all = progress::progress(store, held).await?;
+    let (whole, seats) = (all.whole, all.seats);
+    let have = if whole == 1 { "has" } else { "have" };
+    Ok(format!("{whole} of {seats} seats {have} answered everything, {} in part; {} agreed to taste.", all.in_part, all.agreed))
 }
 
 /// Why a tasting cannot be shown from the memory, with the way to it where its raw data lie beside it.
@@ -279,8 +298,7 @@ async fn report(which: &Which, opened: &Opened, from: Option<&Path>, format: For
         }
         None => {
             let (store, held) = which.held(opened).await.map_err(|failure| beside(opened, &which.name, failure))?;
-            let raw = raw(&store, &held).await?;
-            Reported::of(held.tasting, raw, opened)
+            last(&store, held, opened).await?
         }
     };
     let report = reported.report();

@@ -1,7 +1,7 @@
 //! What pages may claim: only what the store holds of a tasting that is closed, or its raw data beside it in the book.
 
-use super::reporting::{Reported, beside, raw};
-use super::{Held, held};
+use super::Held;
+use super::reporting::{Reported, beside, counting};
 use crate::book::Opened;
 use crate::failure::Failure;
 use crate::learning::as_baked;
@@ -12,7 +12,7 @@ use formula::{Diagnostic, Formula, fault};
 use publish::page::{Cited, evidence_name, evidence_page};
 use publish::tasting::{Claim, changed, claim};
 use std::collections::BTreeMap;
-use store::{Kind, Store};
+use store::{Kind, Sitting, Store};
 
 /// The closed tastings that a book's formulas cite, and why the others may not be cited.
 #[derive(Default)]
@@ -21,10 +21,19 @@ pub struct Evidence {
     missing: BTreeMap<String, String>,
 }
 
-/// A closed tasting, and of each formula what was changed since its samples were made.
+/// A closed tasting with what its samples were made by.
 struct Closed {
     reported: Reported,
+    made: Made,
+}
+
+/// What the samples of a tasting were made by, beside what the book says now.
+#[derive(Debug, Default)]
+struct Made {
+    /// Of each formula, what was changed since its samples were made.
     changed: BTreeMap<String, (String, Vec<Since>)>,
+    /// The samples that were made by their formula as it stands.
+    standing: Vec<usize>,
 }
 
 impl Evidence {
@@ -50,17 +59,13 @@ impl Evidence {
     pub async fn held_by(store: &Store, opened: &Opened) -> Result<Self, Failure> {
         let mut evidence = Self::default();
         for name in opened.book.tastings.keys() {
-            let Ok(held) = held(store, name).await else {
-                evidence.look_beside(opened, name, "it was never laid");
-                continue;
-            };
-            if held.sitting.closed.is_none() {
-                evidence.missing.insert(name.clone(), "it is still open".to_owned());
-                continue;
+            match counting(store, name, opened).await? {
+                Some((held, reported)) => {
+                    let made = made(store, opened, &held).await?;
+                    evidence.closed.insert(name.clone(), Closed { reported, made });
+                }
+                None => evidence.look_beside(opened, name, without(store.sitting(name).await.map_err(told)?)),
             }
-            let raw = raw(store, &held).await?;
-            let changed = changes(store, opened, &held).await?;
-            evidence.closed.insert(name.clone(), Closed { reported: Reported::of(held.tasting, raw, opened), changed });
         }
         Ok(evidence)
     }
@@ -68,8 +73,11 @@ impl Evidence {
     /// Looks for raw data beside a tasting; `otherwise` says why there is nothing to show without them.
     fn look_beside(&mut self, opened: &Opened, name: &str, otherwise: &str) {
         match beside(opened, name) {
+            Some(Ok(reported)) if reported.findings.whole == 0 => {
+                self.missing.insert(name.to_owned(), "nobody has answered everything in its raw data".to_owned());
+            }
             Some(Ok(reported)) => {
-                self.closed.insert(name.to_owned(), Closed { reported, changed: BTreeMap::new() });
+                self.closed.insert(name.to_owned(), Closed { reported, made: Made::default() });
             }
             Some(Err(failure)) => {
                 self.missing.insert(name.to_owned(), format!("its raw data cannot be read: {failure}"));
@@ -87,9 +95,7 @@ impl Evidence {
             if let Some(why) = self.missing.get(&name.value) {
                 let message = format!("the page makes no claim of “{}”: {why}", name.value);
                 let found = fault::EVIDENCE_NOT_HELD.at(place(), message);
-                return Some(
-                    found.hint("hold and close it with `wellproved taste`, or publish where its answers are kept (--store)"),
-                );
+                return Some(found.hint("hold the tasting and close it, or publish where its answers are kept"));
             }
             let told = self.closed.get(&name.value)?.changed(&formula.name)?;
             let message = format!("what is claimed of “{}” was tasted otherwise. {told}", name.value);
@@ -102,7 +108,7 @@ impl Evidence {
     pub fn claims(&self, formula: &Formula) -> Vec<Claim> {
         let one = |name: &formula::read::At<String>| {
             let closed = self.closed.get(&name.value)?;
-            let words = claim(&closed.reported.report(), &formula.name)?;
+            let words = claim(&closed.reported.report(), &formula.name, &closed.made.standing)?;
             Some(Claim { words, page: evidence_name(&name.value), changed: closed.changed(&formula.name) })
         };
         formula.head.evidence.iter().filter_map(one).collect()
@@ -120,14 +126,14 @@ impl Evidence {
 
     /// All that pages depend on here: another print means other claims.
     pub fn print(&self) -> String {
-        let one = |(name, closed): (&String, &Closed)| format!("{name} {:?} {:?}\n", closed.reported.raw, closed.changed);
+        let one = |(name, closed): (&String, &Closed)| format!("{name} {:?} {:?}\n", closed.reported.raw, closed.made);
         self.closed.iter().map(one).chain(self.missing.iter().map(|(name, why)| format!("{name} {why}\n"))).collect()
     }
 }
 
 impl Closed {
     fn changed(&self, formula: &str) -> Option<String> {
-        self.changed.get(formula).and_then(|(tasted, since)| changed(tasted, since))
+        self.made.changed.get(formula).and_then(|(tasted, since)| changed(tasted, since))
     }
 
     /// The formulas that cite the tasting: only those can whose samples were tasted.
@@ -146,10 +152,20 @@ impl Closed {
     }
 }
 
-/// Of each formula that was tasted, the revision of its first sample and what is otherwise in it now.
-async fn changes(store: &Store, opened: &Opened, held: &Held) -> Result<BTreeMap<String, (String, Vec<Since>)>, Failure> {
-    let mut found = BTreeMap::new();
-    for (kind, name, number) in &held.sitting.samples {
+/// Why a tasting without a full answer in the memory has nothing to show.
+fn without(sitting: Option<Sitting>) -> &'static str {
+    match sitting {
+        None => "it was never laid",
+        Some(sitting) if sitting.closed.is_none() => "it is still open",
+        Some(_) => "nobody has answered everything",
+    }
+}
+
+/// What each sample was made by. Of several samples of a formula the one that is nearest to it as it stands says what was
+/// changed since.
+async fn made(store: &Store, opened: &Opened, held: &Held) -> Result<Made, Failure> {
+    let mut found = Made::default();
+    for (sample, (kind, name, number)) in held.sitting.samples.iter().enumerate() {
         let tasted = match kind {
             Kind::Formula => {
                 let text = store.text(*kind, name, *number).await.map_err(told)?;
@@ -159,9 +175,16 @@ async fn changes(store: &Store, opened: &Opened, held: &Held) -> Result<BTreeMap
             _ => opened.book.trials.iter().find(|trial| trial.name == *name).and_then(|trial| as_baked(opened, trial)),
         };
         let now = tasted.as_ref().and_then(|one| opened.book.formula(&one.name));
-        if let (Some(tasted), Some(now)) = (tasted, now) {
-            let what = if *kind == Kind::Trial { format!("what the trial {name} baked") } else { format!("revision {number}") };
-            found.entry(tasted.name.clone()).or_insert_with(|| (what, since(&tasted, &now.value)));
+        let (Some(tasted), Some(now)) = (tasted, now) else { continue };
+        let what = if *kind == Kind::Trial { format!("what the trial {name} baked") } else { format!("revision {number}") };
+        let changed = since(&tasted, &now.value);
+        if changed.is_empty() {
+            found.standing.push(sample);
+        }
+        let one = (what, changed);
+        let is_nearer = |other: &(String, Vec<Since>)| (one.1.len(), &one.0) < (other.1.len(), &other.0);
+        if found.changed.get(&tasted.name).is_none_or(is_nearer) {
+            found.changed.insert(tasted.name.clone(), one);
         }
     }
     Ok(found)

@@ -2,7 +2,9 @@
 //! tasters' telephones both come through here.
 
 pub mod evidence;
+mod judged;
 mod laying;
+pub mod progress;
 pub mod raw;
 pub mod reporting;
 pub mod seat;

@@ -1,7 +1,7 @@
 //! The report of a tasting, from the store or from a table of raw data: the same bytes either way.
 
 use super::raw::Raw;
-use super::{Held, bind};
+use super::{Held, bind, of_sitting};
 use crate::book::Opened;
 use crate::failure::Failure;
 use crate::memory::told;
@@ -50,6 +50,30 @@ pub fn beside(opened: &Opened, name: &str) -> Option<Result<Reported, Failure>> 
     let tasting = opened.book.tastings.get(name)?;
     let table = opened.text.files.get(&format!("tastings/{name}.csv"))?;
     Some(super::raw::read(tasting, &table.text).map(|raw| Reported::of(tasting.clone(), raw, opened)))
+}
+
+/// The last sitting of a tasting that is closed and at which somebody answered everything: only such a one is evidence,
+/// whatever was laid after it.
+pub async fn counting(store: &Store, name: &str, opened: &Opened) -> Result<Option<(Held, Reported)>, Failure> {
+    let sittings = store.sittings().await.map_err(told)?;
+    for sitting in sittings.into_iter().rev().filter(|one| one.tasting == name && one.closed.is_some()) {
+        let held = of_sitting(store, sitting).await?;
+        let raw = raw(store, &held).await?;
+        let reported = Reported::of(held.tasting.clone(), raw, opened);
+        if reported.findings.whole > 0 {
+            return Ok(Some((held, reported)));
+        }
+    }
+    Ok(None)
+}
+
+/// What the last sitting says, or the last that counts where its table was cleared; while it is open, nothing.
+pub async fn last(store: &Store, held: Held, opened: &Opened) -> Result<Reported, Failure> {
+    let raw = raw(store, &held).await?;
+    match counting(store, &held.sitting.tasting, opened).await? {
+        Some((_, reported)) => Ok(reported),
+        None => Ok(Reported::of(held.tasting, raw, opened)),
+    }
 }
 
 /// The raw data of a sitting that is closed.

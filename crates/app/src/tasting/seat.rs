@@ -130,11 +130,16 @@ pub async fn record_answer(
     client: &str,
     now: Timestamp,
 ) -> Result<Kept, Failure> {
-    read(&at.tasting, &at.seat, item, value).map_err(|wrong| Failure::new(wrong.to_string()))?;
+    read(&at.tasting, &at.seat, item, value).map_err(|wrong| Failure::new(wrong.at(at.number.1)))?;
     if client.is_empty() || client.len() > 100 {
         return Err(Failure::new("an answer is sent under a name of 1 to 100 letters"));
     }
-    let value = value.split_whitespace().collect::<Vec<_>>().join(" ");
+    let value = spaced(value);
     let answering = Answering { seat: at.number, item, value: &value, client, at: now };
     store.answer(&answering).await.map_err(told)
+}
+
+/// An answer as it is kept: a space between two words.
+pub fn spaced(value: &str) -> String {
+    value.split_whitespace().collect::<Vec<_>>().join(" ")
 }

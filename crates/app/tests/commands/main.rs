@@ -8,6 +8,7 @@ mod cost;
 mod day;
 mod design;
 mod disk;
+mod evidence;
 mod exchange;
 mod explain;
 mod forecast;

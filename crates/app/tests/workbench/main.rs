@@ -14,4 +14,5 @@ mod sandbox;
 #[path = "../doors/served.rs"]
 #[allow(dead_code)] // Some of it serves those who are not meant to come in.
 mod served;
+mod tastings;
 mod trials;

@@ -25,8 +25,8 @@ pub enum Item {
 pub enum Wrong {
     /// The seat is not asked that.
     NotAsked,
-    /// A code that does not stand there.
-    NoSuchCup(String),
+    /// A code that does not stand there, and those that do.
+    NoSuchCup(String, Vec<u16>),
     /// One cup is to be chosen.
     NotOne,
     /// Every cup is to be ranked, once.
@@ -39,13 +39,28 @@ pub enum Wrong {
 
 impl fmt::Display for Wrong {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.told("this seat"))
+    }
+}
+
+impl Wrong {
+    /// Why the answer of a seat is none.
+    #[must_use]
+    pub fn at(&self, seat: impl fmt::Display) -> String {
+        self.told(&format!("seat {seat}"))
+    }
+
+    fn told(&self, seat: &str) -> String {
         match self {
-            Self::NotAsked => f.write_str("that is not asked at this seat"),
-            Self::NoSuchCup(code) => write!(f, "no cup {code} stands at this seat"),
-            Self::NotOne => f.write_str("one cup is to be chosen, even by a guess"),
-            Self::NotAll => f.write_str("every cup is to be named once"),
-            Self::Tied => f.write_str("no two may share a rank in this tasting: decide, even by a guess"),
-            Self::NotPoints => f.write_str("points are whole numbers from 1 to 9"),
+            Self::NotAsked => format!("that is not asked at {seat}"),
+            Self::NoSuchCup(code, there) => {
+                let codes: Vec<String> = there.iter().map(u16::to_string).collect();
+                format!("no cup {code} stands at {seat}; there stand {}", codes.join(", "))
+            }
+            Self::NotOne => "one cup is to be chosen, even by a guess".to_owned(),
+            Self::NotAll => "every cup is to be named once".to_owned(),
+            Self::Tied => "no two may share a rank in this tasting: decide, even by a guess".to_owned(),
+            Self::NotPoints => "points are whole numbers from 1 to 9".to_owned(),
         }
     }
 }
@@ -87,10 +102,12 @@ pub fn items(tasting: &Tasting, seat: &Seat) -> Vec<(String, Item)> {
 /// [`Wrong`] says why it is none.
 pub fn read(tasting: &Tasting, seat: &Seat, item: &str, value: &str) -> Result<Vec<(usize, usize, u32)>, Wrong> {
     let items = items(tasting, seat);
-    let (_, item) = items.iter().find(|(name, _)| name == item).ok_or(Wrong::NotAsked)?;
+    let (_, item) = items.iter().find(|(name, _)| name == item).ok_or_else(|| not_asked(seat, item))?;
     match item {
         Item::Choose => {
-            let chosen = cup(seat, value.trim()).map_err(|_| Wrong::NotOne)?;
+            let mut codes = value.split_whitespace();
+            let (Some(code), None) = (codes.next(), codes.next()) else { return Err(Wrong::NotOne) };
+            let chosen = cup(seat, code)?;
             Ok((0..seat.cups.len()).map(|cup| (cup, 0, u32::from(cup == chosen))).collect())
         }
         Item::Order => ranked(tasting, seat, value),
@@ -98,6 +115,16 @@ pub fn read(tasting: &Tasting, seat: &Seat, item: &str, value: &str) -> Result<V
             let points = value.trim().parse().ok().filter(|points| (1..=9).contains(points)).ok_or(Wrong::NotPoints)?;
             Ok(vec![(*cup, *scale, points)])
         }
+    }
+}
+
+/// Why something is not asked: points of a cup that does not stand there, or anything else.
+fn not_asked(seat: &Seat, item: &str) -> Wrong {
+    let code = item.split('.').next().unwrap_or_default();
+    let is_code = !code.is_empty() && code.bytes().all(|letter| letter.is_ascii_digit());
+    match cup(seat, code) {
+        Err(no_such) if is_code => no_such,
+        _ => Wrong::NotAsked,
     }
 }
 
@@ -121,5 +148,8 @@ fn ranked(tasting: &Tasting, seat: &Seat, value: &str) -> Result<Vec<(usize, usi
 }
 
 fn cup(seat: &Seat, code: &str) -> Result<usize, Wrong> {
-    seat.cups.iter().position(|cup| cup.code.to_string() == code).ok_or_else(|| Wrong::NoSuchCup(code.to_owned()))
+    seat.cups
+        .iter()
+        .position(|cup| cup.code.to_string() == code)
+        .ok_or_else(|| Wrong::NoSuchCup(code.to_owned(), seat.cups.iter().map(|cup| cup.code).collect()))
 }

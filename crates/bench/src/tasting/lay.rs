@@ -38,12 +38,12 @@ pub fn lay(method: Method, samples: usize, seats: usize, seed: u64) -> Vec<Seat>
     let mut chance = Chance::seeded(seed);
     let mut named: Vec<usize> = (0..samples).collect();
     chance.shuffle(&mut named);
-    let mut plans: Vec<(Option<usize>, Vec<usize>)> = Vec::new();
+    let mut plans: Vec<Plan> = Vec::new();
     let orders = orders(method, samples);
     while plans.len() < seats && !orders.is_empty() {
         let mut next = orders.clone();
         chance.shuffle(&mut next);
-        plans.extend(next);
+        plans.extend(alternated(next));
     }
     plans.truncate(seats);
     let all = codes(chance.bits(), 891).unwrap_or_default();
@@ -55,7 +55,7 @@ pub fn lay(method: Method, samples: usize, seats: usize, seed: u64) -> Vec<Seat>
         plain[(next - 1) % plain.len()]
     };
     let is_wide = cups > plain.len();
-    let mut lay = |(reference, cups): (Option<usize>, Vec<usize>)| Seat {
+    let mut lay = |(reference, cups): Plan| Seat {
         reference: reference.map(|sample| named[sample]),
         cups: cups.into_iter().map(|sample| Cup { code: draw(), sample: named[sample] }).collect(),
     };
@@ -71,8 +71,21 @@ pub fn lay(method: Method, samples: usize, seats: usize, seed: u64) -> Vec<Seat>
     table
 }
 
+/// References take turns, so that a block that is not used up has as many of each as can be.
+fn alternated(block: Vec<Plan>) -> Vec<Plan> {
+    let first = block.first().and_then(|(reference, _)| *reference);
+    let (ones, others): (Vec<Plan>, Vec<Plan>) = block.into_iter().partition(|(reference, _)| *reference == first);
+    if others.is_empty() {
+        return ones;
+    }
+    ones.into_iter().zip(others).flat_map(|(one, other)| [one, other]).collect()
+}
+
+/// A reference, if there is one, and the samples in their order.
+type Plan = (Option<usize>, Vec<usize>);
+
 /// Every order of a method once: a reference, if there is one, and the samples by their places.
-fn orders(method: Method, samples: usize) -> Vec<(Option<usize>, Vec<usize>)> {
+fn orders(method: Method, samples: usize) -> Vec<Plan> {
     let pair = |first: usize| vec![first, 1 - first];
     match method {
         Method::Triangle => {

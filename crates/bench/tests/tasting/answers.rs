@@ -14,7 +14,10 @@ fn what_is_no_answer_is_refused() {
     assert_eq!(said(&format!("{b} {a} {c}")), Ok(vec![(1, 0, 1), (0, 0, 2), (2, 0, 3)]));
     assert_eq!(said(&format!("{b} {a}")), Err(Wrong::NotAll));
     assert_eq!(said(&format!("{b} {a} {a}")), Err(Wrong::NotAll));
-    assert_eq!(said(&format!("{b} {a} 999")), Err(Wrong::NoSuchCup("999".to_owned())));
+    assert_eq!(
+        said(&format!("{b} {a} 999")),
+        Err(Wrong::NoSuchCup("999".to_owned(), seat.cups.iter().map(|cup| cup.code).collect()))
+    );
     assert_eq!(said(&format!("{b}={a} {c}")), Err(Wrong::Tied));
     assert_eq!(read(&ranking, seat, "chosen", a), Err(Wrong::NotAsked));
     let with_ties = tasting("ranking", 3, "ties = true");
@@ -26,6 +29,11 @@ fn what_is_no_answer_is_refused() {
     let triangle = tasting("triangle", 2, "");
     let seat = &lay(triangle.method, 2, 1, 7)[0];
     assert_eq!(read(&triangle, seat, "chosen", ""), Err(Wrong::NotOne), "a choice is forced");
+    let there: Vec<String> = seat.cups.iter().map(|cup| cup.code.to_string()).collect();
+    let none = read(&triangle, seat, "chosen", "999").expect_err("it does not stand there");
+    assert_eq!(none.at(4), format!("no cup 999 stands at seat 4; there stand {}", there.join(", ")));
+    let none = read(&liking, &lay(liking.method, 3, 1, 7)[0], "999", "5").expect_err("it does not stand there");
+    assert!(none.at(1).starts_with("no cup 999 stands at seat 1; "));
 }
 
 /// Whoever answers in part is counted, and not reckoned with.

@@ -84,3 +84,15 @@ fn the_panel_that_is_advised() {
     let alike = advise(&tasting("triangle", 2, "alike = \"30 %\"")).expect("a panel");
     assert!(alike.fewest >= 30 && alike.seats.is_multiple_of(6) && alike.power.as_percent() >= 80.0, "{alike:?}");
 }
+
+/// Where a duo-trio's last block is not used up, references are as many of each as can be.
+#[test]
+fn references_take_turns() {
+    for seed in 0..50 {
+        for seats in 1..=13 {
+            let table = lay(formula::read::Method::DuoTrio, 2, seats, seed);
+            let of = |sample: usize| table.iter().filter(|seat| seat.reference == Some(sample)).count();
+            assert!(of(0).abs_diff(of(1)) <= 1, "{seats} seats: {} and {}", of(0), of(1));
+        }
+    }
+}

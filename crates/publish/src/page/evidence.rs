@@ -68,15 +68,27 @@ fn chapter(title: &str, lines: &[String]) -> Markup {
     html! { @if !lines.is_empty() { h2 { (title) } ul { @for line in lines { li { (line) } } } } }
 }
 
+/// A table of so many columns with words in them is stacked on a telephone: each row a block, each cell with its heading.
+const STACKED: usize = 5;
+
 fn drawn(table: &Table) -> Markup {
+    let is_stacked = table.head.len() == STACKED;
+    // A table that is laid out as blocks is still told as a table.
+    let role = |role: &'static str| is_stacked.then_some(role);
+    let head = |n: usize| is_stacked.then(|| table.head.get(n).map_or("", String::as_str));
     html! {
         div.scroll tabindex="0" role="region" aria-label=(table.caption) {
-            table {
+            table.stacked[is_stacked] role=[role("table")] {
                 caption { (table.caption) }
-                thead { tr { @for (n, head) in table.head.iter().enumerate() { th.number[n > 0] scope="col" { (head) } } } }
-                tbody {
+                thead role=[role("rowgroup")] { tr role=[role("row")] { @for (n, head) in table.head.iter().enumerate() { th.number[n > 0] scope="col" role=[role("columnheader")] { (head) } } } }
+                tbody role=[role("rowgroup")] {
                     @for row in &table.rows {
-                        tr { @for (n, cell) in row.iter().enumerate() { @if n == 0 { th scope="row" { (cell) } } @else { td.number { (cell) } } } }
+                        tr role=[role("row")] {
+                            @for (n, cell) in row.iter().enumerate() {
+                                @if n == 0 { th scope="row" role=[role("rowheader")] { (cell) } }
+                                @else { td.number role=[role("cell")] data-head=[head(n)] { (cell) } }
+                            }
+                        }
                     }
                 }
             }

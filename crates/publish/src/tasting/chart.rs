@@ -1,7 +1,7 @@
 //! The finding of a tasting drawn: in words and figures as well as lines, in one ink, so that it prints.
 
-use super::Report;
 use super::told::title;
+use super::{Report, people};
 use bench::tasting::{Choice, Finding, LIKING, Order, Points, Test};
 use formula::read::{Method, Tasting};
 use maud::{Markup, html};
@@ -97,7 +97,7 @@ fn of_order(tasting: &Tasting, order: &Order) -> Markup {
     let apart = (order.least_for_all / tasters).min(count as f64 - 1.0);
     let means: Vec<String> =
         samples.iter().map(|sample| format!("{} {:.2}", title(tasting, *sample), order.sums[*sample] / tasters)).collect();
-    let words = format!("Mean ranks of {} people: {}", order.tasters, means.join(", "));
+    let words = format!("Mean ranks of {}: {}", people(order.tasters), means.join(", "));
     let inner = html! {
         (text(LEFT, 20.0, "start", "most of it"))
         (text(RIGHT, 20.0, "end", "least of it"))

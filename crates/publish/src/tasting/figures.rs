@@ -1,6 +1,6 @@
 //! The figures of a test one by one, to as many places as tables of them are printed with.
 
-use super::{Report, Table, percent, table::table};
+use super::{Report, Table, fits_normal, percent, table::table};
 use bench::tasting::{Choice, Finding, Order, Test};
 use formula::read::Tasting;
 use quantity::{Between, Fraction, print};
@@ -28,6 +28,9 @@ fn chance(chance: Fraction) -> String {
 }
 
 fn fixed(value: f64, places: usize) -> String {
+    if !value.is_finite() {
+        return "not told".to_owned();
+    }
     format!("{value:.places$}").replace('-', "−")
 }
 
@@ -53,8 +56,9 @@ fn of_choice(choice: &Choice) -> Rows {
     if matches!(choice.test, Test::Triangle | Test::DuoTrio) {
         let told = &choice.told;
         rows.push(("share who tell it, guesses taken off".to_owned(), share(told.share)));
-        rows.push(("its standard error".to_owned(), share(told.error)));
-        rows.push(("one-sided limits at 95 %, normal".to_owned(), between(told.limits)));
+        let normal = |words: String| if fits_normal(choice) { words } else { "not told of so few".to_owned() };
+        rows.push(("its standard error".to_owned(), normal(share(told.error))));
+        rows.push(("one-sided limits at 95 %, normal".to_owned(), normal(between(told.limits))));
         rows.push(("one-sided limits at 95 %, exact (Clopper and Pearson)".to_owned(), between(told.exact)));
     } else {
         rows.push(("share of the panel, two-sided limits at 95 %, exact".to_owned(), between(choice.share)));

@@ -111,11 +111,21 @@ pub fn key(setting: &Setting, width: usize) -> String {
     out
 }
 
-/// What happens between two samples.
+/// What is done between two samples.
 #[must_use]
-pub fn between(tasting: &Tasting) -> Option<String> {
+pub fn meanwhile(tasting: &Tasting) -> Option<String> {
     let pause = tasting.pause.map(|pause| format!("wait {}", print::time(pause)));
     let rinse = tasting.rinse.as_ref().map(|rinse| format!("take {rinse}"));
     let both: Vec<String> = rinse.into_iter().chain(pause).collect();
-    (!both.is_empty()).then(|| format!("between two samples {}", both.join(" and ")))
+    (!both.is_empty()).then(|| both.join(" and "))
+}
+
+/// The same, with when it is done.
+#[must_use]
+pub fn between(tasting: &Tasting) -> Option<String> {
+    let when = match tasting.method {
+        Method::DuoTrio => "after the reference and between two samples",
+        _ => "between two samples",
+    };
+    meanwhile(tasting).map(|done| format!("{when} {done}"))
 }

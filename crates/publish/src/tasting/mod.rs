@@ -7,6 +7,7 @@ mod figures;
 mod json;
 mod leader;
 mod report;
+mod scales;
 mod table;
 mod told;
 
@@ -14,14 +15,14 @@ pub use ballots::{ballots, how};
 pub use chart::chart;
 pub use claim::{Claim, changed, claim};
 pub use json::json;
-pub use leader::{Setting, advice, between, key, served};
+pub use leader::{Setting, advice, between, key, meanwhile, served};
 pub(crate) use report::held;
 pub use report::text;
 pub use table::Table;
 pub(crate) use table::tables;
 pub use told::{Told, consent, method_name, told};
 
-use bench::tasting::Findings;
+use bench::tasting::{Choice, Findings};
 use formula::read::Tasting;
 use quantity::{Fraction, print};
 
@@ -48,9 +49,22 @@ fn chance(chance: Fraction) -> String {
     }
 }
 
-/// A share in whole percent, one below nought as nought.
+/// A share in whole percent: one below nought as nought, one above the whole as the whole.
 fn percent(share: Fraction) -> String {
-    print::percent(Fraction::ratio(share.as_ratio().max(0.0)), 0)
+    print::percent(Fraction::ratio(share.as_ratio().clamp(0.0, 1.0)), 0)
+}
+
+/// Of fewer answers than this nothing is told of the spread; common practice, no source.
+const FEW: u32 = 4;
+
+/// Whether the normal approximation holds for a share: five answers of each kind at least. Common practice, no source.
+const fn fits_normal(choice: &Choice) -> bool {
+    choice.right >= 5 && choice.of - choice.right >= 5
+}
+
+/// "1 person", "24 people".
+fn people(count: usize) -> String {
+    format!("{count} {}", if count == 1 { "person" } else { "people" })
 }
 
 /// "one", "one and two", "one, two and three".

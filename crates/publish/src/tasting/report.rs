@@ -8,9 +8,11 @@ use crate::words::wrap;
 /// How the tasting was held, in sentences: method, seats, what each sample was.
 pub fn held(report: &Report) -> Vec<String> {
     let (tasting, findings) = (report.tasting, report.findings);
-    let mut people = format!("{} seats, {} of which answered everything", findings.seats, findings.whole);
+    let seats = if findings.seats == 1 { "seat" } else { "seats" };
+    let mut people = format!("{} {seats}, {} of which answered everything", findings.seats, findings.whole);
     if findings.in_part > 0 {
-        people.push_str(&format!("; {} answered in part and are left out", findings.in_part));
+        let are = if findings.in_part == 1 { "is" } else { "are" };
+        people.push_str(&format!("; {} answered in part and {are} left out", findings.in_part));
     }
     let mut words = vec![format!(
         "Held blind as a {}, closed on {}: {people}. Asked was: “{}”",
@@ -20,7 +22,7 @@ pub fn held(report: &Report) -> Vec<String> {
     )];
     let sample = |(sample, made): (&formula::read::Sample, &String)| format!("“{}” was made by {made}", sample.title);
     let samples: Vec<String> = tasting.samples.iter().zip(report.made).map(sample).collect();
-    words.push(format!("{}.", samples.join("; ")));
+    words.extend((!samples.is_empty()).then(|| format!("{}.", samples.join("; "))));
     words
 }
 

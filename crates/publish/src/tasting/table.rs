@@ -81,7 +81,11 @@ fn of_order(tasting: &Tasting, order: &Order) -> Vec<Table> {
             &["sample", "rank sum", "mean rank", "group"],
             sums,
         ),
-        table("Pairs", &["first – second", "rank sums differ by", "first put before", "of people, 95 %", "differ"], pairs),
+        table(
+            "Pairs: limits at 95 % are of each pair alone, not adjusted; “differ” is of all pairs at once",
+            &["first – second", "rank sums differ by", "first put before", "of people, 95 %", "differ"],
+            pairs,
+        ),
     ]
 }
 

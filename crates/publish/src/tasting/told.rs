@@ -1,9 +1,11 @@
 //! What a tasting found, in plain words with their limits.
 
-use super::{Report, chance, joined, percent};
-use bench::tasting::{Choice, Finding, Order, PointPair, Points, Test};
+use super::scales::of_points;
+use super::{FEW, Report, chance, fits_normal, joined, people, percent};
+use bench::tasting::{Choice, Finding, Order, Test};
 use formula::read::{Method, Tasting};
-use quantity::print;
+use quantity::print::capital;
+use quantity::{Fraction, print};
 
 /// A finding in words.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -86,7 +88,7 @@ pub fn told(report: &Report) -> Told {
     told
 }
 
-fn risk(tasting: &Tasting) -> String {
+pub(super) fn risk(tasting: &Tasting) -> String {
     percent(tasting.risk)
 }
 
@@ -120,11 +122,12 @@ fn of_choice(tasting: &Tasting, choice: &Choice) -> Told {
             (format!("“{one}” {} “{other}”: {right} of {of} said so ({p}).", more_than(tasting)), vec![shared(choice)])
         }
         Test::PairedDirected | Test::PairedPreference => (
-            format!("{right} of {of} chose “{one}”, the others “{other}” ({p}): that is no evidence of a difference."),
+            format!("{right} of {of} chose “{one}”, {} “{other}” ({p}): that is no evidence of a difference.", rest(of - right)),
             vec![shared(choice)],
         ),
     };
-    grounds.insert(0, format!("Of {of} answers {needed}; the chance is exact (binomial)."));
+    grounds
+        .insert(0, format!("Of {of} {} {needed}; the chance is exact (binomial).", if of == 1 { "answer" } else { "answers" }));
     let mut limits = Vec::new();
     if let Some(alike) = choice.alike {
         let most = alike.most.map_or("no number of right answers".to_owned(), |most| format!("at most {most} right answers"));
@@ -151,28 +154,44 @@ fn of_choice(tasting: &Tasting, choice: &Choice) -> Told {
     Told { conclusion, grounds, limits }
 }
 
+/// Those who chose otherwise.
+const fn rest(count: u32) -> &'static str {
+    match count {
+        0 => "nobody",
+        1 => "the other one",
+        _ => "the others",
+    }
+}
+
 /// The share of discriminators with its limits.
 fn told_apart(choice: &Choice) -> String {
     let told = &choice.told;
+    let (from, to) = (percent(told.exact.from), percent(told.exact.to));
+    if choice.of < FEW {
+        return format!(
+            "So few answers tell next to nothing of how many really tell: at least {from}, at most {to} of people (one-sided limits at 95 %, exact)."
+        );
+    }
+    let normal = if fits_normal(choice) {
+        format!("; by the normal approximation {} and {}", percent(told.limits.from), percent(told.limits.to))
+    } else {
+        String::new()
+    };
     format!(
-        "Guesses taken off, about {} of people really tell: at least {}, at most {} (one-sided limits at 95 %, exact; by the normal approximation {} and {}).",
-        percent(told.share),
-        percent(told.exact.from),
-        percent(told.exact.to),
-        percent(told.limits.from),
-        percent(told.limits.to)
+        "Guesses taken off, about {} of people really tell: at least {from}, at most {to} (one-sided limits at 95 %, exact{normal}).",
+        percent(told.share)
     )
 }
 
 /// The share of votes with its limits.
 fn shared(choice: &Choice) -> String {
-    let share = f64::from(choice.right) / f64::from(choice.of.max(1));
-    format!(
-        "That is {} of the panel; of people like these, {} to {} (two-sided limits at 95 %, exact).",
-        percent(quantity::Fraction::ratio(share)),
-        percent(choice.share.from),
-        percent(choice.share.to)
-    )
+    let (from, to) = (percent(choice.share.from), percent(choice.share.to));
+    let limits = format!("of people like these, {from} to {to} (two-sided limits at 95 %, exact)");
+    if choice.of < FEW {
+        return format!("So few answers tell next to nothing of what others would choose: {limits}.");
+    }
+    let share = Fraction::ratio(f64::from(choice.right) / f64::from(choice.of.max(1)));
+    format!("That is {} of the panel; {limits}.", percent(share))
 }
 
 fn of_order(tasting: &Tasting, order: &Order) -> Told {
@@ -187,17 +206,22 @@ fn of_order(tasting: &Tasting, order: &Order) -> Told {
     let p = chance(order.chance);
     let apart: Vec<(usize, usize)> = order.pairs.iter().filter(|pair| pair.differ).map(|pair| (pair.more, pair.less)).collect();
     let tasters = order.tasters;
+    let who = people(tasters);
     let conclusion = match (is_found, apart.is_empty()) {
-        (true, false) => format!("{} ({tasters} people, {p}).", joined(&names(&apart))),
-        (true, true) => format!("The samples differ in rank ({tasters} people, {p}), but no two of them surely do."),
-        (false, _) => format!("{tasters} people ranked them, and no difference was found ({p})."),
+        (true, false) => format!("{} ({who}, {p}).", joined(&names(&apart))),
+        (true, true) => format!("The samples differ in rank ({who}, {p}), but no two of them surely do."),
+        (false, _) => format!("{} ranked them, and no difference was found ({p}).", capital(&who)),
     };
-    let mut grounds = vec![format!(
-        "Friedman’s F = {:.2} of {} samples, {p}, {by}. Tasters agree to {} of what they could (Kendall’s W).",
-        order.statistic,
-        order.sums.len(),
-        print::number(order.agreement, 2)
-    )];
+    let agree = if tasters > 1 && order.agreement.is_finite() {
+        format!(" Tasters agree to {} of what they could (Kendall’s W).", print::number(order.agreement, 2))
+    } else {
+        String::new()
+    };
+    let mut grounds = if order.statistic.is_finite() {
+        vec![format!("Friedman’s F = {:.2} of {} samples, {p}, {by}.{agree}", order.statistic, order.sums.len())]
+    } else {
+        vec!["All ranks are shared: there is nothing to tell the samples apart by.".to_owned()]
+    };
     let table = if order.is_from_table { "Newell & MacFarlane 1987" } else { "by Bonferroni’s rule" };
     grounds.push(format!(
         "All pairs at once, rank sums must differ by {} ({table}); a pair that was chosen before tasting, by {}.",
@@ -220,79 +244,33 @@ fn of_order(tasting: &Tasting, order: &Order) -> Told {
     if !is_found {
         limits.push("No difference found is no evidence of being alike.".to_owned());
     }
-    limits.push(format!(
-        "Were there one sample that {} of people truly tell from the others, a panel of {tasters} would miss it about {} times in 100 (panels made up at random).",
-        percent(tasting.tell),
-        print::number(100.0 * order.power(tasting).left().as_ratio(), 0)
-    ));
+    limits.extend(too_few(tasting, order));
+    let missed = 100.0 * order.power(tasting).left().as_ratio();
+    limits.extend(missed.is_finite().then(|| {
+        format!(
+            "Were there one sample that {} of people truly tell from the others, a panel of {tasters} would miss it about {} times in 100 (panels made up at random).",
+            percent(tasting.tell),
+            print::number(missed, 0)
+        )
+    }));
     limits.push("Ranks say which, not how much.".to_owned());
     Told { conclusion, grounds, limits }
 }
 
-fn of_points(tasting: &Tasting, scales: &[Points]) -> Told {
-    let mut told = Told { conclusion: String::new(), grounds: Vec::new(), limits: Vec::new() };
-    let mut conclusions = Vec::new();
-    for (scale, points) in scales.iter().enumerate() {
-        let attribute = tasting.attributes.get(scale).filter(|_| tasting.method == Method::Description);
-        let head = attribute.map(|one| format!("{}: ", one.title)).unwrap_or_default();
-        let more = attribute.map_or_else(|| more_than(tasting), |one| format!("was nearer to “{}” than", one.high));
-        let pair = |pair: &PointPair| format!("“{}” {more} “{}”", title(tasting, pair.more), title(tasting, pair.less));
-        let apart: Vec<String> = points.pairs.iter().filter(|one| one.differ).map(pair).collect();
-        let p = chance(points.chance);
-        conclusions.push(match apart.is_empty() {
-            false => format!("{head}{} ({} people, {p}).", joined(&apart), points.tasters),
-            true if points.chance <= tasting.risk => format!("{head}the samples differ ({p}), but no two of them surely do."),
-            true => format!("{head}no difference was found ({} people, {p}).", points.tasters),
-        });
-        let by = match (points.statistic, points.is_exact) {
-            (Some(statistic), true) => format!("Friedman’s F = {statistic:.2} over the ranks of the points, exact"),
-            (Some(statistic), false) => format!("Friedman’s F = {statistic:.2} over the ranks of the points, by chi-squared"),
-            (None, true) => "by the signed ranks of the differences (Wilcoxon), exact".to_owned(),
-            (None, false) => "too many answers to count out".to_owned(),
-        };
-        told.grounds.push(format!("{head}{p}, {by}."));
-        told.grounds.extend(points.pairs.iter().map(|one| format!("{head}{}", difference(tasting, one))));
-    }
-    told.conclusion = conclusions.join(" ");
-    told.limits.push(
-        "The means, their differences and limits hold only if the steps of the scale are even: read the medians and counts first."
-            .to_owned(),
-    );
-    if scales.len() > 1 {
-        told.limits.push(format!(
-            "Of {} scales tested at {} each, one may differ by chance alone more easily than that.",
-            scales.len(),
-            risk(tasting)
+/// What a panel of so few cannot show, whatever it says.
+fn too_few(tasting: &Tasting, order: &Order) -> Option<String> {
+    let samples = order.sums.len();
+    // All agreeing is one way of each of the first taster's, out of all ways of everybody.
+    let orders: f64 = (1..=samples).map(|one| one as f64).product();
+    let least = Fraction::ratio(orders.powi(1 - i32::try_from(order.tasters).unwrap_or(i32::MAX)));
+    let (who, risk) = (people(order.tasters), risk(tasting));
+    if least > tasting.risk {
+        return Some(format!(
+            "With {who} no ranking reaches {risk}, however much they agree: the least there can be is {}.",
+            chance(least)
         ));
     }
-    told.limits
-        .push("No difference found is no evidence of being alike; a trained panel’s liking is not that of customers.".to_owned());
-    told
-}
-
-/// Two samples' points: the mean difference with its limits, the tests, and what would have been missed.
-fn difference(tasting: &Tasting, pair: &PointPair) -> String {
-    let (more, less) = (title(tasting, pair.more), title(tasting, pair.less));
-    let mut words = format!(
-        "“{more}” less “{less}”: {} points on the average ({} to {}, limits at 95 %); signed ranks {}",
-        print::number(pair.paired.difference, 2),
-        print::number(pair.limits.from, 2),
-        print::number(pair.limits.to, 2),
-        chance(pair.chance)
-    );
-    if tasting.samples.len() > 2 {
-        words.push_str(" for all pairs at once");
-    }
-    if !pair.paired.chance.as_ratio().is_nan() {
-        words.push_str(&format!("; paired t = {}, {}", print::number(pair.paired.t, 2), chance(pair.paired.chance)));
-    }
-    if let Some(power) = pair.power {
-        words.push_str(&format!(
-            "; {} points apart would be missed {} times in 100",
-            print::number(tasting.apart, 1),
-            print::number(100.0 * power.left().as_ratio(), 0)
-        ));
-    }
-    words.push('.');
-    words
+    let widest = order.tasters as f64 * (samples as f64 - 1.0);
+    (order.least_for_all > widest)
+        .then(|| format!("With {who} no two of {samples} samples are told apart at {risk}, however much they agree."))
 }

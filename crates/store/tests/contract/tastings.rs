@@ -86,6 +86,26 @@ fn an_answer_is_kept_once_and_a_correction_keeps_the_earlier_one() {
     });
 }
 
+/// Ballots of paper are taken down all or none, and only taken ones say that somebody agreed.
+#[test]
+fn ballots_are_taken_all_or_none() {
+    on_each("ballots", |store, _| async move {
+        let sitting = laid(&store, 3).await.number;
+        store.forget((sitting, 2), at(1)).await.expect("given up");
+        let first = answering((sitting, 1), "111", "7", "a");
+        let refused = store.answer_all(&[first, answering((sitting, 2), "111", "7", "b")]).await.expect_err("given up");
+        assert!(matches!(refused, StoreFault::NotTaken(_)), "{refused}");
+        assert!(store.progress(sitting).await.expect("a count").iter().all(|one| !one.agreed && one.answered == 0));
+        let again = answering((sitting, 1), "111", "7", "c");
+        let other = answering((sitting, 1), "111", "4", "d");
+        let kept = store.answer_all(&[first, again, other, answering((sitting, 3), "111", "7", "e")]).await.expect("taken");
+        assert_eq!(kept, [Kept::New, Kept::Already, Kept::Corrected, Kept::New]);
+        store.close_sitting(sitting, at(2)).await.expect("closed");
+        assert_eq!(store.answers(sitting).await.expect("answers").len(), 3);
+        assert!(store.answer_all(&[answering((sitting, 3), "111", "8", "f")]).await.is_err());
+    });
+}
+
 #[test]
 fn results_are_not_read_before_closing() {
     on_each("early", |store, _| async move {

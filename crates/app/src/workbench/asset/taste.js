@@ -63,6 +63,28 @@ function grouped(given) {
   return [...groups];
 }
 
+let chosen = null;
+
+/** Keeps an answer on the telephone until it has arrived. */
+function taken(form, value) {
+  const body = form.dataset.answer ? { item: form.dataset.answer, value, client: fresh() } : {};
+  memory.queue.push({ path: form.getAttribute("action"), body });
+  // Before anything else is shown: nobody is to leave while something waits.
+  keep();
+  tell();
+}
+
+/** Sends what was chosen, once. */
+function sendChosen() {
+  if (!chosen) return;
+  taken(chosen.form, chosen.value);
+  done(chosen.form.closest("section"));
+  done(screens[here]);
+  chosen = null;
+  show(here + 1);
+  send();
+}
+
 function answer(form, button) {
   const screen = form.closest("section");
   const value = form.dataset.answer === "rank" ? ranks(form) : button?.value;
@@ -70,12 +92,15 @@ function answer(form, button) {
     refused.textContent = "ties" in form.dataset ? "Give every sample a rank." : "Give every sample a rank of its own, even by a guess.";
     return;
   }
-  const body = form.dataset.answer ? { item: form.dataset.answer, value, client: fresh() } : {};
-  memory.queue.push({ path: form.getAttribute("action"), body });
-  // Before anything else is shown: nobody is to leave while something waits.
-  keep();
-  tell();
   form.querySelectorAll("button[name=value]").forEach((one) => one.setAttribute("aria-pressed", String(one === button)));
+  if (form.dataset.answer === "chosen") {
+    // A choice is shown once more before it is sent.
+    chosen = { form, value };
+    main.querySelector("[data-chosen]").textContent = value;
+    show(here + 1);
+    return;
+  }
+  taken(form, value);
   form.dataset.given = "";
   const open = [...screen.querySelectorAll("form")].some((one) => !("given" in one.dataset) && !one.querySelector("[aria-pressed=true]"));
   if (!open) { done(screen); show(here + 1); } else keep();
@@ -120,6 +145,8 @@ if (main) {
   screens.forEach((screen) => screen.querySelector("h1, h2")?.setAttribute("tabindex", "-1"));
   main.addEventListener("submit", (event) => { event.preventDefault(); answer(event.target, event.submitter); });
   main.addEventListener("click", (event) => {
+    if (event.target.closest("[data-send]")) return sendChosen();
+    if (event.target.closest("[data-back]")) return show(here - 1);
     if (!event.target.closest("[data-next]")) return;
     done(screens[here]);
     show(here + 1);

@@ -13,7 +13,7 @@ use axum::routing::{get, post};
 use bench::tasting::LIKING;
 use formula::read::{Method, Tasting};
 use maud::{Markup, html};
-use publish::tasting::{between, consent, how};
+use publish::tasting::{consent, how, meanwhile};
 use quantity::print::capital;
 use std::collections::BTreeMap;
 
@@ -95,15 +95,18 @@ fn screens(at: &AtSeat, word: &str, consent: &[String]) -> Result<Markup, Refusa
     let last_cup = all.iter().rposition(|screen| matches!(screen, Screen::Cup { .. }));
     let mut parts = Vec::new();
     if at.seat.reference.is_some() {
-        parts.push(html! { section data-screen="reference" { h2 { "Reference R" } p.question { "Taste it first." } (next()) } });
+        parts.push(html! {
+            section data-screen="reference" { h2 { "Reference R" } p.question { "Taste it first." } (next()) }
+            @if let Some(pause) = pause(tasting, "reference") { (pause) }
+        });
     }
     for (place, screen) in all.iter().enumerate() {
         parts.push(match screen {
             Screen::Cup { cup, items } => {
-                let pause = (Some(place) != last_cup).then(|| pause(tasting, *cup)).flatten();
+                let pause = (Some(place) != last_cup).then(|| pause(tasting, &cup.to_string())).flatten();
                 html! { (one_cup(at, word, *cup, items)?) @if let Some(pause) = pause { (pause) } }
             }
-            Screen::Choose => choose(at, word)?,
+            Screen::Choose => html! { (choose(at, word)?) (sending(at)) },
             Screen::Order => rank(at, word)?,
             Screen::Consent | Screen::Done | Screen::Closed | Screen::Forgotten => continue,
         });
@@ -134,13 +137,13 @@ fn next() -> Markup {
 }
 
 /// What is taken between two samples, and how long to wait.
-fn pause(tasting: &Tasting, after: usize) -> Option<Markup> {
-    let words = between(tasting)?;
+fn pause(tasting: &Tasting, after: &str) -> Option<Markup> {
+    let words = meanwhile(tasting)?;
     let seconds = tasting.pause.map_or(0.0, |pause| pause.from.as_seconds());
     Some(html! {
         section data-screen={ "pause-" (after) } data-wait=(format!("{seconds:.0}")) {
             h2 { "A moment" }
-            p.question { (capital(words.trim_start_matches("between two samples "))) "." }
+            p.question { (capital(&words)) "." }
             p.clock data-clock {}
             (next())
         }
@@ -211,6 +214,19 @@ fn choose(at: &AtSeat, word: &str) -> Result<Markup, Refusal> {
             }
         }
     })
+}
+
+/// What was chosen, before it is sent: the page's script leads here. Without scripts a choice is sent at once, and another
+/// one takes its place.
+fn sending(at: &AtSeat) -> Markup {
+    html! {
+        section data-screen="sending" data-done[at.answers.contains_key("chosen")] hidden {
+            h2 { "You chose " b data-chosen {} }
+            p.question { (at.tasting.question) }
+            button.go type="button" data-send { "Send" }
+            p { button.back type="button" data-back { "Choose another" } }
+        }
+    }
 }
 
 fn rank(at: &AtSeat, word: &str) -> Result<Markup, Refusal> {

@@ -1,14 +1,19 @@
 //! Blind tastings for whoever leads them: laid, counted without results, closed, and what was found.
 
+mod begun;
+mod closing;
+mod laying;
+mod sheet;
 mod typed;
 
-use super::Way;
-use super::addresses::asking;
+use super::addresses::{asking, coded};
+use super::{Way, when};
 use crate::book::Opened;
 use crate::tasting::evidence::Evidence;
-use crate::tasting::reporting::{Reported, beside, raw};
-use crate::tasting::{Held, held, in_book, lay, now, raw as table, removed as removed_told};
-use crate::workbench::answer::{Answer, Refusal, page, parts, see};
+use crate::tasting::progress::progress;
+use crate::tasting::reporting::{Reported, beside, counting, last as last_told};
+use crate::tasting::{Held, held, in_book, now, raw as table, removed as removed_told};
+use crate::workbench::answer::{Answer, Refusal, page, see};
 use crate::workbench::asset;
 use crate::workbench::desk::Desk;
 use crate::workbench::door::{Role, Visitor};
@@ -18,13 +23,12 @@ use axum::extract::{Form, Path, Query, State};
 use axum::http::{HeaderMap, header};
 use axum::response::{Html, IntoResponse, Response};
 use axum::routing::{get, post};
-use bench::tasting::{advise, items};
-use formula::read::Tasting;
-use maud::{Markup, PreEscaped, html};
+use begun::changing;
+use closing::{count, counted};
+use laying::{laid, laying};
+use maud::{Markup, html};
 use publish::page::evidence_page;
-use publish::tasting::{Setting, advice, ballots, key, method_name};
-use qrcode::QrCode;
-use qrcode::render::svg;
+use publish::tasting::{Setting, ballots, method_name};
 use std::collections::BTreeMap;
 use typed::Said;
 
@@ -32,12 +36,13 @@ pub const WAY: Way = Way { address: "/tastings", title: "Tastings", role: Role::
 
 pub fn routes() -> Router<Desk> {
     Router::new()
-        .route("/tastings", get(all))
-        .route("/tastings/{name}", get(one))
+        .route("/tastings", get(begun::all).post(begun::begun))
+        .route("/tastings/{name}", get(one).post(begun::changed))
         .route("/tastings/{name}/lay", post(laid))
         .route("/tastings/{name}/count", get(counted))
-        .route("/tastings/{name}/close", post(closed))
-        .route("/tastings/{name}/key", get(keyed))
+        .route("/tastings/{name}/close", get(closing::asked).post(closing::closed))
+        .route("/tastings/{name}/clear", post(closing::cleared))
+        .route("/tastings/{name}/key", get(sheet::keyed))
         .route("/tastings/{name}/ballots", get(balloted))
         .route("/tastings/{name}/paper", get(typed::paper).post(typed::entered))
         .route("/tastings/{name}/evidence", get(shown))
@@ -48,23 +53,6 @@ pub fn routes() -> Router<Desk> {
 /// Tasters have their own sheet, and nothing here.
 fn leads(visitor: &Visitor) -> Result<(), Refusal> {
     if visitor.role >= Role::Helper { Ok(()) } else { Err(Refusal::forbidden("Only whoever leads the tasting sees this.")) }
-}
-
-async fn all(State(desk): State<Desk>, visitor: Visitor) -> Answer {
-    leads(&visitor)?;
-    let opened = desk.book();
-    let body = html! {
-        main #work {
-            h1 { "Tastings" }
-            @if opened.book.tastings.is_empty() { p { "There is no tasting yet: a tasting is a file in tastings/." } }
-            ul.index {
-                @for tasting in opened.book.tastings.values() {
-                    li { h2 { a href={ "/tastings/" (tasting.name) } { (tasting.title) } } p { (tasting.question) } }
-                }
-            }
-        }
-    };
-    page(&Frame::of(&visitor, "Tastings", WAY.address), &body)
 }
 
 /// The last sitting of a tasting, if it was ever laid.
@@ -81,59 +69,71 @@ async fn last(desk: &Desk, name: &str) -> Result<Held, Refusal> {
     sitting(desk, name).await?.ok_or_else(|| Refusal::no_such("This tasting was never laid."))
 }
 
-async fn one(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>, Query(said): Query<Said>) -> Answer {
+async fn one(
+    State(desk): State<Desk>,
+    visitor: Visitor,
+    Path(name): Path<String>,
+    Query(said): Query<Said>,
+    headers: HeaderMap,
+) -> Answer {
     leads(&visitor)?;
     let opened = desk.book();
-    let tasting = in_book(&opened, &name).map_err(|failure| Refusal::no_such(failure.to_string()))?;
+    let tasting = in_book(&opened, &name).map_err(|failure| Refusal::no_such(failure.words().0))?;
     let held = sitting(&desk, &name).await?;
+    let is_open = held.as_ref().is_some_and(|held| held.sitting.closed.is_none());
     let body = html! {
         main #work {
             h1 { (tasting.title) }
             @if !said.told.is_empty() { p role="status" { b { (said.told) } } }
             p { (capital(method_name(tasting.method))) ": “" (tasting.question) "”" }
-            p.fine { (advice(tasting, advise(tasting))) }
-            @match &held {
-                Some(held) if held.sitting.closed.is_some() => {
-                    p { a href={ "/tastings/" (name) "/evidence" } { "What was found" } " · "
-                        a href={ "/tastings/" (name) "/raw.csv" } { "Raw data" } " · " a href={ "/tastings/" (name) "/key" } { "The key" } }
-                    (removing(&visitor, &name))
-                    h2 { "Once more" } (laying(&visitor, tasting))
-                }
-                Some(held) => {
-                    (count(&desk, held).await?)
-                    p { a href={ "/tastings/" (name) "/key" } { "The leader’s sheet, with the key" } " · " a href={ "/tastings/" (name) "/ballots" } { "Ballots to print" } " · " a href={ "/tastings/" (name) "/paper" } { "Type paper ballots in" } }
-                    form method="post" action={ "/tastings/" (name) "/close" } { (token(&visitor)) button { "Close the tasting" } }
-                    p.fine { "Results can be read once it is closed, and no answer is taken any more." }
-                    (removing(&visitor, &name))
-                    script type="module" src=(asset::address("count.js")) {}
-                }
-                None => {
-                    @if beside(&opened, &name).is_some() {
-                        p { "Its raw data lie beside it in the book: " a href={ "/tastings/" (name) "/evidence" } { "What was found" } " · "
-                            a href={ "/tastings/" (name) "/raw.csv" } { "Raw data" } }
-                    }
-                    (laying(&visitor, tasting))
-                }
+            @if let Some(held) = &held { (going(&desk, &visitor, held).await?) }
+            @if !is_open {
+                @if held.is_none() { (shown_beside(&opened, &name)) }
+                (laying(&visitor, tasting, held.is_some(), &headers))
+                (changing(&desk, &visitor, &name, held.is_some() || beside(&opened, &name).is_some()).await?)
             }
         }
     };
     page(&Frame::of(&visitor, &tasting.title, WAY.address), &body)
 }
 
-fn capital(words: &str) -> String {
-    quantity::print::capital(words)
+/// A table that is laid, or was: how far it has come, and where it leads.
+async fn going(desk: &Desk, visitor: &Visitor, held: &Held) -> Result<Markup, Refusal> {
+    let name = &held.tasting.name;
+    let all = progress(desk.store()?, held).await?;
+    Ok(match &held.sitting.closed {
+        Some(at) if all.whole > 0 => html! {
+            p { "Closed on " (when(at)) ": " (all) "." }
+            p { (found(name)) " · " a href={ "/tastings/" (name) "/key" } { "The key" } }
+            (removing(visitor, name))
+        },
+        Some(at) => html! {
+            p { "The table was cleared on " (when(at)) ": nobody had answered everything, so it is no evidence." }
+            @if reported(desk, name).await.is_ok_and(|reported| reported.findings.whole > 0) { p { "From before: " (found(name)) } }
+            @if all.agreed > 0 { (removing(visitor, name)) }
+        },
+        None => html! {
+            (count(held, all))
+            p { a href={ "/tastings/" (name) "/key" } { "The leader’s sheet, with the key" } " · " a href={ "/tastings/" (name) "/ballots" } { "Ballots to print" } " · " a href={ "/tastings/" (name) "/paper" } { "Type paper ballots in" } }
+            p { a.button href={ "/tastings/" (name) "/close" } { "Close the tasting" } }
+            p.fine { "You are asked once more. Results can be read once it is closed, and no answer is taken any more." }
+            (removing(visitor, name))
+            script type="module" src=(asset::address("count.js")) {}
+        },
+    })
 }
 
-fn laying(visitor: &Visitor, tasting: &Tasting) -> Markup {
-    let seats = tasting.panel.or(advise(tasting).map(|advice| advice.seats));
-    html! {
-        form method="post" action={ "/tastings/" (tasting.name) "/lay" } {
-            (token(visitor))
-            label { "Seats " input type="number" name="seats" min="1" max="500" value=[seats]; } " "
-            button { "Lay the table" }
-        }
-        p.fine { "Codes and orders are drawn, and each seat gets a link of its own." }
-    }
+/// Where results are read.
+fn found(name: &str) -> Markup {
+    html! { a href={ "/tastings/" (name) "/evidence" } { "What was found" } " · " a href={ "/tastings/" (name) "/raw.csv" } { "Raw data" } }
+}
+
+fn shown_beside(opened: &Opened, name: &str) -> Markup {
+    html! { @if beside(opened, name).is_some() { p { "Its raw data lie beside it in the book: " (found(name)) } } }
+}
+
+fn capital(words: &str) -> String {
+    quantity::print::capital(words)
 }
 
 fn removing(visitor: &Visitor, name: &str) -> Markup {
@@ -149,69 +149,7 @@ fn removing(visitor: &Visitor, name: &str) -> Markup {
     }
 }
 
-pub(super) type Fields = Form<BTreeMap<String, String>>;
-
-async fn laid(
-    State(desk): State<Desk>,
-    visitor: Visitor,
-    Path(name): Path<String>,
-    headers: HeaderMap,
-    Form(fields): Fields,
-) -> Answer {
-    leads(&visitor)?;
-    let seats = fields.get("seats").and_then(|seats| seats.parse().ok());
-    let laid = lay(desk.store()?, &desk.book(), &name, seats, None)
-        .await
-        .map_err(|failure| Refusal::conflict(failure.to_string(), ""))?;
-    let host = headers.get(header::HOST).and_then(|host| host.to_str().ok()).unwrap_or("localhost");
-    let body = html! {
-        main #work {
-            h1 { (laid.held.tasting.title) ": a link for each seat" }
-            p { "Print this page and give each taster one of the cards, or let them point their telephone at it. The links are told this once: only their prints are kept. " a href={ "/tastings/" (name) } { "On to the count" } }
-            ul.links {
-                @for (word, number) in laid.words.iter().zip(1..) {
-                    @let link = format!("http://{host}/taste/{word}");
-                    li { b { "Seat " (number) } (drawn(&link)) a href=(link) { (link) } }
-                }
-            }
-        }
-    };
-    page(&Frame::apart(&visitor, "Links for tasters"), &body)
-}
-
-/// An address for a telephone's camera.
-fn drawn(address: &str) -> Markup {
-    let code = QrCode::new(address.as_bytes());
-    let drawn = code.map(|code| code.render::<svg::Color>().min_dimensions(140, 140).build()).unwrap_or_default();
-    // The drawing begins with a declaration that belongs to a file of its own.
-    let drawn = drawn.split_once("?>").map_or(drawn.as_str(), |(_, rest)| rest).to_owned();
-    html! { (PreEscaped(drawn)) }
-}
-
-/// How many have answered, without what.
-async fn count(desk: &Desk, held: &Held) -> Result<Markup, Refusal> {
-    let progress = desk.store()?.progress(held.sitting.number).await.map_err(crate::memory::told)?;
-    let asked = held.seats.first().map_or(0, |seat| items(&held.tasting, seat).len() as i64);
-    let whole = progress.iter().filter(|one| one.answered >= asked).count();
-    let agreed = progress.iter().filter(|one| one.agreed).count();
-    let address = format!("/tastings/{}/count", held.tasting.name);
-    Ok(html! {
-        p #count data-count=(address) role="status" { b { (whole) } " of " (progress.len()) " seats have answered everything; " (agreed) " have begun." }
-    })
-}
-
-async fn counted(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>) -> Answer {
-    leads(&visitor)?;
-    let held = last(&desk, &name).await?;
-    parts(&count(&desk, &held).await?)
-}
-
-async fn closed(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>) -> Answer {
-    leads(&visitor)?;
-    let held = last(&desk, &name).await?;
-    desk.store()?.close_sitting(held.sitting.number, now()).await.map_err(crate::memory::told)?;
-    see(&format!("/tastings/{name}"))
-}
+type Fields = Form<BTreeMap<String, String>>;
 
 async fn forgotten(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>, Form(fields): Fields) -> Answer {
     leads(&visitor)?;
@@ -219,15 +157,7 @@ async fn forgotten(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<
     let number = fields.get("seat").and_then(|seat| seat.parse().ok()).unwrap_or_default();
     let seat = held.seat(number).map_err(|failure| Refusal::unfit(failure.to_string(), ""))?;
     let removed = desk.store()?.forget(seat, now()).await.map_err(crate::memory::told)?;
-    see(&asking(&format!("/tastings/{name}"), &[("told", removed_told(removed, number))]))
-}
-
-async fn keyed(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>) -> Answer {
-    leads(&visitor)?;
-    let held = last(&desk, &name).await?;
-    let setting = Setting { tasting: &held.tasting, seats: &held.seats, seed: &held.sitting.seed, links: &[] };
-    let body = html! { main #work { h1 { (held.tasting.title) } pre tabindex="0" { (key(&setting, 90)) } p { a href={ "/tastings/" (name) } { "Back" } } } };
-    page(&Frame::of(&visitor, "The leader’s sheet", WAY.address), &body)
+    see(&asking(&format!("/tastings/{}", coded(&name)), &[("told", removed_told(removed, number))]))
 }
 
 /// A page that stands by itself, with its own style in it.
@@ -255,15 +185,22 @@ pub async fn evidence(desk: &Desk, opened: &Opened) -> Result<Evidence, Refusal>
     }
 }
 
-/// The last sitting, or the raw data that lie beside a tasting that was never laid here.
+/// The last sitting that counts, or the raw data that lie beside a tasting of which nobody answered everything here.
 async fn reported(desk: &Desk, name: &str) -> Result<Reported, Refusal> {
-    let store = desk.store()?;
-    let Some(held) = sitting(desk, name).await? else {
-        let none = || Refusal::no_such("This tasting was never laid: there is nothing to show yet.");
-        return beside(&desk.book(), name).ok_or_else(none)?.map_err(|failure| Refusal::unfit(failure.to_string(), ""));
+    let (store, opened) = (desk.store()?, desk.book());
+    let held = sitting(desk, name).await?;
+    let is_cleared = match &held {
+        Some(held) => held.sitting.closed.is_some() && progress(store, held).await?.whole == 0,
+        None => true,
     };
-    let raw = raw(store, &held).await.map_err(|failure| Refusal::conflict(failure.to_string(), ""))?;
-    Ok(Reported::of(held.tasting, raw, &desk.book()))
+    if is_cleared
+        && counting(store, name, &opened).await?.is_none()
+        && let Some(beside) = beside(&opened, name)
+    {
+        return beside.map_err(|failure| Refusal::unfit(failure.to_string(), ""));
+    }
+    let held = held.ok_or_else(|| Refusal::no_such("This tasting was never laid: there is nothing to show yet."))?;
+    last_told(store, held, &opened).await.map_err(|failure| Refusal::conflict(failure.words().0, ""))
 }
 
 async fn shown(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>) -> Answer {

@@ -6,7 +6,7 @@ use crate::workbench::answer::{Answer, page, see};
 use crate::workbench::desk::Desk;
 use crate::workbench::door::Visitor;
 use crate::workbench::frame::{Frame, token};
-use crate::workbench::page::addresses::asking;
+use crate::workbench::page::addresses::{asking, coded};
 use axum::Form;
 use axum::extract::{Path, Query, State};
 use axum::http::StatusCode;
@@ -39,7 +39,7 @@ pub async fn entered(State(desk): State<Desk>, visitor: Visitor, Path(name): Pat
         Err(failure) => Err(failure.to_string()),
     };
     match kept {
-        Ok(told) => see(&asking(&format!("/tastings/{name}/paper"), &[("told", told)])),
+        Ok(told) => see(&asking(&format!("/tastings/{}/paper", coded(&name)), &[("told", told)])),
         // What was typed stays, and what was taken down before the line that is none is there already.
         Err(why) => Ok((StatusCode::UNPROCESSABLE_ENTITY, shown(&visitor, &held, text, &why)?).into_response()),
     }
