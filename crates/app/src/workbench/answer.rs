@@ -23,6 +23,10 @@ pub struct Refusal {
     status: StatusCode,
     message: String,
     hint: String,
+    /// The field of the form that it is about.
+    field: Option<String>,
+    /// Where what was wanted is kept: an address and its words.
+    kept: Option<(String, &'static str)>,
     /// The whole of it, for the journal: with folders that visitors are not told.
     whole: Option<String>,
 }
@@ -36,7 +40,7 @@ pub const PARTS: &str = "x-parts";
 
 impl Refusal {
     fn with(status: StatusCode, message: impl Into<String>, hint: impl Into<String>) -> Self {
-        Self { status, message: message.into(), hint: hint.into(), whole: None }
+        Self { status, message: message.into(), hint: hint.into(), field: None, kept: None, whole: None }
     }
 
     /// There is no such thing.
@@ -94,9 +98,40 @@ impl Refusal {
         Self::unfit(quantity::print::capital(&spoken(message)), spoken(hint))
     }
 
+    /// About a field of the form that was sent.
+    pub fn of(mut self, field: &str) -> Self {
+        self.field = Some(field.to_owned());
+        self
+    }
+
+    /// With the way to where what was wanted is kept.
+    pub fn kept_at(mut self, address: String, words: &'static str) -> Self {
+        self.kept = Some((address, words));
+        self
+    }
+
     /// What it says.
     pub fn words(&self) -> Markup {
-        html! { p { (self.message) } @if !self.hint.is_empty() { p.fine { (self.hint) } } }
+        html! {
+            p { (self.message) }
+            @if !self.hint.is_empty() { p.fine { (self.hint) } }
+            @if let Some((address, words)) = &self.kept { p { a href=(address) { (words) } } }
+        }
+    }
+
+    /// The same where a page shows it.
+    pub fn markup(&self) -> Markup {
+        html! { div #refusal role="alert" data-field=[self.field.as_deref()] { (self.words()) } }
+    }
+
+    /// Shows the page of the form again, with what was typed and why it was refused; a page's own script, and whoever
+    /// may not or comes too late, are told that alone.
+    pub fn again(self, headers: &HeaderMap, page: impl FnOnce(&Markup) -> Answer) -> Answer {
+        if self.status != StatusCode::UNPROCESSABLE_ENTITY || wants_parts(headers) {
+            return Err(self);
+        }
+        let body = page(&self.markup())?;
+        Ok((self.status, Extension(Why(self.message)), body).into_response())
     }
 }
 
@@ -127,7 +162,7 @@ impl From<crate::failure::Stopped> for Refusal {
 
 impl IntoResponse for Refusal {
     fn into_response(self) -> Response {
-        let words = html! { div #refusal role="alert" { (self.words()) } };
+        let words = self.markup();
         let is_unknown = self.status == StatusCode::UNAUTHORIZED;
         let title = if is_unknown { "The door" } else { "That cannot be done" };
         let onward = if is_unknown {

@@ -5,6 +5,7 @@
 
 use super::answer::Refusal;
 use super::desk::{Alone, Desk, Happened};
+use super::page::of_formula;
 use crate::book::Opened;
 use crate::failure::Failure;
 use crate::files;
@@ -86,10 +87,11 @@ impl Desk {
         if hash(&now) != change.from {
             self.keep_aside(store, kind, &name, &now, &change).await?;
             let who = "somebody else has changed it since you looked: nothing of theirs was overwritten, and yours is kept";
-            return Err(Refusal::conflict(
+            let refusal = Refusal::conflict(
                 format!("{} says something else by now: {who}", change.file),
                 "look at it anew, then change it again",
-            ));
+            );
+            return Err(refusal.kept_at(kept_at(kind, &name), "What you wanted, and its difference"));
         }
         if now == change.text {
             return Ok(self.book());
@@ -214,6 +216,15 @@ fn making<'m>(kind: Kind, name: &'m str, before: &'m str, change: &'m Change<'_>
     Making { kind, name, before, after: &change.text, what: change.what, by: change.by, at: Timestamp::now() }
 }
 
+/// The page on which texts of a document stand that were kept aside.
+fn kept_at(kind: Kind, name: &str) -> String {
+    let stem = name.rsplit('/').next().unwrap_or(name);
+    match kind {
+        Kind::Formula => format!("{}#aside", of_formula(stem, "/history")),
+        _ => "/changes#aside".to_owned(),
+    }
+}
+
 /// What follows the name of a document where its texts were kept aside.
 const ASIDE: &str = ", kept aside";
 
@@ -227,7 +238,8 @@ pub fn is_aside(name: &str) -> bool {
     name.ends_with(ASIDE)
 }
 
-fn last_done(strokes: &[Stroke]) -> Option<&Stroke> {
+/// The stroke that would be undone.
+pub fn last_done(strokes: &[Stroke]) -> Option<&Stroke> {
     strokes.iter().rev().find(|one| !one.undone)
 }
 

@@ -25,6 +25,7 @@ const ALL: &[(&str, &str, &str)] = &[
     ("logging.js", SCRIPT, include_str!("logging.js")),
     ("queue.js", SCRIPT, include_str!("queue.js")),
     ("day.js", SCRIPT, include_str!("day.js")),
+    ("forms.js", SCRIPT, include_str!("forms.js")),
     ("live.js", SCRIPT, include_str!("live.js")),
 ];
 

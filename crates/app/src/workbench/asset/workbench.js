@@ -3,6 +3,7 @@
 import { exchange, forgive, refuse, say } from "./parts.js";
 import { send } from "./sending.js";
 import { listen } from "./live.js";
+import "./forms.js";
 
 const main = document.querySelector("main");
 const formula = main?.dataset.formula;

@@ -3,7 +3,7 @@
 
 use super::addresses::{coded, of_formula};
 use super::book::demo;
-use super::{may_write, when};
+use super::{may_write_file, when, writes};
 use crate::book::Opened;
 use crate::memory::{file_of, told};
 use crate::workbench::answer::{Answer, Refusal, page, see};
@@ -35,6 +35,9 @@ pub fn undoing(file: &str, to: &str, reach: &Reach, visitor: &Visitor) -> Markup
     let button = |way: &str, words: &str, what: Option<&str>| {
         html! { button data-way=(way) formaction={ (HERE) "/" (way) } disabled[what.is_none()] title=[what] { (words) } }
     };
+    if !writes(visitor, file) {
+        return html! { p.fine { "Only the book’s owner changes it." } };
+    }
     html! {
         form.strokes method="post" action={ (HERE) "/back" } aria-label={ "What was changed in " (file) } {
             (token(visitor))
@@ -142,7 +145,7 @@ async fn forth(State(desk): State<Desk>, visitor: Visitor, Form(meant): Form<Mea
 }
 
 async fn step(desk: &Desk, visitor: &Visitor, meant: &Meant, way: Way) -> Answer {
-    may_write(visitor)?;
+    may_write_file(visitor, &meant.file)?;
     // Only what was once changed here has anything to undo, so that no other name ever reaches the disk.
     if by_file(desk).await?.iter().all(|(file, _)| *file != meant.file) {
         return Err(Refusal::no_such("Nothing was changed in a file of that name."));

@@ -9,7 +9,7 @@ use crate::workbench::desk::{Desk, Happened};
 use crate::workbench::door::Visitor;
 use crate::workbench::frame::token;
 use crate::workbench::hand::Change;
-use crate::workbench::page::may_write;
+use crate::workbench::page::may_own;
 use axum::extract::State;
 use maud::{Markup, html};
 use std::collections::BTreeSet;
@@ -72,7 +72,7 @@ const TAKEN: &str = "taken away with the demo book";
 
 /// Lays the demo book into the folder; nothing that is there is written over.
 pub async fn laid(State(desk): State<Desk>, visitor: Visitor) -> Answer {
-    may_write(&visitor)?;
+    may_own(&visitor)?;
     let alone = desk.to_write().await;
     if !desk.book().book.formulas.is_empty() {
         return Err(Refusal::unfit("The book has formulas already: the demo book is laid into an empty one.", ""));
@@ -92,7 +92,7 @@ pub async fn laid(State(desk): State<Desk>, visitor: Visitor) -> Answer {
 /// Takes away every file that was laid with the demo book, settings first: what stays is never read as half a book.
 /// Each is in the memory as it was last, and can be brought back.
 pub async fn taken_away(State(desk): State<Desk>, visitor: Visitor) -> Answer {
-    may_write(&visitor)?;
+    may_own(&visitor)?;
     let alone = desk.to_write().await;
     let strokes = desk.store()?.all_strokes().await.map_err(told)?;
     let laid = laid_here(&strokes);

@@ -79,7 +79,7 @@ async fn book(State(desk): State<Desk>, visitor: Visitor, Query(sought): Query<S
         html! {
             main #work {
                 h1 { (title) }
-                p.fine { (counted(all.len())) " · " a href="/changes" { "What was changed" } " · " a href="/settings/book" { "Its settings" } " · " a href="/tour" { "Five steps to know the workbench" } }
+                p.fine { (counted(all.len())) " · " a href="/changes" { "What was changed" } @if visitor.role >= Role::Owner { " · " a href="/settings/book" { "Its settings" } } " · " a href="/tour" { "Five steps to know the workbench" } }
                 @if changed.is_empty() { (welcome()) }
                 (finding(&all, &sought))
                 (found(&opened, &all, &sought))
