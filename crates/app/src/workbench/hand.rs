@@ -233,6 +233,11 @@ pub fn aside(name: &str) -> String {
     format!("{name}{ASIDE}")
 }
 
+/// The name of the document itself.
+pub fn without_aside(name: &str) -> &str {
+    name.strip_suffix(ASIDE).unwrap_or(name)
+}
+
 /// Whether that is such a name.
 pub fn is_aside(name: &str) -> bool {
     name.ends_with(ASIDE)

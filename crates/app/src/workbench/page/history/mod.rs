@@ -1,7 +1,7 @@
 //! What a formula said before: revisions with their notes, strokes, texts that were kept aside; each taken up again as
 //! a stroke.
 
-mod difference;
+pub mod difference;
 mod past;
 
 use super::addresses::{asking, of_formula};

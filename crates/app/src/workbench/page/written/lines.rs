@@ -4,7 +4,10 @@ use super::figures::figure;
 use super::plain;
 use super::writing::{Writer, put};
 use crate::workbench::answer::Refusal;
+use formula::Ingredient;
+use formula::read::Group;
 use formula::read::keys::{Key, Value};
+use quantity::SpoonSystem;
 use quantity::print::capital;
 use std::collections::BTreeSet;
 use toml_edit::{InlineTable, Item, TableLike, value};
@@ -39,17 +42,20 @@ impl Writer<'_> {
 
     /// Refuses a bare number of what nobody counts in pieces: the unit is forgotten.
     fn counts_pieces(&self, name: &str, text: &str) -> Result<(), Refusal> {
-        let is_bare = text.parse::<f64>().is_ok();
-        match self.opened.book.pantry.find(name).filter(|ware| is_bare && ware.piece.is_none()) {
+        let ware = self.opened.book.pantry.find(name).filter(|ware| text.parse::<f64>().is_ok() && !self.is_counted(ware));
+        match ware {
             None => Ok(()),
             Some(ware) => Err(Refusal::unfit(
-                format!(
-                    "“{name} = {text}”: {text} of what? No piece of {} is known. Nothing was written.",
-                    ware.title.to_lowercase()
-                ),
+                format!("“{name} = {text}”: {text} of what? “{}” is not counted in pieces. Nothing was written.", ware.title),
                 format!("write the unit: {name} = {text} g"),
             )),
         }
+    }
+
+    /// Whether an ingredient is bought by the piece; butter comes in sticks only where cups are those of the US.
+    fn is_counted(&self, ware: &Ingredient) -> bool {
+        let is_of_the_us = matches!(self.opened.book.settings.spoons, Some(SpoonSystem::UsCustomary | SpoonSystem::UsLabel));
+        ware.piece.is_some() && (ware.own || ware.group != Group::Dairy || is_of_the_us)
     }
 }
 
