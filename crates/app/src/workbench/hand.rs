@@ -9,7 +9,7 @@ use super::page::of_formula;
 use crate::book::Opened;
 use crate::failure::Failure;
 use crate::files;
-use crate::memory::{document, told};
+use crate::memory::{aside, document, last_done, told};
 use crate::{logbook, terminal};
 use jiff::Timestamp;
 use std::path::PathBuf;
@@ -223,29 +223,6 @@ fn kept_at(kind: Kind, name: &str) -> String {
         Kind::Formula => format!("{}#aside", of_formula(stem, "/history")),
         _ => "/changes#aside".to_owned(),
     }
-}
-
-/// What follows the name of a document where its texts were kept aside.
-const ASIDE: &str = ", kept aside";
-
-/// Under which name the texts of a document are remembered that were kept aside.
-pub fn aside(name: &str) -> String {
-    format!("{name}{ASIDE}")
-}
-
-/// The name of the document itself.
-pub fn without_aside(name: &str) -> &str {
-    name.strip_suffix(ASIDE).unwrap_or(name)
-}
-
-/// Whether that is such a name.
-pub fn is_aside(name: &str) -> bool {
-    name.ends_with(ASIDE)
-}
-
-/// The stroke that would be undone.
-pub fn last_done(strokes: &[Stroke]) -> Option<&Stroke> {
-    strokes.iter().rev().find(|one| !one.undone)
 }
 
 fn first_undone(strokes: &[Stroke]) -> Option<&Stroke> {

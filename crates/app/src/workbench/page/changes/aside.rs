@@ -1,12 +1,12 @@
 //! What was kept aside of every file because somebody else had changed it meanwhile: looked at, taken up, or put away.
 
 use crate::book::Opened;
-use crate::memory::{document, file_of, told};
+use crate::memory::{aside, document, file_of, is_aside, told, without_aside};
 use crate::workbench::answer::{Answer, Refusal, see};
 use crate::workbench::desk::Desk;
 use crate::workbench::door::Visitor;
 use crate::workbench::frame::token;
-use crate::workbench::hand::{Change, aside, is_aside, without_aside};
+use crate::workbench::hand::Change;
 use crate::workbench::page::history::difference;
 use crate::workbench::page::{may_write_file, when, writes};
 use axum::extract::{Form, State};
