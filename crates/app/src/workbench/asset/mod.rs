@@ -15,6 +15,7 @@ const SCRIPT: &str = "text/javascript; charset=utf-8";
 const ALL: &[(&str, &str, &str)] = &[
     ("workbench.css", "text/css; charset=utf-8", include_str!("workbench.css")),
     ("pages.css", "text/css; charset=utf-8", include_str!("pages.css")),
+    ("print.css", "text/css; charset=utf-8", include_str!("print.css")),
     ("workbench.js", SCRIPT, include_str!("workbench.js")),
     ("parts.js", SCRIPT, include_str!("parts.js")),
     ("sending.js", SCRIPT, include_str!("sending.js")),

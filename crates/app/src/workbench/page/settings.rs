@@ -97,7 +97,7 @@ fn shown(desk: &Desk, visitor: &Visitor, house: &House, (reach, said, typed): (&
             (ways(house.what, visitor))
             (said)
             p { (house.about) }
-            p.fine { "In " (house.file()) @if text.is_empty() { ", which is begun with what you write" } ". What you leave as it is stays as it is, comments too." }
+            p.fine { "In " (house.file()) @if text.is_empty() { ", which is begun with what you write" } ". " span.on-screen { "What you leave as it is stays as it is, comments too." } }
             (undoing(&house.file(), &house.address(), reach, visitor))
             form.keys-form data-written method="post" action=(house.address()) {
                 (token(visitor))

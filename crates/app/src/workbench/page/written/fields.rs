@@ -121,7 +121,15 @@ impl Field<'_> {
     }
 
     fn day(&self) -> Markup {
-        html! { input type="date" name=(self.name) aria-label=(self.title) aria-describedby=[self.meaning] value=(self.value); }
+        html! {
+            input type="date" name=(self.name) aria-label=(self.title) aria-describedby=[self.meaning] value=(self.value);
+            (self.on_paper())
+        }
+    }
+
+    /// The value where nothing is typed and a long one must not be cut.
+    fn on_paper(&self) -> Markup {
+        html! { span.on-paper aria-hidden="true" { (self.value) } }
     }
 
     fn lines(&self, example: &str) -> Markup {
@@ -132,6 +140,9 @@ impl Field<'_> {
 
     fn line(&self, key: &Key) -> Markup {
         let wares = matches!(key.name, "like" | "of").then_some("ingredients");
-        html! { input type="text" name=(self.name) aria-label=(self.title) aria-describedby=[self.meaning] value=(self.value) placeholder=(example(key.value)) list=[wares] autocomplete="off"; }
+        html! {
+            input type="text" name=(self.name) aria-label=(self.title) aria-describedby=[self.meaning] value=(self.value) placeholder=(example(key.value)) list=[wares] autocomplete="off";
+            (self.on_paper())
+        }
     }
 }

@@ -24,7 +24,7 @@ impl Sheet<'_> {
             details.part open[count > 0 || self.has_typed(&own)] {
                 summary { (title) span.fine { ": " (key.meaning) } }
                 @if count > FEW { (self.another(&title, keys, &own)) }
-                @if count > 0 { p.fine { "A row whose fields are all emptied is taken out." } }
+                @if count > 0 { p.fine.on-screen { "A row whose fields are all emptied is taken out." } }
                 @if let Some(rows) = rows {
                     @if count > FEW { (self.folded(&title, keys, rows, &own)) } @else { (self.open(&title, keys, rows, &own)) }
                 }
@@ -39,7 +39,7 @@ impl Sheet<'_> {
         for day in keys.keys.iter().filter(|key| matches!(key.value, Value::Date)) {
             new.insert(day.name, value(ZonedDateTime::now().date().to_string()));
         }
-        html! { fieldset { legend { (title) ": another" } (self.fields(keys, &new, &format!("{own}{NEW}."))) } }
+        html! { fieldset.another { legend { (title) ": another" } (self.fields(keys, &new, &format!("{own}{NEW}."))) } }
     }
 
     fn open(&self, title: &str, keys: &Table, rows: &ArrayOfTables, own: &str) -> Markup {
