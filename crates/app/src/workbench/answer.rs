@@ -23,12 +23,18 @@ pub struct Refusal {
     status: StatusCode,
     message: String,
     hint: String,
-    /// The field of the form that it is about.
-    field: Option<String>,
-    /// Where what was wanted is kept: an address and its words.
-    kept: Option<(String, &'static str)>,
+    about: Option<Box<About>>,
     /// The whole of it, for the journal: with folders that visitors are not told.
     whole: Option<String>,
+}
+
+/// What a refusal leads to.
+#[derive(Debug)]
+enum About {
+    /// The field of the form that was sent.
+    Field(String),
+    /// Where what was wanted is kept: an address and its words.
+    Kept(String, &'static str),
 }
 
 /// Why something was refused, as the journal tells it.
@@ -40,7 +46,7 @@ pub const PARTS: &str = "x-parts";
 
 impl Refusal {
     fn with(status: StatusCode, message: impl Into<String>, hint: impl Into<String>) -> Self {
-        Self { status, message: message.into(), hint: hint.into(), field: None, kept: None, whole: None }
+        Self { status, message: message.into(), hint: hint.into(), about: None, whole: None }
     }
 
     /// There is no such thing.
@@ -100,13 +106,13 @@ impl Refusal {
 
     /// About a field of the form that was sent.
     pub fn of(mut self, field: &str) -> Self {
-        self.field = Some(field.to_owned());
+        self.about = Some(Box::new(About::Field(field.to_owned())));
         self
     }
 
     /// With the way to where what was wanted is kept.
     pub fn kept_at(mut self, address: String, words: &'static str) -> Self {
-        self.kept = Some((address, words));
+        self.about = Some(Box::new(About::Kept(address, words)));
         self
     }
 
@@ -115,13 +121,17 @@ impl Refusal {
         html! {
             p { (self.message) }
             @if !self.hint.is_empty() { p.fine { (self.hint) } }
-            @if let Some((address, words)) = &self.kept { p { a href=(address) { (words) } } }
+            @if let Some(About::Kept(address, words)) = self.about.as_deref() { p { a href=(address) { (words) } } }
         }
     }
 
     /// The same where a page shows it.
     pub fn markup(&self) -> Markup {
-        html! { div #refusal role="alert" data-field=[self.field.as_deref()] { (self.words()) } }
+        let field = match self.about.as_deref() {
+            Some(About::Field(field)) => Some(field),
+            _ => None,
+        };
+        html! { div #refusal role="alert" data-field=[field] { (self.words()) } }
     }
 
     /// Shows the page of the form again, with what was typed and why it was refused; a page's own script, and whoever

@@ -68,11 +68,12 @@ impl Search<'_> {
     /// The field that is needed and not there, of the row whose head is there or of the table itself.
     fn missing(&self, keys: &Table, written: &dyn TableLike, path: &str, before: &str) -> Option<Field> {
         for key in keys.keys {
-            if let (Value::Tables(inner), Some(rows)) = (key.value, written.get(key.name).and_then(Item::as_array_of_tables)) {
-                for (n, row) in rows.iter().enumerate().filter(|(_, row)| self.holds(row.span())) {
-                    let words = format!("{}, ", row_title(&title(key), inner, row, (n, rows.len())));
-                    return self.missing(inner, row, &self.row(path, key.name, n), &words);
-                }
+            let rows = written.get(key.name).and_then(Item::as_array_of_tables);
+            if let (Value::Tables(inner), Some(rows)) = (key.value, rows)
+                && let Some((n, row)) = rows.iter().enumerate().find(|(_, row)| self.holds(row.span()))
+            {
+                let words = format!("{}, ", row_title(&title(key), inner, row, (n, rows.len())));
+                return self.missing(inner, row, &self.row(path, key.name, n), &words);
             }
         }
         let key = keys.keys.iter().find(|key| key.required && written.get(key.name).is_none())?;
