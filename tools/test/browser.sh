@@ -21,7 +21,7 @@ for site in site halligofen hostile-site pictures-beside pictures-within; do
   node target/browser/pages.mjs "target/browser/$site"
 done
 mkdir -p target/browser/looks
-for name in sheet-by-hand logging tasting published planning timeline sharing figures reader; do
+for name in sheet-by-hand logging tasting published planning timeline sharing forms figures reader; do
   walk "$name"
 done
 walk reader 60 de

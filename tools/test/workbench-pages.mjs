@@ -51,7 +51,7 @@ function held(name, text) {
 
 /** Controls that stick out of what holds them, or lie over each other, though nothing scrolls there. */
 const crowded = () => {
-  const seen = (one) => one.checkVisibility({ visibilityProperty: true }) && one.getClientRects().length > 0 && !one.closest('.apart, .skip, svg, details:not([open]) > :not(summary)');
+  const seen = (one) => one.checkVisibility({ visibilityProperty: true }) && one.getClientRects().length > 0 && !one.closest('.apart, .skip, .writing, svg, details:not([open]) > :not(summary)');
   const scrolls = (one) => one.parentElement && (['auto', 'scroll', 'hidden'].includes(getComputedStyle(one.parentElement).overflowX) || scrolls(one.parentElement));
   const all = [...document.querySelectorAll('main button, main input:not([type=hidden]), main select, main textarea, main summary')].filter((one) => seen(one) && !scrolls(one));
   const boxes = all.map((one) => [one, one.getBoundingClientRect()]);

@@ -2,9 +2,9 @@
 
 use super::{Ended, Outcome};
 use crate::failure::Failure;
-use crate::memory::{Memory, told, wait};
+use crate::memory::{self, Memory, told, wait};
 use crate::{book, files, terminal};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use store::Store as Remembered;
 
 /// Cares for a book's memory: checks it, copies it, writes everything out in an open form, and reads that in again.
@@ -14,6 +14,7 @@ use store::Store as Remembered;
 ///   wellproved store saltmarsh export saltmarsh.jsonl
 ///   wellproved store saltmarsh gather
 ///   wellproved store saltmarsh import saltmarsh.jsonl --store postgres://baker@server/saltmarsh
+///   wellproved store found-again import saltmarsh.jsonl
 #[derive(clap::Args)]
 #[command(verbatim_doc_comment)]
 pub struct Store {
@@ -42,7 +43,8 @@ enum Care {
         /// The file that is written.
         file: PathBuf,
     },
-    /// Reads what was exported into an empty one.
+    /// Reads what was exported into an empty one; where the folder has no formula yet, the book's files are written there
+    /// as they were last saved or written.
     Import {
         /// The file that is read.
         file: PathBuf,
@@ -51,16 +53,38 @@ enum Care {
 
 impl Store {
     pub fn run(self) -> Ended {
+        if let Care::Import { file } = &self.care {
+            self.import(file)?;
+            return Ok(Outcome::Fine);
+        }
         let opened = book::open(&self.book)?;
         wait(async {
-            let is_new = matches!(self.care, Care::Import { .. });
-            let memory = &self.memory;
-            let store = if is_new { memory.open(&opened.folder).await } else { memory.open_there(&opened.folder).await }?;
+            let store = self.memory.open_there(&opened.folder).await?;
             self.care.take(&store).await?;
             store.close().await;
             Ok::<_, Failure>(())
         })??;
         Ok(Outcome::Fine)
+    }
+
+    /// Reads what was exported, also into a folder that is empty or not there yet: a lost book comes back so.
+    fn import(&self, file: &Path) -> Result<(), Failure> {
+        let records = std::fs::read_to_string(file).map_err(|error| Failure::file("read", file, &error))?;
+        files::can_be_folder(&self.book)?;
+        std::fs::create_dir_all(&self.book).map_err(|error| Failure::file("make", &self.book, &error))?;
+        let is_lost = book::begin(&self.book)?.book.formulas.is_empty();
+        wait(async {
+            let store = self.memory.open(&self.book).await?;
+            store.read_records(&records).await.map_err(told)?;
+            terminal::remark(&format!("read: {}", file.display()));
+            if is_lost {
+                let (came, there) = memory::bring_back(&store, &self.book).await?;
+                terminal::remark(&format!("written as they were last: {came} files of the book"));
+                there.iter().for_each(|file| terminal::remark(&format!("{file} is there already, and stays as it is")));
+            }
+            store.close().await;
+            Ok::<_, Failure>(())
+        })?
     }
 }
 
@@ -70,7 +94,8 @@ impl Care {
             Self::Check => {
                 store.sound().await.map_err(told)?;
                 let (revisions, editions) = (store.revisions().await.map_err(told)?, store.editions().await.map_err(told)?);
-                terminal::say(&format!("Sound: {} revisions, {} editions.", revisions.len(), editions.len()))
+                let strokes = store.all_strokes().await.map_err(told)?.len();
+                terminal::say(&format!("Sound: {} revisions, {strokes} strokes, {} editions.", revisions.len(), editions.len()))
             }
             Self::Gather => {
                 let (prices, figures) = store.gather().await.map_err(told)?;
@@ -89,12 +114,8 @@ impl Care {
                 terminal::remark(&format!("written: {}", file.display()));
                 Ok(())
             }
-            Self::Import { file } => {
-                let records = std::fs::read_to_string(file).map_err(|error| Failure::file("read", file, &error))?;
-                store.read_records(&records).await.map_err(told)?;
-                terminal::remark(&format!("read: {}", file.display()));
-                Ok(())
-            }
+            // It is begun without a book: see above.
+            Self::Import { .. } => Ok(()),
         }
     }
 }

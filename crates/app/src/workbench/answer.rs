@@ -23,8 +23,18 @@ pub struct Refusal {
     status: StatusCode,
     message: String,
     hint: String,
+    about: Option<Box<About>>,
     /// The whole of it, for the journal: with folders that visitors are not told.
     whole: Option<String>,
+}
+
+/// What a refusal leads to.
+#[derive(Debug)]
+enum About {
+    /// The field of the form that was sent.
+    Field(String),
+    /// Where what was wanted is kept: an address and its words.
+    Kept(String, &'static str),
 }
 
 /// Why something was refused, as the journal tells it.
@@ -36,7 +46,7 @@ pub const PARTS: &str = "x-parts";
 
 impl Refusal {
     fn with(status: StatusCode, message: impl Into<String>, hint: impl Into<String>) -> Self {
-        Self { status, message: message.into(), hint: hint.into(), whole: None }
+        Self { status, message: message.into(), hint: hint.into(), about: None, whole: None }
     }
 
     /// There is no such thing.
@@ -94,9 +104,44 @@ impl Refusal {
         Self::unfit(quantity::print::capital(&spoken(message)), spoken(hint))
     }
 
+    /// About a field of the form that was sent.
+    pub fn of(mut self, field: &str) -> Self {
+        self.about = Some(Box::new(About::Field(field.to_owned())));
+        self
+    }
+
+    /// With the way to where what was wanted is kept.
+    pub fn kept_at(mut self, address: String, words: &'static str) -> Self {
+        self.about = Some(Box::new(About::Kept(address, words)));
+        self
+    }
+
     /// What it says.
     pub fn words(&self) -> Markup {
-        html! { p { (self.message) } @if !self.hint.is_empty() { p.fine { (self.hint) } } }
+        html! {
+            p { (self.message) }
+            @if !self.hint.is_empty() { p.fine { (self.hint) } }
+            @if let Some(About::Kept(address, words)) = self.about.as_deref() { p { a href=(address) { (words) } } }
+        }
+    }
+
+    /// The same where a page shows it.
+    pub fn markup(&self) -> Markup {
+        let field = match self.about.as_deref() {
+            Some(About::Field(field)) => Some(field),
+            _ => None,
+        };
+        html! { div #refusal role="alert" data-field=[field] { (self.words()) } }
+    }
+
+    /// Shows the page of the form again, with what was typed and why it was refused; a page's own script, and whoever
+    /// may not or comes too late, are told that alone.
+    pub fn again(self, headers: &HeaderMap, page: impl FnOnce(&Markup) -> Answer) -> Answer {
+        if self.status != StatusCode::UNPROCESSABLE_ENTITY || wants_parts(headers) {
+            return Err(self);
+        }
+        let body = page(&self.markup())?;
+        Ok((self.status, Extension(Why(self.message)), body).into_response())
     }
 }
 
@@ -127,7 +172,7 @@ impl From<crate::failure::Stopped> for Refusal {
 
 impl IntoResponse for Refusal {
     fn into_response(self) -> Response {
-        let words = html! { div #refusal role="alert" { (self.words()) } };
+        let words = self.markup();
         let is_unknown = self.status == StatusCode::UNAUTHORIZED;
         let title = if is_unknown { "The door" } else { "That cannot be done" };
         let onward = if is_unknown {

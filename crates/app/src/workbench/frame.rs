@@ -15,7 +15,7 @@ pub struct Frame<'f> {
 }
 
 /// What the bench's own pages look like and do.
-const LOOKS: &[&str] = &["workbench.css", "pages.css"];
+const LOOKS: &[&str] = &["workbench.css", "pages.css", "print.css"];
 const SCRIPT: &str = "workbench.js";
 
 impl<'f> Frame<'f> {

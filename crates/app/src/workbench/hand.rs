@@ -5,10 +5,11 @@
 
 use super::answer::Refusal;
 use super::desk::{Alone, Desk, Happened};
+use super::page::of_formula;
 use crate::book::Opened;
 use crate::failure::Failure;
 use crate::files;
-use crate::memory::{document, told};
+use crate::memory::{aside, document, last_done, told};
 use crate::{logbook, terminal};
 use jiff::Timestamp;
 use std::path::PathBuf;
@@ -86,10 +87,11 @@ impl Desk {
         if hash(&now) != change.from {
             self.keep_aside(store, kind, &name, &now, &change).await?;
             let who = "somebody else has changed it since you looked: nothing of theirs was overwritten, and yours is kept";
-            return Err(Refusal::conflict(
+            let refusal = Refusal::conflict(
                 format!("{} says something else by now: {who}", change.file),
                 "look at it anew, then change it again",
-            ));
+            );
+            return Err(refusal.kept_at(kept_at(kind, &name), "What you wanted, and its difference"));
         }
         if now == change.text {
             return Ok(self.book());
@@ -214,21 +216,13 @@ fn making<'m>(kind: Kind, name: &'m str, before: &'m str, change: &'m Change<'_>
     Making { kind, name, before, after: &change.text, what: change.what, by: change.by, at: Timestamp::now() }
 }
 
-/// What follows the name of a document where its texts were kept aside.
-const ASIDE: &str = ", kept aside";
-
-/// Under which name the texts of a document are remembered that were kept aside.
-pub fn aside(name: &str) -> String {
-    format!("{name}{ASIDE}")
-}
-
-/// Whether that is such a name.
-pub fn is_aside(name: &str) -> bool {
-    name.ends_with(ASIDE)
-}
-
-fn last_done(strokes: &[Stroke]) -> Option<&Stroke> {
-    strokes.iter().rev().find(|one| !one.undone)
+/// The page on which texts of a document stand that were kept aside.
+fn kept_at(kind: Kind, name: &str) -> String {
+    let stem = name.rsplit('/').next().unwrap_or(name);
+    match kind {
+        Kind::Formula => format!("{}#aside", of_formula(stem, "/history")),
+        _ => "/changes#aside".to_owned(),
+    }
 }
 
 fn first_undone(strokes: &[Stroke]) -> Option<&Stroke> {

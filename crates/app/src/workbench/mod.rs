@@ -66,6 +66,10 @@ const PIECE: Duration = Duration::from_secs(10);
 
 /// Serves a book until Ctrl-C.
 pub async fn serve(place: Place, opening: Opening) -> Result<(), Failure> {
+    if !place.folder.exists() {
+        let failure = Failure::new(format!("{} is not there", place.folder.display()));
+        return Err(failure.hint("make the folder first: the workbench offers to begin a book in an empty one"));
+    }
     if !place.folder.is_dir() {
         return Err(Failure::new("a whole book is worked on").hint("name its folder, such as examples/saltmarsh"));
     }

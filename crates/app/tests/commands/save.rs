@@ -69,6 +69,32 @@ fn everything_goes_out_and_in() {
 }
 
 #[test]
+fn a_lost_book_comes_back_as_it_was_last() {
+    let sandbox = changed();
+    sandbox.fine(&["save", "saltmarsh"]);
+    sandbox.fine(&["store", "saltmarsh", "export", "out.jsonl"]);
+    let files = |folder: &str| {
+        let list = |inner: &str| std::fs::read_dir(sandbox.path(&format!("{folder}/{inner}"))).into_iter().flatten().flatten();
+        let folders = ["", "formulas", "ingredients", "kitchens", "tastings", "trials"];
+        let all = folders.iter().flat_map(|inner| list(inner)).map(|one| one.path()).filter(|path| path.is_file());
+        let named = |path: std::path::PathBuf| {
+            let name = path.strip_prefix(sandbox.path(folder)).expect("within").to_owned();
+            (name, std::fs::read(&path).expect("a file"))
+        };
+        all.map(named).collect::<std::collections::BTreeMap<_, _>>()
+    };
+    std::fs::create_dir(sandbox.path("empty")).expect("a folder");
+    for folder in ["empty", "not/there/yet"] {
+        let ran = sandbox.run(&["store", folder, "import", "out.jsonl"]);
+        assert!(ran.status == 0 && ran.err.contains("files of the book"), "{}", ran.err);
+        assert!(files("saltmarsh").len() > 20 && files(folder) == files("saltmarsh"), "{folder}");
+        assert!(sandbox.fine(&["store", folder, "check"]).contains(" strokes, "));
+    }
+    let again = sandbox.run(&["store", "empty", "import", "out.jsonl"]);
+    assert!(again.status == 2 && files("empty") == files("saltmarsh"), "{}", again.err);
+}
+
+#[test]
 fn what_cannot_be_is_told() {
     let sandbox = Sandbox::with_demo();
     for (words, told) in [

@@ -72,11 +72,38 @@ fn the_demo_book_goes_as_it_came_and_comes_back_file_by_file() {
     let left: Vec<_> =
         ["formulas", "ingredients", "trials"].iter().flat_map(|one| std::fs::read_dir(served.path(one))).flatten().collect();
     assert!(left.is_empty() && !served.path("book.toml").exists(), "something stays: {left:?}");
+    assert!(!served.path("trials").exists(), "empty folders go too");
     assert!(served.page("/").contains("Lay the demo book here"));
+    let page = served.page("/changes");
+    assert!(page.contains("The demo book was taken away: 26 files") && page.contains("came and went with it"), "{page}");
     served.sent_on("/changes/back", &[("file", "formulas/potato-muffins.toml")]);
     assert_eq!(served.read("formulas/potato-muffins.toml"), changed, "with what was changed in it");
     served.sent_on("/changes/back", &[("file", "kitchens/boathouse-week.csv")]);
     assert!(served.read("kitchens/boathouse-week.csv").contains('\n'));
+    assert!(served.page("/changes").contains("Bring the demo book back"));
+    assert_eq!(served.sent_on("/demo/back", &[]), "/");
+    assert_eq!(served.read("formulas/potato-muffins.toml"), changed);
+    assert_eq!(served.read("prices.toml"), std::fs::read_to_string(demo().join("prices.toml")).expect("prices"));
+    let page = served.page("/changes");
+    assert!(!page.contains("was taken away:") && page.contains("came with it and are as they came"), "{page}");
+    assert_eq!(served.post("/demo/back", &[]).status, 422, "all of it is there");
+}
+
+#[test]
+fn the_first_step_is_done_by_changing_and_names_what_is_in_the_formula() {
+    let served = Browsed::nothing();
+    served.sent_on("/new", &[("title", "Rolls"), ("like", "starter:sponge")]);
+    let tour = served.page("/tour");
+    assert!(!tour.contains("· done") && tour.contains("another weight for the water"), "{tour}");
+}
+
+#[test]
+fn a_word_finds_no_formula_by_a_tag_that_says_the_opposite() {
+    let served = Browsed::demo();
+    let file = "formulas/caraway-rye-tin.toml";
+    assert!(served.read(file).contains("no-milk"));
+    assert!(!served.page("/?words=milk").contains("/formula/caraway-rye-tin\""));
+    assert!(served.page("/?words=no-milk").contains("/formula/caraway-rye-tin\""));
 }
 
 #[test]

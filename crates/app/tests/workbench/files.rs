@@ -3,7 +3,7 @@
 use crate::browsed::Browsed;
 
 /// Every field of the page's form for keys, as it stands there, with some of them typed anew.
-fn form<'p>(page: &'p str, typed: &[(&'p str, &'p str)]) -> Vec<(String, String)> {
+pub fn form<'p>(page: &'p str, typed: &[(&'p str, &'p str)]) -> Vec<(String, String)> {
     let form = page.split("class=\"keys-form\"").nth(1).expect("a form");
     let plain = |text: &str| text.replace("&quot;", "\"").replace("&lt;", "<").replace("&gt;", ">").replace("&amp;", "&");
     let mut fields = Vec::new();
@@ -31,7 +31,7 @@ fn form<'p>(page: &'p str, typed: &[(&'p str, &'p str)]) -> Vec<(String, String)
     fields
 }
 
-fn send(served: &Browsed, page: &str, fields: &[(String, String)]) -> u16 {
+pub fn send(served: &Browsed, page: &str, fields: &[(String, String)]) -> u16 {
     let fields: Vec<(&str, &str)> = fields.iter().map(|(key, value)| (key.as_str(), value.as_str())).collect();
     served.post(page, &fields).status
 }

@@ -8,6 +8,7 @@ mod exchange;
 mod files;
 mod history;
 mod press;
+mod refused;
 #[path = "../commands/sandbox.rs"]
 #[allow(dead_code)] // Some of it serves the commands alone.
 mod sandbox;

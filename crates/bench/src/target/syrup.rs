@@ -13,7 +13,7 @@ use science::sugar::viscosity::{EQUATION, sucrose, viscosity};
 /// The target.
 pub static TARGET: Target = Target {
     name: "syrup",
-    about: "a syrup of a wanted strength or pour: the water to boil off or to add, or with --of the sugar to weigh in",
+    about: "a syrup of a wanted strength or pour: the water to boil off or to add, or how much to weigh in of a sugar that is named",
     asks: "--to \"65 Brix\" or \"2 Pa·s\"; --stage; --of a sugar, where that is free and the boiling stays as stated",
     grounds: "the balance of sugar and water; how a clear sucrose syrup pours; fruit and acid make it thicker",
     fits,

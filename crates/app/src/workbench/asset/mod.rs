@@ -15,6 +15,7 @@ const SCRIPT: &str = "text/javascript; charset=utf-8";
 const ALL: &[(&str, &str, &str)] = &[
     ("workbench.css", "text/css; charset=utf-8", include_str!("workbench.css")),
     ("pages.css", "text/css; charset=utf-8", include_str!("pages.css")),
+    ("print.css", "text/css; charset=utf-8", include_str!("print.css")),
     ("workbench.js", SCRIPT, include_str!("workbench.js")),
     ("parts.js", SCRIPT, include_str!("parts.js")),
     ("foot.js", SCRIPT, include_str!("foot.js")),
@@ -26,6 +27,7 @@ const ALL: &[(&str, &str, &str)] = &[
     ("logging.js", SCRIPT, include_str!("logging.js")),
     ("queue.js", SCRIPT, include_str!("queue.js")),
     ("day.js", SCRIPT, include_str!("day.js")),
+    ("forms.js", SCRIPT, include_str!("forms.js")),
     ("live.js", SCRIPT, include_str!("live.js")),
 ];
 

@@ -4,6 +4,7 @@ import { exchange, forgive, refuse, say } from "./parts.js";
 import * as foot from "./foot.js";
 import { send } from "./sending.js";
 import { listen } from "./live.js";
+import "./forms.js";
 
 /** What is typed in place: figures, words, sentences. */
 const TYPED = "input[data-gesture], textarea[data-gesture]";

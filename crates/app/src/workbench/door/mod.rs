@@ -37,7 +37,7 @@ pub use token::MOST_OF_A_FORM;
 pub enum Role {
     /// Only their own tasting sheet.
     Taster,
-    /// Everything but publishing, keys and settings.
+    /// Everything but publishing, keys, prices, the book's settings and the demo book's coming and going.
     Helper,
     /// Everything.
     Owner,
@@ -95,6 +95,9 @@ const FOR: &[(&str, Option<Role>)] = &[
     (ENTER, None),
     (TASTERS, None),
     ("/people", Some(Role::Owner)),
+    ("/settings/larder", Some(Role::Helper)),
+    ("/settings/", Some(Role::Owner)),
+    ("/demo", Some(Role::Owner)),
     ("/published/", Some(Role::Helper)),
     ("/publish", Some(Role::Owner)),
 ];

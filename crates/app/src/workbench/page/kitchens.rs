@@ -2,21 +2,21 @@
 
 use super::addresses::coded;
 use super::changes::undoing;
-use super::{Way, may_write, plain, written};
+use super::written::{self, Said, Sheet, Target, Written};
+use super::{Way, may_write, plain};
 use crate::book::Opened;
 use crate::workbench::answer::{Answer, Refusal, page, see};
 use crate::workbench::desk::Desk;
 use crate::workbench::door::{Role, Visitor};
 use crate::workbench::frame::{Frame, token};
-use crate::workbench::hand::Change;
-use crate::workbench::proof::refuse_faulty;
+use crate::workbench::hand::{Change, Reach};
 use ::formula::read::keys::KITCHEN;
 use ::formula::read::{Kitchen, stem};
 use axum::Router;
-use axum::extract::{Form, Path, State};
+use axum::extract::{Form, Path, Query, State};
+use axum::http::HeaderMap;
 use axum::routing::get;
-use maud::html;
-use std::collections::BTreeMap;
+use maud::{Markup, html};
 use store::hash;
 use toml_edit::{DocumentMut, value};
 
@@ -35,18 +35,25 @@ fn file_of(opened: &Opened, name: &str) -> Result<String, Refusal> {
 
 fn document(opened: &Opened, file: &str) -> Result<(String, DocumentMut), Refusal> {
     let text = opened.text.files.get(file).map(|source| source.text.clone()).unwrap_or_default();
-    let broken =
-        |_| Refusal::unfit(format!("{file} cannot be read."), "mend it in an editor: `wellproved check` says what is wrong");
+    let broken = |_| {
+        Refusal::conflict(format!("{file} cannot be read."), "mend it in an editor first: its line is told beside the formulas")
+    };
     let document = text.parse().map_err(broken)?;
     Ok((text, document))
 }
 
 async fn all(State(desk): State<Desk>, visitor: Visitor) -> Answer {
+    listed(&desk, &visitor, &html! {}, "")
+}
+
+/// The page of all of them, with why another was refused, and what it should be called.
+fn listed(desk: &Desk, visitor: &Visitor, why: &Markup, typed: &str) -> Answer {
     let opened = desk.book();
     let own = opened.book.kitchen().name;
     let body = html! {
         main #work {
             h1 { "Kitchens" }
+            (why)
             ul.index {
                 @for (name, kitchen) in &opened.book.kitchens {
                     li {
@@ -58,15 +65,15 @@ async fn all(State(desk): State<Desk>, visitor: Visitor) -> Answer {
             @if opened.book.kitchens.is_empty() { p { "None is described yet: a room at 22 °C and a scale in whole gram are assumed." } }
             section aria-labelledby="fresh" {
                 h2 #fresh { "Another kitchen" }
-                form.fields method="post" action="/kitchens" {
-                    (token(&visitor))
-                    label { "What it is called" input type="text" name="title" required placeholder="The summer kitchen"; }
+                form.fields data-written method="post" action="/kitchens" {
+                    (token(visitor))
+                    label { "What it is called" input type="text" name="title" value=(typed) required placeholder="The summer kitchen"; }
                     button { "Describe it" }
                 }
             }
         }
     };
-    page(&Frame::of(&visitor, "Kitchens", WAY.address), &body)
+    page(&Frame::of(visitor, "Kitchens", WAY.address), &body)
 }
 
 /// What is stated of it, in a line.
@@ -81,60 +88,86 @@ fn at_a_glance(kitchen: &Kitchen) -> String {
     told.into_iter().flatten().filter(|words| !words.is_empty()).collect::<Vec<_>>().join(" · ")
 }
 
-async fn one(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>) -> Answer {
-    let opened = desk.book();
-    let file = file_of(&opened, &name)?;
-    let (text, document) = document(&opened, &file)?;
-    let title = opened.book.kitchens.get(&name).map_or_else(|| name.clone(), |kitchen| kitchen.title.clone());
+async fn one(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>, Query(asked): Query<Written>) -> Answer {
+    let file = file_of(&desk.book(), &name)?;
     let reach = desk.reach(&file).await;
+    let just = written::written(&asked, &reach);
+    shown(&desk, &visitor, &name, (&reach, &just, &Said::new()))
+}
+
+/// The page of one, with what was just written or refused, and what is typed already.
+fn shown(desk: &Desk, visitor: &Visitor, name: &str, (reach, said, typed): (&Reach, &Markup, &Said)) -> Answer {
+    let opened = desk.book();
+    let file = file_of(&opened, name)?;
+    let (text, document) = document(&opened, &file)?;
+    let title = opened.book.kitchens.get(name).map_or_else(|| name.to_owned(), |kitchen| kitchen.title.clone());
+    let address = format!("/kitchens/{}", coded(name));
     let body = html! {
         main #work {
             h1 { (title) }
-            p.fine { "In " (file) ". What you leave as it is stays as it is, comments too. " a href="/kitchens" { "All kitchens" } }
-            (undoing(&file, &format!("/kitchens/{}", coded(&name)), &reach, &visitor))
-            form.keys-form method="post" action={ "/kitchens/" (coded(&name)) } {
-                (token(&visitor))
+            (said)
+            p.fine { "In " (file) ". " span.on-screen { "What you leave as it is stays as it is, comments too. " a href="/kitchens" { "All kitchens" } } }
+            (undoing(&file, &address, reach, visitor))
+            form.keys-form data-written method="post" action=(address) {
+                (token(visitor))
                 input type="hidden" name="from" value=(hash(&text));
-                (written::fields(&KITCHEN, document.as_table(), ""))
-                p { button { "Write it" } }
+                (Sheet::of(&opened, typed).fields(&KITCHEN, document.as_table(), ""))
+                (written::writing())
             }
         }
     };
-    page(&Frame::of(&visitor, &title, WAY.address), &body)
+    page(&Frame::of(visitor, &title, WAY.address), &body)
 }
 
 async fn changed(
     State(desk): State<Desk>,
     visitor: Visitor,
     Path(name): Path<String>,
-    Form(said): Form<BTreeMap<String, String>>,
+    headers: HeaderMap,
+    Form(said): Form<Said>,
 ) -> Answer {
     may_write(&visitor)?;
-    let opened = desk.book();
-    let file = file_of(&opened, &name)?;
-    let (_, mut document) = document(&opened, &file)?;
-    written::write(&KITCHEN, document.as_table_mut(), "", &said, true);
-    let text = document.to_string();
-    refuse_faulty(&opened, &file, &text)?;
-    let from = said.get("from").cloned().unwrap_or_default();
-    desk.write(Change { file: &file, from: &from, text, what: "kitchen changed", by: &visitor.name }).await?;
-    see(&format!("/kitchens/{}", coded(&name)))
+    let file = file_of(&desk.book(), &name)?;
+    match write(&desk, &visitor, &file, &said).await {
+        Ok(()) => see(&format!("/kitchens/{}?written=yes", coded(&name))),
+        Err(refusal) => {
+            let reach = desk.reach(&file).await;
+            refusal.again(&headers, |why| shown(&desk, &visitor, &name, (&reach, why, &said)))
+        }
+    }
 }
 
-async fn begun(State(desk): State<Desk>, visitor: Visitor, Form(said): Form<BTreeMap<String, String>>) -> Answer {
+async fn write(desk: &Desk, visitor: &Visitor, file: &str, said: &Said) -> Result<(), Refusal> {
+    let from = written::from(said)?;
+    let opened = desk.book();
+    let (_, document) = document(&opened, file)?;
+    let made = Target { file, keys: &KITCHEN, table: "" }.made(&opened, document, said, "kitchen changed")?;
+    desk.write(Change { file, from, text: made.text, what: &made.what, by: &visitor.name }).await.map(drop)
+}
+
+async fn begun(State(desk): State<Desk>, visitor: Visitor, headers: HeaderMap, Form(said): Form<Said>) -> Answer {
     may_write(&visitor)?;
     let title = said.get("title").map(|title| title.trim()).unwrap_or_default();
+    match begin(&desk, &visitor, title).await {
+        Ok(name) => see(&format!("/kitchens/{}", coded(&name))),
+        Err(refusal) => refusal.again(&headers, |why| listed(&desk, &visitor, why, title)),
+    }
+}
+
+/// Writes the file of a new one; gives its name.
+async fn begin(desk: &Desk, visitor: &Visitor, title: &str) -> Result<String, Refusal> {
     let name = plain(title);
     if name.is_empty() {
-        return Err(Refusal::unfit("A kitchen needs a name.", "such as “The summer kitchen”"));
+        return Err(Refusal::unfit("A kitchen needs a name.", "such as “The summer kitchen”").of("title"));
     }
     if desk.book().book.kitchens.contains_key(&name) {
-        return Err(Refusal::unfit(format!("The book has a kitchen called “{name}” already."), "give the new one another name"));
+        let message = format!("The book has a kitchen called “{name}” already.");
+        return Err(Refusal::unfit(message, "give the new one another name").of("title"));
     }
     let mut document = DocumentMut::new();
     document["title"] = value(title);
     let file = format!("kitchens/{name}.toml");
     let change = Change { file: &file, from: &hash(""), text: document.to_string(), what: "begun", by: &visitor.name };
     desk.write(change).await?;
-    see(&format!("/kitchens/{}", coded(&name)))
+    Ok(name)
 }

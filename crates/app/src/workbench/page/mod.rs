@@ -19,6 +19,8 @@ mod trial;
 mod why;
 mod written;
 
+pub use addresses::of_formula;
+
 use super::answer::Refusal;
 use super::desk::Desk;
 use super::door::{Role, Visitor};
@@ -73,6 +75,25 @@ pub fn all() -> Router<Desk> {
 /// Refuses those who may only look.
 fn may_write(visitor: &Visitor) -> Result<(), Refusal> {
     if visitor.role >= Role::Helper { Ok(()) } else { Err(Refusal::forbidden("That is not for tasters.")) }
+}
+
+/// The files that only the book's owner writes.
+const OWNERS: [&str; 2] = ["book.toml", "prices.toml"];
+
+/// Whether somebody may write a file of the book.
+fn writes(visitor: &Visitor, file: &str) -> bool {
+    visitor.role >= if OWNERS.contains(&file) { Role::Owner } else { Role::Helper }
+}
+
+/// Refuses those who may not write a file of the book.
+fn may_write_file(visitor: &Visitor, file: &str) -> Result<(), Refusal> {
+    may_write(visitor)?;
+    if writes(visitor, file) { Ok(()) } else { Err(Refusal::forbidden(format!("Only the book’s owner changes {file}."))) }
+}
+
+/// Refuses whoever is not the book's owner.
+fn may_own(visitor: &Visitor) -> Result<(), Refusal> {
+    if visitor.role >= Role::Owner { Ok(()) } else { Err(Refusal::forbidden("That is for the book’s owner.")) }
 }
 
 /// A title as a file's name: small letters, digits and hyphens.

@@ -100,7 +100,7 @@ fn making(visitor: &Visitor) -> Markup {
             }
             button { "Make it" }
         }
-        p.fine { "Owners may do everything; helpers everything but publishing, keys and settings. Tasters need no key: each has the address of their own sheet." }
+        p.fine { "Owners may do everything; helpers everything but publishing, making keys, writing prices and the book’s settings, and laying or taking away the demo book. Tasters need no key: each has the address of their own sheet." }
     }
 }
 

@@ -1,20 +1,20 @@
 //! What holds for the whole book, each written in its own file: its settings, what things cost, and what is there already.
 
 use super::changes::undoing;
-use super::{may_write, written};
+use super::written::{self, Said, Sheet, Target, Written};
+use super::{may_write_file, writes};
 use crate::book::Opened;
 use crate::workbench::answer::{Answer, Refusal, page, see};
 use crate::workbench::desk::Desk;
 use crate::workbench::door::Visitor;
 use crate::workbench::frame::{Frame, token};
-use crate::workbench::hand::Change;
-use crate::workbench::proof::refuse_faulty;
+use crate::workbench::hand::{Change, Reach};
 use ::formula::read::keys::{BOOK, LARDER, PRICES, Table};
 use axum::Router;
-use axum::extract::{Form, Path, State};
+use axum::extract::{Form, Path, Query, State};
+use axum::http::HeaderMap;
 use axum::routing::get;
 use maud::{Markup, html};
-use std::collections::BTreeMap;
 use store::hash;
 use toml_edit::DocumentMut;
 
@@ -60,60 +60,81 @@ impl House {
     fn document(&self, opened: &Opened) -> Result<(String, DocumentMut), Refusal> {
         let file = self.file();
         let text = opened.text.files.get(&file).map(|source| source.text.clone()).unwrap_or_default();
-        let broken =
-            |_| Refusal::unfit(format!("{file} cannot be read."), "mend it in an editor: `wellproved check` says what is wrong");
+        let broken = |_| {
+            Refusal::conflict(
+                format!("{file} cannot be read."),
+                "mend it in an editor first: its line is told beside the formulas",
+            )
+        };
         let document = text.parse().map_err(broken)?;
         Ok((text, document))
     }
 }
 
 /// The ways to these pages; `here` is the one that is open.
-pub fn ways(here: &str) -> Markup {
+pub fn ways(here: &str, visitor: &Visitor) -> Markup {
     html! {
         nav.ways aria-label="Of the whole book" {
-            @for one in &ALL { a href=(one.address()) aria-current=[(one.what == here).then_some("page")] { (one.title) } }
+            @for one in ALL.iter().filter(|one| writes(visitor, &one.file())) { a href=(one.address()) aria-current=[(one.what == here).then_some("page")] { (one.title) } }
         }
     }
 }
 
-async fn one(State(desk): State<Desk>, visitor: Visitor, Path(what): Path<String>) -> Answer {
+async fn one(State(desk): State<Desk>, visitor: Visitor, Path(what): Path<String>, Query(asked): Query<Written>) -> Answer {
     let house = House::of(&what)?;
+    let reach = desk.reach(&house.file()).await;
+    let just = written::written(&asked, &reach);
+    shown(&desk, &visitor, house, (&reach, &just, &Said::new()))
+}
+
+/// The page of it, with what was just written or refused, and what is typed already.
+fn shown(desk: &Desk, visitor: &Visitor, house: &House, (reach, said, typed): (&Reach, &Markup, &Said)) -> Answer {
     let opened = desk.book();
     let (text, document) = house.document(&opened)?;
-    let reach = desk.reach(&house.file()).await;
     let body = html! {
         main #work {
             h1 { (house.title) }
-            (ways(house.what))
+            (ways(house.what, visitor))
+            (said)
             p { (house.about) }
-            p.fine { "In " (house.file()) @if text.is_empty() { ", which is begun with what you write" } ". What you leave as it is stays as it is, comments too." }
-            (undoing(&house.file(), &house.address(), &reach, &visitor))
-            form.keys-form method="post" action=(house.address()) {
-                (token(&visitor))
+            p.fine { "In " (house.file()) @if text.is_empty() { ", which is begun with what you write" } ". " span.on-screen { "What you leave as it is stays as it is, comments too." } }
+            (undoing(&house.file(), &house.address(), reach, visitor))
+            form.keys-form data-written method="post" action=(house.address()) {
+                (token(visitor))
                 input type="hidden" name="from" value=(hash(&text));
-                (written::fields(house.keys, document.as_table(), ""))
-                p { button { "Write it" } }
+                (Sheet::of(&opened, typed).fields(house.keys, document.as_table(), ""))
+                (written::writing())
             }
+            (written::wares(&opened))
         }
     };
-    page(&Frame::of(&visitor, house.title, ""), &body)
+    page(&Frame::of(visitor, house.title, ""), &body)
 }
 
 async fn changed(
     State(desk): State<Desk>,
     visitor: Visitor,
     Path(what): Path<String>,
-    Form(said): Form<BTreeMap<String, String>>,
+    headers: HeaderMap,
+    Form(said): Form<Said>,
 ) -> Answer {
-    may_write(&visitor)?;
     let house = House::of(&what)?;
+    may_write_file(&visitor, &house.file())?;
+    match write(&desk, &visitor, house, &said).await {
+        Ok(()) => see(&format!("{}?written=yes", house.address())),
+        Err(refusal) => {
+            let reach = desk.reach(&house.file()).await;
+            refusal.again(&headers, |why| shown(&desk, &visitor, house, (&reach, why, &said)))
+        }
+    }
+}
+
+async fn write(desk: &Desk, visitor: &Visitor, house: &House, said: &Said) -> Result<(), Refusal> {
+    let from = written::from(said)?;
     let opened = desk.book();
-    let (_, mut document) = house.document(&opened)?;
-    written::write(house.keys, document.as_table_mut(), "", &said, true);
-    let (file, text) = (house.file(), document.to_string());
-    refuse_faulty(&opened, &file, &text)?;
-    let from = said.get("from").cloned().unwrap_or_default();
-    let what = format!("{} changed", house.title.to_lowercase());
-    desk.write(Change { file: &file, from: &from, text, what: &what, by: &visitor.name }).await?;
-    see(&house.address())
+    let (_, document) = house.document(&opened)?;
+    let file = house.file();
+    let target = Target { file: &file, keys: house.keys, table: "" };
+    let made = target.made(&opened, document, said, &format!("{} changed", house.title.to_lowercase()))?;
+    desk.write(Change { file: &file, from, text: made.text, what: &made.what, by: &visitor.name }).await.map(drop)
 }

@@ -1,6 +1,6 @@
 //! The keys of the prices' file.
 
-use super::Value::{Figure as Fig, Tables, Text};
+use super::Value::{Date, Figure as Fig, Tables, Text};
 use super::{Table, may, must};
 
 /// What things cost, `prices.toml`.
@@ -31,7 +31,7 @@ pub static PRICE: Table = Table {
         must("of", Text, "the ingredient"),
         must("pack", Fig("a weight, volume or count, such as \"1.5 kg\" or 10"), "how much is in a pack"),
         must("costs", Fig("an amount of money, such as \"1.35 EUR\""), "what the pack costs"),
-        may("on", Text, "the day on which it cost that: 2026-10-01"),
+        may("on", Date, "the day on which it cost that: 2026-10-01"),
         may(
             "edible",
             Fig("a percentage, such as \"75 %\""),

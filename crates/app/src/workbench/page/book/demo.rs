@@ -1,15 +1,16 @@
 //! A book without a formula: the demo book can be laid there, or a first formula begun.
 
 use super::fresh;
+use crate::book::Opened;
 use crate::failure::Failure;
 use crate::files;
-use crate::memory::{file_of, told};
+use crate::memory::{document, file_of, last_done, told};
 use crate::workbench::answer::{Answer, Refusal, see};
 use crate::workbench::desk::{Desk, Happened};
-use crate::workbench::door::Visitor;
+use crate::workbench::door::{Role, Visitor};
 use crate::workbench::frame::token;
 use crate::workbench::hand::Change;
-use crate::workbench::page::may_write;
+use crate::workbench::page::may_own;
 use axum::extract::State;
 use maud::{Markup, html};
 use std::collections::BTreeSet;
@@ -53,15 +54,22 @@ const DEMO: &[(&str, &str)] = files![
 ];
 
 /// What stands on the page of a book without a formula.
-pub fn empty(desk: &Desk, visitor: &Visitor) -> Markup {
+pub async fn empty(desk: &Desk, visitor: &Visitor) -> Markup {
+    let strokes = match desk.store() {
+        Ok(store) => store.all_strokes().await.unwrap_or_default(),
+        Err(_) => Vec::new(),
+    };
+    let files = DEMO.iter().map(|(file, _)| (*file, strokes.iter().filter(|one| file_of(one.kind, &one.name) == *file)));
+    let files: Vec<(&str, Vec<Stroke>)> = files.map(|(file, strokes)| (file, strokes.cloned().collect())).collect();
     html! {
+        (gone(&desk.book(), files.iter().map(|(file, strokes)| (*file, strokes.as_slice())), visitor))
         p { "There is no formula in this folder yet: " code { (desk.folder().display()) } }
-        section aria-labelledby="look" {
+        @if visitor.role >= Role::Owner { section aria-labelledby="look" {
             h2 #look { "Look around first" }
             p { "The demo book is a small invented one: potato muffins with a sponge from the evening before, cardamom knots, a rye tin, and what is served with them. "
                 "It is laid into this folder as plain files that are yours to change." }
             form method="post" action="/demo" { (token(visitor)) button { "Lay the demo book here" } }
-        }
+        } }
         (fresh::form(&[], visitor))
     }
 }
@@ -72,7 +80,7 @@ const TAKEN: &str = "taken away with the demo book";
 
 /// Lays the demo book into the folder; nothing that is there is written over.
 pub async fn laid(State(desk): State<Desk>, visitor: Visitor) -> Answer {
-    may_write(&visitor)?;
+    may_own(&visitor)?;
     let alone = desk.to_write().await;
     if !desk.book().book.formulas.is_empty() {
         return Err(Refusal::unfit("The book has formulas already: the demo book is laid into an empty one.", ""));
@@ -92,7 +100,7 @@ pub async fn laid(State(desk): State<Desk>, visitor: Visitor) -> Answer {
 /// Takes away every file that was laid with the demo book, settings first: what stays is never read as half a book.
 /// Each is in the memory as it was last, and can be brought back.
 pub async fn taken_away(State(desk): State<Desk>, visitor: Visitor) -> Answer {
-    may_write(&visitor)?;
+    may_own(&visitor)?;
     let alone = desk.to_write().await;
     let strokes = desk.store()?.all_strokes().await.map_err(told)?;
     let laid = laid_here(&strokes);
@@ -111,8 +119,56 @@ pub async fn taken_away(State(desk): State<Desk>, visitor: Visitor) -> Answer {
         let path = desk.folder().join(file);
         std::fs::remove_file(&path).map_err(|error| Failure::file("remove", &path, &error))?;
     }
+    let folders: BTreeSet<_> = laid.iter().filter_map(|file| file.rsplit_once('/')).map(|(folder, _)| folder).collect();
+    for folder in folders {
+        // One that holds something of one's own stays.
+        let _ = std::fs::remove_dir(desk.folder().join(folder));
+    }
     tell(&desk, "the demo book was taken away", &visitor)?;
     see("/changes")
+}
+
+/// Brings back every file that was taken away with the demo book and is not there now, as it was last; settings last.
+pub async fn brought_back(State(desk): State<Desk>, visitor: Visitor) -> Answer {
+    may_own(&visitor)?;
+    let _alone = desk.to_write().await;
+    let store = desk.store()?;
+    let mut came = 0;
+    for (file, _) in DEMO {
+        let Some((kind, name)) = document(file) else { continue };
+        let strokes = store.strokes(kind, &name).await.map_err(told)?;
+        let Some(taken) = last_done(&strokes).filter(|last| last.what == TAKEN) else { continue };
+        let path = desk.folder().join(file);
+        let text = store.kept(&taken.before).await.map_err(told)?.filter(|_| !path.exists());
+        let Some(text) = text else { continue };
+        files::write_new(&path, text.as_bytes())?;
+        store.mark(taken, true).await.map_err(told)?;
+        came += 1;
+    }
+    if came == 0 {
+        return Err(Refusal::unfit(
+            "Nothing of the demo book is to be brought back.",
+            "it was not taken away, or its files are there",
+        ));
+    }
+    tell(&desk, "the demo book was brought back", &visitor)?;
+    see("/")
+}
+
+/// Says that the demo book was taken away, with the button that brings all of it back.
+pub fn gone<'s>(opened: &Opened, files: impl Iterator<Item = (&'s str, &'s [Stroke])>, visitor: &Visitor) -> Markup {
+    let is_gone = |(file, strokes): &(&str, &[Stroke])| {
+        last_done(strokes).is_some_and(|last| last.what == TAKEN) && !opened.text.files.contains_key(*file)
+    };
+    let count = files.filter(is_gone).count();
+    html! {
+        @if count > 0 && visitor.role >= Role::Owner {
+            section.welcome role="status" aria-label="The demo book is gone" {
+                p { "The demo book was taken away: " (count) @if count == 1 { " file" } @else { " files" } ", each kept in the memory as it was last." }
+                form method="post" action="/demo/back" { (token(visitor)) button { "Bring the demo book back" } }
+            }
+        }
+    }
 }
 
 fn tell(desk: &Desk, what: &str, visitor: &Visitor) -> Result<(), Failure> {

@@ -34,6 +34,7 @@ pub fn routes() -> Router<Desk> {
         .route("/tour", get(tour::tour))
         .route("/demo", post(demo::laid))
         .route("/demo/away", post(demo::taken_away))
+        .route("/demo/back", post(demo::brought_back))
 }
 
 /// What is looked for.
@@ -64,7 +65,7 @@ async fn book(State(desk): State<Desk>, visitor: Visitor, Query(sought): Query<S
     let opened = desk.book();
     let title = if opened.book.settings.title.is_empty() { "The book" } else { &opened.book.settings.title };
     if opened.book.formulas.is_empty() {
-        let body = html! { main #work { h1 { (title) } (demo::empty(&desk, &visitor)) } };
+        let body = html! { main #work { h1 { (title) } (demo::empty(&desk, &visitor).await) } };
         return page(&Frame::of(&visitor, title, WAY.address), &body);
     }
     let changed = changes(&desk).await;
@@ -79,7 +80,7 @@ async fn book(State(desk): State<Desk>, visitor: Visitor, Query(sought): Query<S
         html! {
             main #work {
                 h1 { (title) }
-                p.fine { (counted(all.len())) " · " a href="/changes" { "What was changed" } " · " a href="/settings/book" { "Its settings" } " · " a href="/tour" { "Five steps to know the workbench" } }
+                p.fine { (counted(all.len())) " · " a href="/changes" { "What was changed" } @if visitor.role >= Role::Owner { " · " a href="/settings/book" { "Its settings" } } " · " a href="/tour" { "Five steps to know the workbench" } }
                 @if changed.is_empty() { (welcome()) }
                 (finding(&all, &sought))
                 (found(&opened, &all, &sought))
@@ -164,9 +165,11 @@ fn finding(all: &[Listed], sought: &Sought) -> Markup {
 impl Sought {
     fn fits(&self, card: &Card) -> bool {
         let ingredients = card.ingredients.iter().map(|one| format!("{} {}", one.title, one.name));
-        let said = [card.title.clone(), card.name.clone(), card.tags.join(" ")].into_iter().chain(ingredients);
+        let said = [card.title.clone(), card.name.clone()].into_iter().chain(ingredients);
         let text = said.collect::<Vec<_>>().join(" ").to_lowercase();
-        self.words.split_whitespace().all(|word| text.contains(&word.to_lowercase()))
+        // A tag is meant from its start: “milk” does not find “no-milk”.
+        let holds = |word: &str| text.contains(word) || card.tags.iter().any(|tag| tag.to_lowercase().starts_with(word));
+        self.words.to_lowercase().split_whitespace().all(holds)
             && (self.tag.is_empty() || card.tags.contains(&self.tag))
             && (self.with.is_empty() || card.ingredients.iter().any(|one| one.name == self.with))
     }

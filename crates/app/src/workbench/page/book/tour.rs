@@ -4,7 +4,7 @@ use super::demo;
 use crate::book::Opened;
 use crate::workbench::answer::{Answer, page};
 use crate::workbench::desk::Desk;
-use crate::workbench::door::Visitor;
+use crate::workbench::door::{Role, Visitor};
 use crate::workbench::frame::Frame;
 use crate::workbench::page::addresses::{asking, of_formula};
 use axum::extract::State;
@@ -25,7 +25,7 @@ pub async fn tour(State(desk): State<Desk>, visitor: Visitor) -> Answer {
         main #work.tour {
             h1 { "Five steps to know the workbench" }
             @match &name {
-                Some(name) => (steps(&opened, name, &strokes)),
+                Some(name) => (steps(&opened, name, &strokes, &visitor)),
                 None => p { "The book has no formula yet. " a href="/" { "Begin one, or lay the demo book here" } ", then come back." },
             }
         }
@@ -39,10 +39,12 @@ fn about(opened: &Opened) -> Option<String> {
     known(OF_THE_DEMO).or_else(|| opened.book.formulas.keys().next().cloned())
 }
 
-fn steps(opened: &Opened, name: &str, strokes: &[Stroke]) -> Markup {
+fn steps(opened: &Opened, name: &str, strokes: &[Stroke], visitor: &Visitor) -> Markup {
     let title = opened.book.formula(name).map(|checked| checked.value.head.title).unwrap_or_default();
+    let amount =
+        wet(opened, name).map_or_else(|| "what is wet in it".to_owned(), |title| format!("the {}", title.to_lowercase()));
     let is_done = |of: &dyn Fn(&Stroke) -> bool| strokes.iter().any(|one| !one.undone && demo::is_own(one) && of(one));
-    let changed = is_done(&|one| !one.what.starts_with("exchange"));
+    let changed = is_done(&|one| one.what != "begun" && !one.what.starts_with("exchange"));
     let exchanged = is_done(&|one| one.what.starts_with("exchange"));
     let is_laid = strokes.iter().any(|one| !demo::is_own(one));
     let day = asking("/day", &[("formula", name), ("serve", "09:30")]);
@@ -50,7 +52,7 @@ fn steps(opened: &Opened, name: &str, strokes: &[Stroke]) -> Markup {
         p { "Everything below happens in “" (title) "”. Whatever you change there, " b { "Undo" } " takes it back, today or next week." }
         ol.steps {
             (step("Change an amount", changed, &html! {
-                "Open " a href=(of_formula(name, "")) { "its sheet" } " and type another weight for the milk, or for whatever is wet in it. "
+                "Open " a href=(of_formula(name, "")) { "its sheet" } " and type another weight for " (amount) ". "
                 "The percentage follows, and so do the true water, the rise and the cost beside the sheet, while you type."
             }))
             (step("Ask why", false, &html! {
@@ -70,8 +72,17 @@ fn steps(opened: &Opened, name: &str, strokes: &[Stroke]) -> Markup {
                 "Any page of the workbench prints in black."
             }))
         }
-        p.way { a href="/" { "To the book" } @if is_laid { " · " a href="/changes#demo" { "Take the demo book away again" } } }
+        p.way { a href="/" { "To the book" } @if is_laid && visitor.role >= Role::Owner { " · " a href="/changes#demo" { "Take the demo book away again" } } }
     }
+}
+
+/// The ingredient of a formula whose amount changes most: its milk, its water, or its first.
+fn wet(opened: &Opened, name: &str) -> Option<String> {
+    let formula = opened.book.formula(name)?.value;
+    let wares: Vec<_> = formula.lines().filter_map(|(_, line)| line.ingredient()).collect();
+    let of = |begin: &str| wares.iter().find(|ware| ware.name.starts_with(begin));
+    let found = of("milk").or_else(|| of("water")).or_else(|| wares.first())?;
+    Some(if found.called.is_empty() { found.title.clone() } else { found.called.clone() })
 }
 
 fn step(title: &str, is_done: bool, words: &Markup) -> Markup {

@@ -63,7 +63,7 @@ impl<'r> Remarks<'r> {
                 @match (self.elsewhere.len(), told) {
                     (0, 0) => p.fine { "Proof-read: nothing amiss." },
                     (_, 0) => {},
-                    (_, told) => p.fine { "Proof-read: " (told) " " (if told == 1 { "remark stands" } else { "remarks stand" }) " at what they are about." },
+                    (_, told) => p.fine { "Proof-read: " (told) " " (if told == 1 { "remark stands" } else { "remarks stand" }) " at what " (if told == 1 { "it is" } else { "they are" }) " about." },
                 }
                 @for one in &self.elsewhere {
                     (remark(one, Some(html! { a href={ "/formula/" (name) "/text#line-" (line_and_column(self.text, one.place.span.start).0) } { "line " (line_and_column(self.text, one.place.span.start).0) } })))

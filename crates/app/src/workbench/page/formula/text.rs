@@ -47,6 +47,7 @@ async fn text_page(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<
                 input type="hidden" name="from" value=(hash(&one.source.text));
                 label for="text" { "The text of " (one.file) }
                 textarea #text name="text" rows="30" spellcheck="false" wrap="off" { "\n" (one.source.text) }
+                pre.on-paper aria-hidden="true" { (one.source.text) }
                 p { button { "Save" } " " span.fine #saved {} }
             }
             (strokes(&desk, &name, &one.file, &visitor).await)

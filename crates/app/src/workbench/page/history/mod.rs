@@ -1,19 +1,19 @@
 //! What a formula said before: revisions with their notes, strokes, texts that were kept aside; each taken up again as
 //! a stroke.
 
-mod difference;
+pub mod difference;
 mod past;
 
 use super::addresses::{asking, of_formula};
 use super::formula::{OnBench, ways};
 use super::{Way, may_write, when};
-use crate::memory::{document, told};
+use crate::memory::{aside, document, told};
 use crate::revisions::what_changed;
 use crate::workbench::answer::{Answer, Refusal, page, see};
 use crate::workbench::desk::Desk;
 use crate::workbench::door::{Role, Visitor};
 use crate::workbench::frame::{Frame, token};
-use crate::workbench::hand::{Change, aside};
+use crate::workbench::hand::Change;
 use axum::Router;
 use axum::extract::{Form, Path, Query, State};
 use axum::routing::{get, post};

@@ -1,8 +1,7 @@
 //! A text of the past: of a revision, after a stroke, or kept aside.
 
-use crate::memory::told;
+use crate::memory::{aside, told};
 use crate::workbench::answer::Refusal;
-use crate::workbench::hand::aside;
 use store::{Kind, Store, Stroke};
 
 /// Which text of the past.

@@ -4,12 +4,14 @@ mod own;
 
 use super::Way;
 use super::addresses::{asking, coded};
+use super::written::{self, Said, Written};
 use crate::book::Opened;
 use crate::ingredient::{facts, holding, source};
 use crate::workbench::answer::{Answer, Refusal, page};
 use crate::workbench::desk::Desk;
 use crate::workbench::door::{Role, Visitor};
 use crate::workbench::frame::Frame;
+use crate::workbench::hand::Reach;
 use ::formula::ingredient::{Figure, datasets};
 use ::formula::{Ingredient, Pantry};
 use axum::Router;
@@ -38,6 +40,11 @@ struct Sought {
 }
 
 async fn all(State(desk): State<Desk>, visitor: Visitor, Query(sought): Query<Sought>) -> Answer {
+    listed(&desk, &visitor, &sought, (&html! {}, &Said::new()))
+}
+
+/// The page of those that are looked for, with why a new one was refused, and what is typed of it already.
+fn listed(desk: &Desk, visitor: &Visitor, sought: &Sought, (why, typed): (&Markup, &Said)) -> Answer {
     let opened = desk.book();
     let words: Vec<String> = sought.words.split_whitespace().map(str::to_owned).collect();
     let mut found = holding(&opened.book.pantry, &words);
@@ -49,7 +56,8 @@ async fn all(State(desk): State<Desk>, visitor: Visitor, Query(sought): Query<So
     let body = html! {
         main #work {
             h1 { "Ingredients" }
-            (super::settings::ways(""))
+            (why)
+            (super::settings::ways("", visitor))
             form.finding role="search" method="get" {
                 label { "Words of the name " input type="search" name="words" value=(sought.words) enterkeyhint="search"; }
                 label.tick { input type="checkbox" name="own" value="yes" checked[!sought.own.is_empty()]; " only our own" }
@@ -64,11 +72,11 @@ async fn all(State(desk): State<Desk>, visitor: Visitor, Query(sought): Query<So
                     @if more > 0 { a href=(at(from + ON_A_PAGE)) { (more) " more" } }
                 }
             }
-            (own::form(&opened, &visitor))
+            (own::form(&opened, visitor, typed))
             (sources())
         }
     };
-    page(&Frame::of(&visitor, "Ingredients", WAY.address), &body)
+    page(&Frame::of(visitor, "Ingredients", WAY.address), &body)
 }
 
 /// The figures of the list.
@@ -110,11 +118,33 @@ fn sources() -> Markup {
     }
 }
 
-async fn one(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>) -> Answer {
+async fn one(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>, Query(asked): Query<Written>) -> Answer {
+    let page = shown(&desk, &visitor, &name, &Said::new()).await?;
+    let just = written::written(&asked, &page.reach);
+    page.under(&visitor, &just)
+}
+
+/// The page of one, made.
+struct Page {
+    title: String,
+    body: Markup,
+    reach: Reach,
+}
+
+impl Page {
+    /// Shows it under what was just written or refused.
+    fn under(&self, visitor: &Visitor, said: &Markup) -> Answer {
+        let body = html! { main #work { h1 { (self.title) } (said) (self.body) } };
+        page(&Frame::of(visitor, &self.title, WAY.address), &body)
+    }
+}
+
+/// The page of one, with what is typed of it already.
+async fn shown(desk: &Desk, visitor: &Visitor, name: &str, typed: &Said) -> Result<Page, Refusal> {
     let opened = desk.book();
-    let near = || opened.book.pantry.nearest(&name).map(|near| format!(" Did you mean “{near}”?")).unwrap_or_default();
+    let near = || opened.book.pantry.nearest(name).map(|near| format!(" Did you mean “{near}”?")).unwrap_or_default();
     let missing = || Refusal::no_such(format!("No ingredient is called “{name}”.{}", near()));
-    let one = opened.book.pantry.find(&name).ok_or_else(missing)?;
+    let one = opened.book.pantry.find(name).ok_or_else(missing)?;
     let used: Vec<(String, String)> = tokio::task::block_in_place(|| {
         let uses = |formula: &::formula::Formula| {
             formula.lines().any(|(_, line)| line.ingredient().is_some_and(|own| own.name == one.name))
@@ -122,21 +152,18 @@ async fn one(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String
         let all = opened.formulas().into_iter().filter(uses);
         all.map(|formula| (formula.name.clone(), formula.head.title)).collect()
     });
-    let form = own::change(&desk, &opened, one, &visitor).await?;
+    let (form, reach) = own::change(desk, one, visitor, typed).await?;
     let body = html! {
-        main #work {
-            h1 { (one.title) }
-            p.fine { a href="/ingredients" { "All ingredients" } }
-            dl.facts { @for (what, value) in facts(one) { div { dt { (what) } dd { (value) } } } }
-            @if !used.is_empty() {
-                h2 { "Used in" }
-                ul { @for (name, title) in &used { li { a href=(super::addresses::of_formula(name, "")) { (title) } } } }
-            }
-            (figures(&opened, one))
-            (form)
+        p.fine { a href="/ingredients" { "All ingredients" } }
+        dl.facts { @for (what, value) in facts(one) { div { dt { (what) } dd { (value) } } } }
+        @if !used.is_empty() {
+            h2 { "Used in" }
+            ul { @for (name, title) in &used { li { a href=(super::addresses::of_formula(name, "")) { (title) } } } }
         }
+        (figures(&opened, one))
+        (form)
     };
-    page(&Frame::of(&visitor, &one.title, WAY.address), &body)
+    Ok(Page { title: one.title.clone(), body, reach })
 }
 
 /// Where a figure comes from: what is written of it, what it is like, or what it is mixed of.
@@ -144,7 +171,7 @@ fn source_of(opened: &Opened, one: &Ingredient, figure: Figure) -> String {
     if !one.parts.is_empty() {
         return "worked out of what it is mixed of".to_owned();
     }
-    let Some((stated, like)) = own::written(opened, one) else { return source(one) };
+    let Some((stated, like)) = own::stated(opened, one) else { return source(one) };
     if stated.contains(&figure.name().to_owned()) || (figure == Figure::Sodium && stated.iter().any(|name| name == "salt")) {
         return source(one);
     }

@@ -5,41 +5,39 @@ use crate::workbench::answer::{Answer, Refusal, see};
 use crate::workbench::desk::Desk;
 use crate::workbench::door::Visitor;
 use crate::workbench::frame::token;
-use crate::workbench::hand::Change;
+use crate::workbench::hand::{Change, Reach};
 use crate::workbench::page::addresses::coded;
 use crate::workbench::page::changes::undoing;
-use crate::workbench::page::written::{fields, write};
+use crate::workbench::page::written::{self, Said, Sheet, Target};
 use crate::workbench::page::{may_write, plain};
-use crate::workbench::proof::refuse_faulty;
 use ::formula::Ingredient;
 use ::formula::read::Group;
 use ::formula::read::keys::INGREDIENT;
 use axum::extract::{Form, Path, State};
+use axum::http::HeaderMap;
 use maud::{Markup, html};
-use std::collections::BTreeMap;
 use store::hash;
 use toml_edit::{DocumentMut, Item, Table};
 
 /// The file that new ones are written into.
 const OWN: &str = "ingredients/own.toml";
 
-type Said = BTreeMap<String, String>;
-
 /// The form that begins one.
-pub fn form(opened: &Opened, visitor: &Visitor) -> Markup {
+pub fn form(opened: &Opened, visitor: &Visitor, typed: &Said) -> Markup {
+    let said = |field: &str| typed.get(field).map(String::as_str).unwrap_or_default();
     html! {
         section aria-labelledby="fresh" {
             h2 #fresh { "One of our own" }
             p { "What a bag or a jar of yours says. It starts from an ingredient of the table, and then what the label states takes its place." }
-            form.fields method="post" action="/ingredients" {
+            form.fields data-written method="post" action="/ingredients" {
                 (token(visitor))
-                label { "What readers see" input type="text" name="title" required placeholder="Strong white flour, stone-ground"; }
-                label { "Like" input type="text" name="like" list="ingredients" placeholder="flour-strong-white" autocomplete="off"; }
-                label { "Or, like none: it is" select name="group" { option value="" { "not said" } @for word in Group::WORDS { option value=(word) { (word) } } } }
-                label { "Where its figures come from" input type="text" name="source" required placeholder="the bag, lot of November"; }
+                label { "What readers see" input type="text" name="title" value=(said("title")) required placeholder="Strong white flour, stone-ground"; }
+                label { "Like" input type="text" name="like" value=(said("like")) list="ingredients" placeholder="flour-strong-white" autocomplete="off"; }
+                label { "Or, like none: it is" select name="group" { option value="" { "not said" } @for word in Group::WORDS { option value=(word) selected[*word == said("group")] { (word) } } } }
+                label { "Where its figures come from" input type="text" name="source" value=(said("source")) required placeholder="the bag, lot of November"; }
                 button { "Add it" }
             }
-            datalist #ingredients { @for one in opened.book.pantry.all() { option value=(one.name) { (one.title) } } }
+            (written::wares(opened))
         }
     }
 }
@@ -56,7 +54,7 @@ fn found(opened: &Opened, name: &str) -> Result<(String, String, DocumentMut), R
 }
 
 /// The figures that are written of one of our own, and what it is like.
-pub fn written(opened: &Opened, one: &Ingredient) -> Option<(Vec<String>, Option<String>)> {
+pub fn stated(opened: &Opened, one: &Ingredient) -> Option<(Vec<String>, Option<String>)> {
     let (_, _, document) = Some(one).filter(|one| one.own).and_then(|one| found(opened, &one.name).ok())?;
     let table = document.get(&one.name)?.as_table_like()?;
     let stated = table.get("per-100-g").and_then(Item::as_table_like);
@@ -64,77 +62,106 @@ pub fn written(opened: &Opened, one: &Ingredient) -> Option<(Vec<String>, Option
     Some((stated, table.get("like").and_then(Item::as_str).map(str::to_owned)))
 }
 
-/// The form that changes one of our own; nothing for one of the table.
-pub async fn change(desk: &Desk, opened: &Opened, one: &Ingredient, visitor: &Visitor) -> Result<Markup, Refusal> {
-    let Some(file) = Some(one).filter(|one| one.own).and_then(|one| found(opened, &one.name).ok()).map(|(file, ..)| file) else {
-        return Ok(html! {});
+/// The form that changes one of our own, with what was just written or refused, and what is typed already; nothing for
+/// one of the table.
+pub async fn change(desk: &Desk, one: &Ingredient, visitor: &Visitor, typed: &Said) -> Result<(Markup, Reach), Refusal> {
+    let opened = desk.book();
+    let Some((file, text, document)) = Some(one).filter(|one| one.own).and_then(|one| found(&opened, &one.name).ok()) else {
+        return Ok((html! {}, Reach::default()));
     };
     let reach = desk.reach(&file).await;
-    let (file, text, document) = found(opened, &one.name)?;
-    let Some(table) = document.get(&one.name).and_then(Item::as_table_like) else { return Ok(html! {}) };
-    Ok(html! {
+    let Some(table) = document.get(&one.name).and_then(Item::as_table_like) else { return Ok((html! {}, reach)) };
+    let address = format!("/ingredients/{}", coded(&one.name));
+    let form = html! {
         section aria-labelledby="own" {
             h2 #own { "Change what is written of it" }
             p.fine { "In " (file) ". What is left empty is taken from what it is like." }
-            (undoing(&file, &format!("/ingredients/{}", coded(&one.name)), &reach, visitor))
-            form.keys-form method="post" action={ "/ingredients/" (coded(&one.name)) } {
+            (undoing(&file, &address, &reach, visitor))
+            form.keys-form data-written method="post" action=(address) {
                 (token(visitor))
                 input type="hidden" name="from" value=(hash(&text));
-                (fields(&INGREDIENT, table, ""))
-                p { button { "Write it" } }
+                (Sheet::of(&opened, typed).fields(&INGREDIENT, table, ""))
+                (written::writing())
             }
-            datalist #ingredients { @for one in opened.book.pantry.all() { option value=(one.name) { (one.title) } } }
+            (written::wares(&opened))
         }
-    })
+    };
+    Ok((form, reach))
 }
 
 /// Writes a new one.
-pub async fn begun(State(desk): State<Desk>, visitor: Visitor, Form(said): Form<Said>) -> Answer {
+pub async fn begun(State(desk): State<Desk>, visitor: Visitor, headers: HeaderMap, Form(said): Form<Said>) -> Answer {
     may_write(&visitor)?;
+    match begin(&desk, &visitor, &said).await {
+        Ok(name) => see(&format!("/ingredients/{}", coded(&name))),
+        Err(refusal) => refusal.again(&headers, |why| super::listed(&desk, &visitor, &super::Sought::default(), (why, &said))),
+    }
+}
+
+/// Writes what a form says of a new one; gives its name.
+async fn begin(desk: &Desk, visitor: &Visitor, said: &Said) -> Result<String, Refusal> {
     let opened = desk.book();
-    let title = said.get("title").map(|title| title.trim()).unwrap_or_default();
-    let name = plain(title);
-    if name.is_empty() {
-        return Err(Refusal::unfit("An ingredient needs a name.", "such as “Strong white flour, stone-ground”"));
-    }
-    if opened.book.pantry.find(&name).is_some() {
-        return Err(Refusal::unfit(format!("There is an ingredient called “{name}” already."), "call the new one more closely"));
-    }
-    let says = |key: &str| said.get(key).is_some_and(|text| !text.trim().is_empty());
-    if !says("like") && !says("group") {
-        return Err(Refusal::unfit("What is it?", "say which ingredient of the table it is like, or what it is"));
-    }
-    if !says("source") {
-        return Err(Refusal::unfit(
-            "Where do its figures come from?",
-            "no figure stands without its source: “the bag, lot of November”",
-        ));
-    }
+    let (title, name) = may_begin(&opened, said)?;
     let before = opened.text.files.get(OWN).map(|source| source.text.clone()).unwrap_or_default();
     let broken = |_| Refusal::unfit(format!("{OWN} cannot be read."), "mend it in an editor first");
     let mut document: DocumentMut = before.parse().map_err(broken)?;
-    let mut table = Table::new();
-    write(&INGREDIENT, &mut table, "", &said, false);
-    document.insert(&name, Item::Table(table));
-    let text = document.to_string();
-    refuse_faulty(&opened, OWN, &text)?;
+    document.insert(&name, Item::Table(Table::new()));
+    let target = Target { file: OWN, keys: &INGREDIENT, table: &name };
+    let text = target.made(&opened, document, said, "")?.text;
     let what = format!("{title} added");
     desk.write(Change { file: OWN, from: &hash(&before), text, what: &what, by: &visitor.name }).await?;
-    see(&format!("/ingredients/{}", coded(&name)))
+    Ok(name)
+}
+
+/// The title and the name of a new one, where enough is said of it.
+fn may_begin<'s>(opened: &Opened, said: &'s Said) -> Result<(&'s str, String), Refusal> {
+    let title = said.get("title").map(|title| title.trim()).unwrap_or_default();
+    let name = plain(title);
+    if name.is_empty() {
+        return Err(Refusal::unfit("An ingredient needs a name.", "such as “Strong white flour, stone-ground”").of("title"));
+    }
+    if opened.book.pantry.find(&name).is_some() {
+        let message = format!("There is an ingredient called “{name}” already.");
+        return Err(Refusal::unfit(message, "call the new one more closely").of("title"));
+    }
+    let says = |key: &str| said.get(key).is_some_and(|text| !text.trim().is_empty());
+    if !says("like") && !says("group") {
+        return Err(Refusal::unfit("What is it?", "say which ingredient of the table it is like, or what it is").of("like"));
+    }
+    if !says("source") {
+        let hint = "no figure stands without its source: “the bag, lot of November”";
+        return Err(Refusal::unfit("Where do its figures come from?", hint).of("source"));
+    }
+    Ok((title, name))
 }
 
 /// Writes what a form says of one.
-pub async fn changed(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>, Form(said): Form<Said>) -> Answer {
+pub async fn changed(
+    State(desk): State<Desk>,
+    visitor: Visitor,
+    Path(name): Path<String>,
+    headers: HeaderMap,
+    Form(said): Form<Said>,
+) -> Answer {
     may_write(&visitor)?;
-    let opened = desk.book();
-    let (file, _, mut document) = found(&opened, &name)?;
-    if let Some(table) = document.get_mut(&name).and_then(Item::as_table_like_mut) {
-        write(&INGREDIENT, table, "", &said, false);
+    let found = found(&desk.book(), &name)?;
+    match write(&desk, &visitor, (&name, found), &said).await {
+        Ok(()) => see(&format!("/ingredients/{}?written=yes", coded(&name))),
+        Err(refusal) => {
+            let page = super::shown(&desk, &visitor, &name, &said).await?;
+            refusal.again(&headers, |why| page.under(&visitor, why))
+        }
     }
-    let text = document.to_string();
-    refuse_faulty(&opened, &file, &text)?;
-    let from = said.get("from").cloned().unwrap_or_default();
-    let what = format!("{name} changed");
-    desk.write(Change { file: &file, from: &from, text, what: &what, by: &visitor.name }).await?;
-    see(&format!("/ingredients/{}", coded(&name)))
+}
+
+async fn write(
+    desk: &Desk,
+    visitor: &Visitor,
+    (name, (file, _, document)): (&str, (String, String, DocumentMut)),
+    said: &Said,
+) -> Result<(), Refusal> {
+    let from = written::from(said)?;
+    let target = Target { file: &file, keys: &INGREDIENT, table: name };
+    let made = target.made(&desk.book(), document, said, &format!("{name} changed"))?;
+    desk.write(Change { file: &file, from, text: made.text, what: &made.what, by: &visitor.name }).await.map(drop)
 }

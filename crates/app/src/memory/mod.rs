@@ -1,9 +1,13 @@
 //! A book's memory: the store that is meant, opened, and what a book's files are called in it.
 
+mod last;
+
+pub use last::bring_back;
+
 use crate::failure::Failure;
 use std::future::Future;
 use std::path::{Path, PathBuf};
-use store::{Address, Kind, Store, StoreFault};
+use store::{Address, Kind, Store, StoreFault, Stroke};
 
 /// Where the memory is.
 #[derive(Clone, Default, clap::Args)]
@@ -133,6 +137,29 @@ pub fn document(file: &str) -> Option<(Kind, String)> {
         Some(("trials", inner)) => Some((Kind::Trial, name(inner))),
         _ => None,
     }
+}
+
+/// What follows the name of a document where its texts were kept aside.
+const ASIDE: &str = ", kept aside";
+
+/// Under which name the texts of a document are remembered that were kept aside.
+pub fn aside(name: &str) -> String {
+    format!("{name}{ASIDE}")
+}
+
+/// The name of the document itself.
+pub fn without_aside(name: &str) -> &str {
+    name.strip_suffix(ASIDE).unwrap_or(name)
+}
+
+/// Whether that is such a name.
+pub fn is_aside(name: &str) -> bool {
+    name.ends_with(ASIDE)
+}
+
+/// The stroke that would be undone.
+pub fn last_done(strokes: &[Stroke]) -> Option<&Stroke> {
+    strokes.iter().rev().find(|one| !one.undone)
 }
 
 #[cfg(test)]

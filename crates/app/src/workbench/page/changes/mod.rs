@@ -1,16 +1,18 @@
 //! What was changed in the book, file by file: undone and done again here and on each file's own page, also where the
 //! file itself is gone by it.
 
+mod aside;
+
 use super::addresses::{coded, of_formula};
 use super::book::demo;
-use super::{may_write, when};
+use super::{may_write_file, when, writes};
 use crate::book::Opened;
-use crate::memory::{file_of, told};
+use crate::memory::{file_of, is_aside, told};
 use crate::workbench::answer::{Answer, Refusal, page, see};
 use crate::workbench::desk::Desk;
-use crate::workbench::door::Visitor;
+use crate::workbench::door::{Role, Visitor};
 use crate::workbench::frame::{Frame, token};
-use crate::workbench::hand::{Reach, Way, is_aside};
+use crate::workbench::hand::{Reach, Way};
 use axum::Router;
 use axum::extract::{Form, State};
 use axum::routing::{get, post};
@@ -27,7 +29,12 @@ const HERE: &str = "/changes";
 const MOST: usize = 8;
 
 pub fn routes() -> Router<Desk> {
-    Router::new().route("/changes", get(changes)).route("/changes/back", post(back)).route("/changes/forth", post(forth))
+    Router::new()
+        .route("/changes", get(changes))
+        .route("/changes/back", post(back))
+        .route("/changes/forth", post(forth))
+        .route("/changes/take", post(aside::taken))
+        .route("/changes/leave", post(aside::left))
 }
 
 /// The buttons that undo the last change of a file, and do it again; `to` is the page that they stand on.
@@ -35,6 +42,9 @@ pub fn undoing(file: &str, to: &str, reach: &Reach, visitor: &Visitor) -> Markup
     let button = |way: &str, words: &str, what: Option<&str>| {
         html! { button data-way=(way) formaction={ (HERE) "/" (way) } disabled[what.is_none()] title=[what] { (words) } }
     };
+    if !writes(visitor, file) {
+        return html! { p.fine { "Only the book’s owner changes it." } };
+    }
     html! {
         form.strokes method="post" action={ (HERE) "/back" } aria-label={ "What was changed in " (file) } {
             (token(visitor))
@@ -62,10 +72,13 @@ async fn by_file(desk: &Desk) -> Result<Vec<(String, Vec<Stroke>)>, Refusal> {
 async fn changes(State(desk): State<Desk>, visitor: Visitor) -> Answer {
     let opened = desk.book();
     let files = by_file(&desk).await?;
+    let kept = aside::all(&desk, &opened, &visitor).await?;
     let body = html! {
         main #work.history {
             h1 { "What was changed" }
             p { "Every change of a file can be undone, today or next week: what was done last goes first, each file by itself." }
+            (demo::gone(&opened, files.iter().map(|(file, strokes)| (file.as_str(), strokes.as_slice())), &visitor))
+            (aside::markup(&kept, &visitor))
             @if files.is_empty() { p { "Nothing was changed yet." } }
             @for (file, strokes) in files.iter().filter(|(_, strokes)| !demo::is_untouched(strokes)) {
                 section {
@@ -90,10 +103,10 @@ fn of_the_demo(opened: &Opened, files: &[(String, Vec<Stroke>)], visitor: &Visit
         @if is_here || !untouched.is_empty() {
             section {
                 h2 #demo { "The demo book" }
-                @if is_here { p { "All of it can go at once, what you changed in it too; the memory keeps every file as it was last." } (demo::away(visitor)) }
+                @if is_here && visitor.role >= Role::Owner { p { "All of it can go at once, what you changed in it too; the memory keeps every file as it was last." } (demo::away(visitor)) }
                 @if !untouched.is_empty() {
                     details {
-                        summary { (untouched.len()) " files that only came and went with it" }
+                        summary { (files_that(untouched.len())) @if is_here { " came with it and are as they came" } @else { " came and went with it" } }
                         @for (file, strokes) in untouched { h3 { (file) } (undoing(file, HERE, &Reach::of(strokes), visitor)) }
                     }
                 }
@@ -102,12 +115,16 @@ fn of_the_demo(opened: &Opened, files: &[(String, Vec<Stroke>)], visitor: &Visit
     }
 }
 
+fn files_that(count: usize) -> String {
+    if count == 1 { "1 file that".to_owned() } else { format!("{count} files that") }
+}
+
 fn told_of(strokes: &[Stroke]) -> Markup {
     html! {
         ul.past { @for one in strokes.iter().rev().take(MOST) { li {
             b { (when(&one.at)) } @if !one.by.is_empty() { ", " (one.by) } ": " (one.what) @if one.undone { span.fine { " · undone" } }
         } } }
-        @if strokes.len() > MOST { p.fine { (strokes.len() - MOST) " earlier ones" } }
+        @if strokes.len() > MOST { p.fine { (strokes.len() - MOST) " earlier " @if strokes.len() == MOST + 1 { "one" } @else { "ones" } } }
     }
 }
 
@@ -142,7 +159,7 @@ async fn forth(State(desk): State<Desk>, visitor: Visitor, Form(meant): Form<Mea
 }
 
 async fn step(desk: &Desk, visitor: &Visitor, meant: &Meant, way: Way) -> Answer {
-    may_write(visitor)?;
+    may_write_file(visitor, &meant.file)?;
     // Only what was once changed here has anything to undo, so that no other name ever reaches the disk.
     if by_file(desk).await?.iter().all(|(file, _)| *file != meant.file) {
         return Err(Refusal::no_such("Nothing was changed in a file of that name."));
