@@ -103,6 +103,18 @@ await again.locator('form[data-figure="griddling/griddle/core"] button.note').ta
 await again.waitForSelector('#noted :text("was 96.5 °C")');
 walk.check('a correction keeps what was before', text().includes('was = "96.5 °C"'), text());
 
+// Undone and done again with the page's own buttons.
+const stroke = async (way, holds) => {
+  await again.locator(`#strokes button[data-way=${way}]`).tap();
+  await again.waitForLoadState('load');
+  await until(holds);
+};
+await stroke('back', () => !text().includes('core = "95.5 °C"'));
+walk.check('Undo takes the last note back', text().includes('core = "96.5 °C"') && !text().includes('[[correction]]'), text());
+await stroke('forth', () => text().includes('core = "95.5 °C"'));
+walk.check('and Do again brings it back', text().includes('core = "95.5 °C"') && text().includes('was = "96.5 °C"'), text());
+await again.waitForFunction(() => document.querySelector('#waiting')?.dataset.open === '0');
+
 // What cannot be right is refused in words, kept before the eyes, and holds nothing else up.
 await again.locator('[data-step="dough/mix"] summary').tap();
 await again.locator('form[data-figure="dough/mix/ph"] [name=amount]').fill('54');

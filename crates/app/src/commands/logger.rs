@@ -104,7 +104,7 @@ impl Logger {
         // A step that does not wait is found too, and told of.
         let found = named("lasted").or_else(|why| named("temperature").or_else(|_| named("core")).map_err(|_| why));
         let (figure, _) = found.map_err(Failure::from)?;
-        let Part::Rise(action, is_first) = figure.part.clone() else {
+        let Part::Rise(step_seen, is_first) = figure.part.clone() else {
             return Err(Failure::new(format!("“{step}” is no waiting step"))
                 .hint("readings are of a step in which something rises")
                 .into());
@@ -113,7 +113,7 @@ impl Logger {
             .trial()?
             .rises
             .iter()
-            .find(|rise| rise.of.stage.value == figure.stage && rise.step.map_or(is_first, |step| step == action));
+            .find(|rise| rise.of.stage.value == figure.stage && rise.step.map_or(is_first, |step| step == step_seen));
         let lasts = match &self.lasts {
             Some(text) => Some(time(text)?),
             None => rise.and_then(|rise| rise.lasted),
@@ -136,7 +136,7 @@ impl Logger {
             terminal::say(&format!("\nThe room of {step}: {room}, the mean"))?;
             (Entry::Figure(Figure { key: "room", ..figure }, room.replace('\u{a0}', " ")), None)
         } else {
-            let file = format!("{}-{}-{}.csv", logbook.name, figure.stage, action.word());
+            let file = format!("{}-{}-{}.csv", logbook.name, figure.stage, step_seen.word());
             let course = as_course(&readings, from, time(&self.every)?.as_seconds().max(1.0));
             terminal::say(&format!("\ntrials/{file}\n{}", head(&course)))?;
             (Entry::Course(figure, file.clone()), Some((file, course)))

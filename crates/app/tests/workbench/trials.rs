@@ -33,3 +33,21 @@ fn a_trial_and_each_note_in_it_is_undone_and_done_again() {
     assert_eq!(served.sent_on("/changes/forth", &meant), at);
     assert_eq!(served.read(&file), begun);
 }
+
+/// The rye tin is baked twice, hot and then turned down: each of the two has its own figures.
+#[test]
+fn two_bakes_of_a_tin_are_noted_apart() {
+    let served = Browsed::demo();
+    let at = served.sent_on("/trials/begin", &[("formula", "caraway-rye-tin"), ("title", "A longer bake")]);
+    for (figure, minutes) in [("tin/bake/time", "15"), ("tin/bake-2/time", "50")] {
+        assert!(served.page(&at).contains(&format!("data-figure=\"{figure}\"")), "{figure} has a field");
+        served.sent_on(&format!("{at}/note"), &[("figure", figure), ("amount", minutes), ("unit", "min")]);
+    }
+    let text = served.read(&format!("trials/{}.toml", at.trim_start_matches("/trial/")));
+    assert!(
+        text.contains("step = \"bake\"\ntime = \"15 min\"") && text.contains("step = \"bake-2\"\ntime = \"50 min\""),
+        "{text}"
+    );
+    assert!(!text.contains("[[correction]]"), "{text}");
+    assert!(served.page(&at).contains("second bake"));
+}

@@ -125,8 +125,10 @@ async function photograph(form) {
 }
 
 main.addEventListener("submit", (event) => {
-  event.preventDefault();
   const form = event.target;
+  // Every other form, such as that which undoes, is sent by the browser itself.
+  if (!form.matches(".figure, .photograph, .words")) return;
+  event.preventDefault();
   if (form.matches(".figure")) figure(form, event.submitter);
   else if (form.matches(".photograph")) photograph(form);
   else if (form.matches(".words") && form.elements.words.value.trim()) {

@@ -92,7 +92,7 @@ fn step(logbook: &Logbook, visitor: &Visitor, one: &Moment) -> Markup {
     let timed = if waits { Some("lasted") } else { one.noted.contains(&"time").then_some("time") };
     html! {
         div.step data-step=(one.name) data-timed=[timed] {
-            h3 { (one.action) }
+            h3 { (one.called) }
             p.fine { (expected_words(one)) }
             @if timed.is_some() {
                 p.timer hidden {
@@ -130,7 +130,7 @@ fn figure(logbook: &Logbook, visitor: &Visitor, one: &Moment, field: &Field, is_
 
 /// A step as somebody says it who does not see under which heading it stands.
 fn spoken(one: &Moment) -> String {
-    format!("{} of {}", one.action, one.stage)
+    format!("{} of {}", one.called, one.stage)
 }
 
 fn expected_words(one: &Moment) -> String {
