@@ -20,6 +20,14 @@ pub fn figure(what: What, value: f64) -> String {
     }
 }
 
+/// A figure as it was typed: with all its digits, as 9.65 °C is not 9.7 °C where it is asked what was meant.
+pub fn typed(what: What, value: f64) -> String {
+    match what {
+        What::Dough | What::Bowl | What::Core => format!("{}\u{a0}°C", print::number(value, 2)),
+        _ => figure(what, value),
+    }
+}
+
 /// What was looked at, in words.
 #[must_use]
 pub fn label(seen: &Observation) -> String {

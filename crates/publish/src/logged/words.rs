@@ -1,6 +1,8 @@
 //! Steps and figures of a trial in words, as nobody says them by the keys of a file.
 
 use formula::read::StepSeen;
+use formula::resolve::formula::StageAt;
+use formula::resolve::trial::{cooking_step, step_seen, waiting_step};
 use formula::{Formula, Stage};
 
 /// What each key of a trial is called beside its field and in a list.
@@ -53,16 +55,17 @@ pub fn in_words(name: &str, formula: &Formula) -> Option<String> {
         ["left-out"] => Some("Left out, since".to_owned()),
         ["photograph", key] => Some(format!("Photograph, {}", key_called(key))),
         [component, stage, of, key] => {
-            let is_meant = |(c, _): (usize, usize), own: &Stage| own.name == stage && formula.components[c].name == component;
-            let (at, own) = formula.stages().find(|(at, own)| is_meant(*at, own))?;
-            Some(format!("{}: {}", formula.components[at.0].title, of_stage(own, of, key)))
+            let is_meant = |(c, _): StageAt, own: &Stage| own.name == stage && formula.components[c].name == component;
+            let (at, _) = formula.stages().find(|(at, own)| is_meant(*at, own))?;
+            Some(format!("{}: {}", formula.components[at.0].title, of_stage(formula, at, of, key)))
         }
-        [stage, of, key] => formula.stages().find(|(_, own)| own.name == stage).map(|(_, own)| of_stage(own, of, key)),
+        [stage, of, key] => formula.stages().find(|(_, own)| own.name == stage).map(|(at, _)| of_stage(formula, at, of, key)),
         _ => None,
     }
 }
 
-fn of_stage(stage: &Stage, of: &str, key: &str) -> String {
+fn of_stage(formula: &Formula, at: StageAt, of: &str, key: &str) -> String {
+    let stage = formula.stage(at);
     let (key, after) = key.split_once(" after ").map_or((key, None), |(key, after)| (key, Some(after)));
     let told = key_called(key);
     if let Some(line) = stage.lines.iter().find(|line| line.name == of) {
@@ -72,7 +75,14 @@ fn of_stage(stage: &Stage, of: &str, key: &str) -> String {
             format!("{}, {}: {told}", stage.title, line.title)
         };
     }
-    let step = StepSeen::named(of).map_or_else(|| of.to_owned(), called);
+    // A file need not name a stage's first step.
+    let first = match of {
+        "rise" => waiting_step(formula, at, None),
+        "cook" => cooking_step(formula, at, None),
+        _ => None,
+    };
+    let step = StepSeen::named(of).or_else(|| first.map(|step| step_seen(stage, step)));
+    let step = step.map_or_else(|| of.to_owned(), called);
     let after = after.map(|after| format!(" after {after}")).unwrap_or_default();
     format!("{}, {step}: {told}{after}", stage.title)
 }

@@ -90,7 +90,7 @@ async fn one(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String
     let body = html! {
         main #work {
             h1 { (title) }
-            p.fine { "In " (file) ". What you leave as it is stays as it is, comments too. " a href="/kitchens" { "All kitchens" } }
+            p.fine { "In " (file) ". What you leave as it is stays as it is, comments too. " a href="/kitchens" { "All kitchens" } " · " a href={ "/trials/learnt?kitchen=" (coded(&name)) } { "What its trials taught" } }
             (undoing(&file, &format!("/kitchens/{}", coded(&name)), &reach, &visitor))
             form.keys-form method="post" action={ "/kitchens/" (coded(&name)) } {
                 (token(&visitor))

@@ -1,37 +1,44 @@
 //! Trials: begun from a formula, and logged at the bench with floury hands.
 
+mod begin;
+mod beside;
 mod cards;
 mod figures;
+mod learnt;
+mod logger;
 mod noting;
 mod planning;
 
 use super::Way;
 use crate::learning::as_baked;
-use crate::logbook::{Logbook, Wanted, beginning, remember_begun};
+use crate::logbook::Logbook;
 use crate::memory::file_of;
-use crate::moment;
-use crate::workbench::answer::{Answer, Refusal, page, see};
+use crate::workbench::answer::{Answer, Refusal, page};
 use crate::workbench::asset::address;
 use crate::workbench::desk::Desk;
 use crate::workbench::door::{Role, Visitor};
-use crate::workbench::frame::{Frame, token};
-use crate::workbench::hand::Change;
+use crate::workbench::frame::Frame;
+use crate::workbench::page::addresses::coded;
 use crate::workbench::page::changes::undoing;
 use axum::Router;
-use axum::extract::{Form, Path, State};
-use axum::routing::{get, post};
+use axum::extract::{Path, State};
+use axum::routing::get;
 use bench::forecast::{Surroundings, foresee};
 use formula::read::Trial;
 use maud::{Markup, html};
 use publish::logged::{Expected, expected};
-use serde::Deserialize;
 use store::Kind;
 
 pub const WAY: Way = Way { address: "/trials", title: "Trials", role: Role::Helper };
 
 pub fn routes() -> Router<Desk> {
-    let here = Router::new().route("/trials", get(all)).route("/trials/begin", post(begun)).route("/trial/{name}", get(one));
-    here.merge(noting::routes()).merge(planning::routes())
+    let here = Router::new().route("/trials", get(all)).route("/trial/{name}", get(one));
+    here.merge(noting::routes())
+        .merge(planning::routes())
+        .merge(learnt::routes())
+        .merge(beside::routes())
+        .merge(logger::routes())
+        .merge(begin::routes())
 }
 
 /// Every trial, the latest first, and the formulas to begin one of.
@@ -40,13 +47,12 @@ async fn all(State(desk): State<Desk>, visitor: Visitor) -> Answer {
     let body = html! {
         main #work {
             h1 { "Trials" }
-            form.beginning method="post" action="/trials/begin" {
-                (token(&visitor))
-                label { "Bake " select name="formula" { @for formula in opened.formulas() { option value=(formula.name) { (formula.head.title) } } } }
-                label { "called " input type="text" name="title" maxlength="200" placeholder="what is tried" autocomplete="off"; }
-                button { "Begin a trial" }
+            (begin::form(&desk, &opened, &visitor).await)
+            p.given {
+                a href="/trials/learnt" { "What the trials taught" }
+                a href="/trials/compare" { "Trials side by side" }
+                a href="/trials/plan" { "Plan a trial of several batches" }
             }
-            p { a href="/trials/plan" { "Plan a trial of several batches" } }
             ul.index {
                 @for trial in opened.book.trials.iter().rev() {
                     li {
@@ -64,45 +70,6 @@ async fn all(State(desk): State<Desk>, visitor: Visitor) -> Answer {
 
 fn title(trial: &Trial) -> &str {
     if trial.title.is_empty() { &trial.name } else { &trial.title }
-}
-
-/// What is said of a trial that is to be begun.
-#[derive(Deserialize)]
-struct Begun {
-    formula: String,
-    #[serde(default)]
-    title: String,
-}
-
-async fn begun(State(desk): State<Desk>, visitor: Visitor, Form(said): Form<Begun>) -> Answer {
-    let alone = desk.to_write().await;
-    let opened = desk.read_again()?;
-    let no_such = || Refusal::no_such(format!("The book has no formula called “{}”.", said.formula));
-    let text = opened.book.formulas.get(&said.formula).map(|source| source.text.clone()).ok_or_else(no_such)?;
-    let formula = tokio::task::block_in_place(|| opened.book.formula(&said.formula)).ok_or_else(no_such)?.value;
-    let date = moment::now(None, &moment::zone(None)?)?.date().to_string();
-    let kitchen = opened.book.kitchen();
-    // A second and a third of a day are told apart by a number.
-    let free = |number: &usize| {
-        let name = if *number == 1 { formula.name.clone() } else { format!("{}-{number}", formula.name) };
-        (!opened.folder.join(format!("trials/{date}-{name}.toml")).exists()).then_some(name)
-    };
-    let name = (1..100).find_map(|number| free(&number)).unwrap_or_else(|| formula.name.clone());
-    let wanted = Wanted {
-        formula: &formula,
-        text: &text,
-        kitchen: &kitchen.name,
-        title: Some(said.title.trim()).filter(|title| !title.is_empty()),
-        name: Some(&name),
-        date: &date,
-    };
-    let (trial, text) = beginning(&opened, &wanted)?;
-    let file = file_of(Kind::Trial, &trial);
-    desk.note_down(&alone, Change { file: &file, from: "", text, what: "begun", by: &visitor.name }).await?;
-    if let Ok(store) = desk.store() {
-        remember_begun(store, &wanted, &opened.folder.join(&file)).await?;
-    }
-    see(&format!("/trial/{trial}"))
 }
 
 /// Opens a trial's logbook as it lies on the disk.
@@ -123,6 +90,16 @@ fn expectations(logbook: &Logbook) -> Result<Expected, Refusal> {
     Ok(expected(&formula, &foresee(&formula, &around), publish::Units::of(&opened.book.settings)))
 }
 
+/// The waiting steps of a trial, each with what it is called.
+fn waiting_steps(logbook: &Logbook) -> Result<Vec<(String, String)>, Refusal> {
+    Ok(waiting(&expectations(logbook)?))
+}
+
+fn waiting(expected: &Expected) -> Vec<(String, String)> {
+    let waits = expected.moments.iter().filter(|one| one.noted.contains(&"lasted"));
+    waits.map(|one| (one.name.clone(), format!("{}, {}", one.stage, one.called))).collect()
+}
+
 /// The buttons that undo the last note.
 async fn strokes(desk: &Desk, name: &str, visitor: &Visitor) -> Markup {
     let file = file_of(Kind::Trial, name);
@@ -136,14 +113,20 @@ async fn one(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String
         let logbook = logbook(&desk, &name)?;
         let trial = logbook.trial()?;
         let expected = expectations(&logbook)?;
+        let kitchen = logbook.opened.book.kitchen_of(trial).name;
         let body = html! {
             main #work.logging data-trial=(name) {
                 h1 { (title(trial)) }
                 p.fine { a href={ "/formula/" (trial.formula.value) } { (trial.formula.value) } @if let Some(date) = trial.date { ", " (date) } ". " (expected.kitchen) }
+                p.given {
+                    a href={ "/trials/learnt?kitchen=" (coded(&kitchen)) "#of-" (name) } { "What the trials taught" }
+                    a href={ "/trials/compare?trial=" (coded(&name)) } { "Set beside other trials" }
+                }
                 p #waiting role="status" {}
                 (strokes)
                 (cards::all(&logbook, &visitor, &expected))
                 (cards::words(&logbook, &visitor))
+                (logger::form(&name, &waiting(&expected), &visitor))
                 (figures::noted(&logbook)?)
             }
             link rel="stylesheet" href=(address("logging.css"));
