@@ -145,3 +145,35 @@ fn a_trial_is_begun_from_a_saved_revision() {
         assert_eq!(served.post("/trials/begin", &[("formula", none)]).status, 404, "{none}");
     }
 }
+
+/// The bowl of a plan says what it gets itself; what was planned counts once somebody says that it was baked.
+#[test]
+fn a_planned_bowl_gets_what_it_says_and_counts_when_it_was_baked() {
+    let served = Browsed::demo();
+    let plan = [
+        ("factors", "salt = 8 g, 11 g"),
+        ("a_day", "2"),
+        ("formula", "potato-muffins"),
+        ("begin", "2026-12-01"),
+        ("seed", "7"),
+        ("test", "triangle"),
+        ("tell", "40 %"),
+        ("days", "1"),
+    ];
+    assert_eq!(served.sent_on("/trials/plan", &plan), "/trials");
+    let list = served.page("/trials");
+    let at = |number: &str| list.find(&format!("/trial/2026-12-01-bowl-{number}-")).expect("a bowl");
+    assert!(at("01") < at("02"), "bowls stand in the order in which they are baked");
+    let bowl = list[at("01")..].split('"').next().expect("its address").to_owned();
+    let page = served.page(&bowl);
+    assert!(page.contains("as this bowl says") && (page.contains(">8\u{a0}g</button>") || page.contains(">11\u{a0}g</button>")), "{page}");
+    assert!(page.contains("It was baked: count it"));
+    let file = format!("trials/{}.toml", bowl.trim_start_matches("/trial/"));
+    let draft = served.read(&file);
+    served.sent_on(&format!("{bowl}/note"), &[("count", "yes")]);
+    let counted = served.read(&file);
+    assert!(!counted.contains("\nleft-out =") && counted.contains("was = \"not baked yet\""), "{counted}");
+    assert!(!served.page(&bowl).contains("count it"));
+    served.sent_on("/changes/back", &[("file", &file), ("to", &bowl)]);
+    assert_eq!(served.read(&file), draft, "it can be undone");
+}

@@ -1,10 +1,11 @@
 //! What is expected of a trial before it begins: weights and hours, each with the name under which it is noted.
 
+use super::bowl::Level;
 use super::words::called;
 use crate::outlook::known::{learnt, surroundings};
 use crate::words::{Units, wrap};
 use bench::forecast::{Forecast, is_mixing};
-use formula::read::Attention;
+use formula::read::{Action, Attention};
 use formula::resolve::trial::step_seen;
 use formula::{Formula, Known, Stage, Step};
 use plan::countdown;
@@ -33,6 +34,8 @@ pub struct Weight {
     pub title: String,
     /// How much.
     pub mass: Mass,
+    /// What the bowl of a planned trial gets instead.
+    pub bowl: Option<Level>,
 }
 
 /// A step by the clock.
@@ -90,6 +93,7 @@ pub fn expected(formula: &Formula, forecast: &Forecast, units: Units) -> Expecte
             stage: stage.title.clone(),
             title: line.title.clone(),
             mass: line.mass.value,
+            bowl: None,
         })
         .collect();
     Expected { kitchen: surroundings(&forecast.surroundings, units), weights, moments }
@@ -112,7 +116,9 @@ fn is_mixed_on(stage: &Stage, step: usize) -> bool {
 fn noted(forecast: &Forecast, step: &Step) -> &'static [&'static str] {
     let rises = forecast.rises.iter().flat_map(|rise| &rise.steps).any(|one| one.place == step.place);
     match step.action {
-        action if action.cooks() => &["core", "time", "pieces", "bake-loss", "surface", "side-time", "thickness"],
+        Action::Griddle | Action::Fry => &["core", "time", "pieces", "bake-loss", "surface", "side-time", "thickness"],
+        Action::Bake => &["core", "time", "pieces", "bake-loss", "thickness"],
+        action if action.cooks() => &["core", "time"],
         _ if rises => &["height", "temperature", "doubled-after", "ripe-after", "room", "lasted", "ph"],
         _ if step.attention == Attention::Waiting => &["lasted", "room"],
         action if is_mixing(action) => &["temperature", "ph"],

@@ -2,6 +2,7 @@
 //! side by side.
 
 mod beside;
+mod bowl;
 mod expected;
 mod followed;
 mod report;
@@ -9,6 +10,7 @@ mod shown;
 mod words;
 
 pub use beside::{Beside, Plate, Row};
+pub use bowl::{Level, planned};
 pub use expected::{Expected, Moment, Weight, expected};
 pub use followed::{Followed, followed, followed_json};
 pub use shown::{Change, Shown, is_same_figure};

@@ -4,7 +4,7 @@ use crate::logbook::Logbook;
 use crate::workbench::answer::Refusal;
 use formula::logging::figures;
 use maud::{Markup, html};
-use publish::logged::is_same_figure;
+use publish::logged::{in_words, is_same_figure};
 
 /// The figures that stand in no list: they are the trial's head.
 const HEAD: [&str; 5] = ["title", "formula", "revision", "kitchen", "date"];
@@ -12,6 +12,7 @@ const HEAD: [&str; 5] = ["title", "formula", "revision", "kitchen", "date"];
 /// Everything that was noted, each figure with what it was before.
 pub fn noted(logbook: &Logbook) -> Result<Markup, Refusal> {
     let trial = logbook.trial()?;
+    let formula = logbook.formula()?;
     let all: Vec<(String, String)> =
         figures(logbook.text()).into_iter().filter(|(name, _)| !HEAD.contains(&name.as_str())).collect();
     Ok(html! {
@@ -21,7 +22,7 @@ pub fn noted(logbook: &Logbook) -> Result<Markup, Refusal> {
             dl {
                 @for (name, value) in &all {
                     div {
-                        dt { (name) }
+                        dt data-figure=(name) { (in_words(name, &formula).unwrap_or_else(|| name.clone())) }
                         dd {
                             (value)
                             @for one in trial.corrections.iter().filter(|one| is_same_figure(&one.figure, name)) {

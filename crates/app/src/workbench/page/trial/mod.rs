@@ -17,7 +17,7 @@ use crate::workbench::answer::{Answer, Refusal, page};
 use crate::workbench::asset::address;
 use crate::workbench::desk::Desk;
 use crate::workbench::door::{Role, Visitor};
-use crate::workbench::frame::Frame;
+use crate::workbench::frame::{Frame, token};
 use crate::workbench::page::addresses::coded;
 use crate::workbench::page::changes::undoing;
 use axum::Router;
@@ -26,7 +26,7 @@ use axum::routing::get;
 use bench::forecast::{Surroundings, foresee};
 use formula::read::Trial;
 use maud::{Markup, html};
-use publish::logged::{Expected, expected};
+use publish::logged::{Expected, expected, planned};
 use store::Kind;
 
 pub const WAY: Way = Way { address: "/trials", title: "Trials", role: Role::Helper };
@@ -54,7 +54,7 @@ async fn all(State(desk): State<Desk>, visitor: Visitor) -> Answer {
                 a href="/trials/plan" { "Plan a trial of several batches" }
             }
             ul.index {
-                @for trial in opened.book.trials.iter().rev() {
+                @for trial in in_order(&opened.book.trials) {
                     li {
                         h2 { a href={ "/trial/" (trial.name) } { (title(trial)) } }
                         p.fine { (trial.formula.value) @if let Some(date) = trial.date { ", " (date) } @if let Some(why) = &trial.left_out { ", left out: " (why) } }
@@ -66,6 +66,13 @@ async fn all(State(desk): State<Desk>, visitor: Visitor) -> Answer {
         }
     };
     page(&Frame::of(&visitor, "Trials", WAY.address), &body)
+}
+
+/// The latest day first; the bowls of a day in the order in which they are baked.
+fn in_order(trials: &[Trial]) -> Vec<&Trial> {
+    let mut all: Vec<&Trial> = trials.iter().collect();
+    all.sort_by(|a, b| (b.date, &a.name).cmp(&(a.date, &b.name)));
+    all
 }
 
 fn title(trial: &Trial) -> &str {
@@ -87,7 +94,9 @@ fn expectations(logbook: &Logbook) -> Result<Expected, Refusal> {
     let formula = as_baked(opened, trial).ok_or_else(no_such)?;
     let kitchen = opened.book.kitchen_of(trial);
     let around = Surroundings::of(&kitchen).taught(opened.taught(&kitchen));
-    Ok(expected(&formula, &foresee(&formula, &around), publish::Units::of(&opened.book.settings)))
+    let mut expected = expected(&formula, &foresee(&formula, &around), publish::Units::of(&opened.book.settings));
+    planned(&mut expected, trial, &formula);
+    Ok(expected)
 }
 
 /// The waiting steps of a trial, each with what it is called.
@@ -107,6 +116,21 @@ async fn strokes(desk: &Desk, name: &str, visitor: &Visitor) -> Markup {
     html! { div #strokes { (undoing(&file, &format!("/trial/{name}"), &reach, visitor)) } }
 }
 
+/// Why nothing is learnt from a trial, with the button that counts it.
+fn left_out(trial: &Trial, visitor: &Visitor) -> Markup {
+    let words = |why: &str| if why == "not baked yet" { "It was baked: count it" } else { "Count it all the same" };
+    html! {
+        @if let Some(why) = &trial.left_out {
+            form.counting method="post" action={ "/trial/" (coded(&trial.name)) "/note" } {
+                (token(visitor))
+                p { "Left out: " (why) ". Nothing is learnt from it." }
+                input type="hidden" name="count" value="yes";
+                button { (words(why)) }
+            }
+        }
+    }
+}
+
 async fn one(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>) -> Answer {
     let strokes = strokes(&desk, &name, &visitor).await;
     let logged = tokio::task::block_in_place(|| -> Result<(String, Markup), Refusal> {
@@ -123,6 +147,7 @@ async fn one(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String
                     a href={ "/trials/compare?trial=" (coded(&name)) } { "Set beside other trials" }
                 }
                 p #waiting role="status" {}
+                (left_out(trial, &visitor))
                 (strokes)
                 (cards::all(&logbook, &visitor, &expected))
                 (cards::words(&logbook, &visitor))

@@ -15,7 +15,10 @@ use axum::extract::{DefaultBodyLimit, Form, Path, Query, State};
 use axum::http::HeaderMap;
 use axum::routing::post;
 use formula::logging::{Entry, Figure, Shown};
+use formula::read::keys::{COOK_SEEN, MIX_SEEN, READING, RISE_SEEN, WEIGHED};
 use maud::html;
+use publish::logged::in_words;
+use quantity::Measure;
 use serde::Deserialize;
 
 /// A photograph of any phone fits in.
@@ -43,11 +46,16 @@ struct Said {
     after: String,
     words: String,
     why: String,
+    /// Whether a trial that was left out is to count.
+    count: String,
 }
 
 impl Said {
     fn entry(&self, logbook: &Logbook) -> Result<Entry, Refusal> {
         let words = self.words.trim();
+        if !self.count.is_empty() {
+            return Ok(Entry::LeftOut(String::new()));
+        }
         if !words.is_empty() {
             return Ok(Entry::Note(words.split_whitespace().collect::<Vec<_>>().join(" ")));
         }
@@ -60,8 +68,18 @@ impl Said {
         let formula = logbook.formula()?;
         let unfit = |why: formula::logging::Unnoted| Refusal::unfit(why.message, why.hint);
         let (figure, value) = Figure::read(&self.figure, &value, &formula).map_err(unfit)?;
+        if !value.is_empty() && value.parse::<Measure>().is_err() {
+            return Err(Refusal::unfit(format!("“{value}” is no figure"), format!("write {}", example(figure.key))));
+        }
         Ok(Entry::Figure(figure, value))
     }
+}
+
+/// How a figure of that key is written: "a temperature, such as “24.5 °C”".
+fn example(key: &str) -> String {
+    let tables = [&MIX_SEEN, &WEIGHED, &RISE_SEEN, &READING, &COOK_SEEN];
+    let known = tables.iter().find_map(|table| table.key(key));
+    known.map_or("a number", |known| known.value.describe()).replace('"', "")
 }
 
 async fn note(
@@ -146,7 +164,9 @@ pub async fn take(desk: &Desk, visitor: &Visitor, book: &Logbook, noting: &Notin
     if let Some((file, bytes)) = noting.beside {
         crate::files::write(&book.path.with_file_name(file), bytes)?;
     }
-    let said = crate::commands::said_of_entries(noting.entries, &noted);
+    let formula = book.formula()?;
+    let called = |name: &str| in_words(name, &formula).unwrap_or_else(|| name.to_owned());
+    let said = crate::commands::said_of_entries(noting.entries, &noted, &called);
     let file = book.trial().map(|trial| trial.file.to_string()).unwrap_or_default();
     let change = Change { file: &file, from: "", text: text.clone(), what: &said, by: &visitor.name };
     desk.note_down(noting.alone, change).await?;
