@@ -166,7 +166,10 @@ fn a_planned_bowl_gets_what_it_says_and_counts_when_it_was_baked() {
     assert!(at("01") < at("02"), "bowls stand in the order in which they are baked");
     let bowl = list[at("01")..].split('"').next().expect("its address").to_owned();
     let page = served.page(&bowl);
-    assert!(page.contains("as this bowl says") && (page.contains(">8\u{a0}g</button>") || page.contains(">11\u{a0}g</button>")), "{page}");
+    assert!(
+        page.contains("as this bowl says") && (page.contains(">8\u{a0}g</button>") || page.contains(">11\u{a0}g</button>")),
+        "{page}"
+    );
     assert!(page.contains("It was baked: count it"));
     let file = format!("trials/{}.toml", bowl.trim_start_matches("/trial/"));
     let draft = served.read(&file);

@@ -1,6 +1,6 @@
 //! Figures noted into a trial's text: comments stay, corrections keep what was before, nothing is taken twice.
 
-use formula::logging::{Entry, Figure, Noted, corrections, figures, note, receive};
+use formula::logging::{Entry, Figure, Noted, corrections, doubt, figures, note, receive};
 use formula::source::Source;
 use formula::{Book, BookText, Formula};
 use proptest::prelude::*;
@@ -126,6 +126,30 @@ fn two_steps_of_a_name_are_two() {
     };
     assert_eq!([opened("bake"), opened("bake-2"), opened("bake-3")], [0, 0, 1]);
     assert!(opened("bake-1") > 0, "the first has no number");
+}
+
+/// What can hardly be meant is asked about; what may well be is not.
+#[test]
+fn impossible_figures_are_asked_about() {
+    for (name, value, is_asked) in [
+        ("dough/mix/temperature", "230 °C", true),
+        ("dough/mix/temperature", "-6 °C", true),
+        ("dough/mix/temperature", "24.5 °C", false),
+        ("dough/bulk/lasted", "4 s", true),
+        ("dough/bulk/lasted", "90 min", false),
+        ("dough/bulk/lasted", "13 h", true),
+        ("dough/griddle/core", "9.65 °C", true),
+        ("dough/griddle/core", "270 °C", true),
+        ("dough/griddle/core", "96.5 °C", false),
+        ("dough/griddle/pieces", "12.5", true),
+        ("dough/griddle/pieces", "12", false),
+        ("dough/water", "301 g", false),
+    ] {
+        let (figure, value) = Figure::read(name, value, &dough()).unwrap_or_else(|why| panic!("{name}: {why}"));
+        let told = doubt(&figure, &value, &dough());
+        assert_eq!(told.is_some(), is_asked, "{name} {value}: {told:?}");
+        assert!(told.is_none_or(|why| why.contains(&value)), "it says what was typed");
+    }
 }
 
 proptest! {

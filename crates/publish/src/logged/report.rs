@@ -38,10 +38,10 @@ impl Beside<'_> {
             ul { @for ((trial, _), column) in self.trials.iter().zip(&columns) { li { b { (column) } ": " (trial.title) ", " (trial.formula.value) } } }
             @for told in &self.formulas { p { (told) } }
             h2 { "What went in" }
-            (table(&columns, &inputs))
+            (table("Figures that went in", &columns, &inputs))
             @if same > 0 { p { (same) " more are the same in all." } }
             h2 { "What came out" }
-            (table(&columns, &self.came_out()))
+            (table("Figures that came out", &columns, &self.came_out()))
             p { (CAUTION) }
             (self.plates(&columns))
         }
@@ -78,11 +78,11 @@ impl Beside<'_> {
     }
 }
 
-fn table(columns: &[String], rows: &[Row]) -> Markup {
+fn table(label: &str, columns: &[String], rows: &[Row]) -> Markup {
     let has_remarks = rows.iter().any(|row| !row.remark.is_empty());
     html! {
         @if rows.is_empty() { p { "Nothing that differs was noted." } } @else {
-            div.wide tabindex="0" role="region" aria-label="Figures of the trials" {
+            div.wide tabindex="0" role="region" aria-label=(label) {
                 table {
                     thead { tr { td {} @for column in columns { th scope="col" { (column) } } @if has_remarks { th scope="col" { "first to last" } } } }
                     tbody {

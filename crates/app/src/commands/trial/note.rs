@@ -5,7 +5,7 @@ use crate::failure::Failure;
 use crate::logbook::Logbook;
 use crate::memory::{Memory, wait};
 use crate::{photographs, terminal};
-use formula::logging::{Entry, Figure, Noted, Shown};
+use formula::logging::{Entry, Figure, Noted, Shown, doubt};
 use std::path::PathBuf;
 
 /// Notes what was weighed and seen, in place: comments and order stay, and what a figure was before stays beside it.
@@ -83,6 +83,16 @@ impl Note {
             wait(logbook.keep(&self.memory, &text, &said))??;
         }
         terminal::say(&said)?;
+        for entry in &entries {
+            if let Entry::Figure(figure, value) = entry
+                && let Some(why) = doubt(figure, value, &formula)
+            {
+                terminal::remark(&format!(
+                    "is {} right? {why}; it stands as noted, and noted again it is put right",
+                    figure.name()
+                ));
+            }
+        }
         Ok(Outcome::Fine)
     }
 }
