@@ -47,7 +47,7 @@ await note('sponge/mix/temperature', '24,5');
 const tapped = () => text().includes('flour-strong-white = "80 g"') && text().includes('temperature = "24.5 °C"');
 await until(tapped);
 walk.check('a tap notes the expected weight, a comma is a point', tapped(), text());
-await walk.sees('what was noted stands in the list', page.waitForFunction(() => document.querySelector('#noted').textContent.includes('sponge/mix/temperature')));
+await walk.sees('what was noted stands in the list', page.waitForFunction(() => document.querySelector('#noted [data-figure="sponge/mix/temperature"]')));
 
 // Targets are large enough for a floury thumb (WCAG 2.2, 2.5.8 asks for 24 px; this page for 44).
 const small = await page.$$eval('.logging button', (all) => all.filter((one) => one.offsetParent && (one.offsetWidth < 44 || one.offsetHeight < 44)).map((one) => one.textContent));
@@ -103,6 +103,18 @@ await again.locator('form[data-figure="griddling/griddle/core"] button.note').ta
 await again.waitForSelector('#noted :text("was 96.5 °C")');
 walk.check('a correction keeps what was before', text().includes('was = "96.5 °C"'), text());
 
+// Undone and done again with the page's own buttons.
+const stroke = async (way, holds) => {
+  await again.locator(`#strokes button[data-way=${way}]`).tap();
+  await again.waitForLoadState('load');
+  await until(holds);
+};
+await stroke('back', () => !text().includes('core = "95.5 °C"'));
+walk.check('Undo takes the last note back', text().includes('core = "96.5 °C"') && !text().includes('[[correction]]'), text());
+await stroke('forth', () => text().includes('core = "95.5 °C"'));
+walk.check('and Do again brings it back', text().includes('core = "95.5 °C"') && text().includes('was = "96.5 °C"'), text());
+await again.waitForFunction(() => document.querySelector('#waiting')?.dataset.open === '0');
+
 // What cannot be right is refused in words, kept before the eyes, and holds nothing else up.
 await again.locator('[data-step="dough/mix"] summary').tap();
 await again.locator('form[data-figure="dough/mix/ph"] [name=amount]').fill('54');
@@ -112,8 +124,14 @@ await again.locator('form[data-figure="griddling/griddle/pieces"] button.note').
 await again.waitForSelector('.refused');
 await until(() => text().includes('pieces = 12'));
 walk.check('a pH of 54 is refused and the next entry taken', text().includes('pieces = 12') && !text().includes('ph ='), text());
+const told = await again.textContent('.refused');
+walk.check('it says why, and what to do, apart', told.includes('; ') && !/no (pH|number)[a-z]/.test(told), told);
+walk.check('nobody is told that all is noted', (await again.textContent('#waiting')).includes('refused'));
+walk.check('what was typed stands in its box again', (await again.inputValue('form[data-figure="dough/mix/ph"] [name=amount]')) === '54');
 await again.click('text=Let it go');
 await again.waitForSelector('.refused', { state: 'detached' });
+await again.waitForFunction(() => document.querySelector('#waiting').textContent.includes('Everything is noted'));
+await again.fill('form[data-figure="dough/mix/ph"] [name=amount]', '');
 
 // Timers run by the clock, through a reload; a reading takes its time from them.
 await again.clock.install();
@@ -123,11 +141,11 @@ await again.clock.fastForward('01:00:00');
 await again.reload();
 await again.locator('form[data-figure="sponge/ferment/height"] [name=amount]').fill('46');
 await again.locator('form[data-figure="sponge/ferment/height"] button.note').tap();
-await again.waitForSelector('#noted :text("sponge/ferment/height after 60 min")');
+await again.waitForSelector('#noted [data-figure="sponge/ferment/height after 60 min"]');
 walk.check('a reading is timed by the timer', text().includes('after = "60 min", height = "46 mm"'), text());
 await again.clock.fastForward('00:30:00');
 await again.locator('[data-step="sponge/ferment"] button.stop').tap();
-await again.waitForSelector('#noted :text("sponge/ferment/lasted")');
+await again.waitForSelector('#noted [data-figure="sponge/ferment/lasted"]');
 walk.check('stopped, it notes how long it took', /lasted = "1 h 30 min"/.test(text()), text());
 await again.locator('form[data-figure="dough/bulk/height"] [name=amount]').fill('60');
 await again.locator('form[data-figure="dough/bulk/height"] button.note').tap();
@@ -163,6 +181,18 @@ await upload(Buffer.from('no picture at all'));
 await again.waitForSelector('.refused');
 walk.check('what is no picture is refused', pictures().length === 1);
 await again.click('text=Let it go');
+
+// A thermometer's table: shown first, written when it is kept.
+await again.setInputFiles('form.logger input[type=file]', { name: 'probe.csv', mimeType: 'text/csv', buffer: Buffer.from('time (min),temperature (°C)\n0,24.0\n30,23.5\n60,23.0\n') });
+await again.selectOption('form.logger [name=step]', 'dough/bulk');
+await again.click('text=Show what it says');
+await again.waitForSelector('text=3 readings');
+walk.check('a table is shown and nothing written', !text().includes('course ='), text());
+await again.screenshot({ path: join(root, 'target/browser/looks/logger-phone.png'), fullPage: true });
+await again.click('text=Keep it');
+await again.waitForSelector('main[data-trial]');
+walk.check('kept, it stands beside the trial', text().includes('dough-bulk.csv'), text());
+await again.waitForFunction(() => document.querySelector('#waiting')?.dataset.open === '0');
 
 // Two phones at once, and another program's hand in the file meanwhile.
 const other = await (await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true })).newPage();

@@ -63,6 +63,8 @@ export const pages = [
   { name: 'kitchen', door: '/kitchens/{name}', path: '/kitchens/estuary' },
   { name: 'trials', door: '/trials', path: '/trials' },
   { name: 'trial', door: '/trial/{name}', path: '/trial/2026-11-14-muffins' },
+  { name: 'trials-learnt', door: '/trials/learnt', path: '/trials/learnt' },
+  { name: 'trials-compare', door: '/trials/compare', path: '/trials/compare?formula=potato-muffins' },
   { name: 'trials-plan', door: '/trials/plan', path: '/trials/plan?formula=potato-muffins&factors=milk%3D160%2C180&seed=7263' },
   { name: 'trials-plan-sheet', door: '/trials/plan/sheet', path: '/trials/plan/sheet?formula=potato-muffins&factors=milk%3D160%2C180&seed=7263', codes: true, alone: true },
   { name: 'publish', door: '/publish', path: '/publish' },

@@ -1,6 +1,7 @@
 //! The only room with a door to the outside: commands, files, the terminal.
 #![allow(clippy::disallowed_methods, clippy::disallowed_types)]
 
+mod abreast;
 mod asked;
 mod book;
 mod commands;
@@ -18,6 +19,7 @@ mod paid;
 mod paper;
 mod photographs;
 mod press;
+mod probe;
 mod revisions;
 mod tasting;
 mod terminal;

@@ -74,8 +74,9 @@ pub fn drafted(plan: &Plan, opened: &Opened, formula: &str, begin: &str) -> Resu
     let mut drafts = Vec::new();
     for (batches, day) in plan.days.iter().zip(0_i64..) {
         let date = first.checked_add(day.days()).map_err(|_| Failure::new("the calendar ends before the trial does"))?;
-        for batch in batches {
-            let file = format!("trials/{date}-bowl-{}.toml", batch.code);
+        for (number, batch) in (1..).zip(batches) {
+            // By its name a bowl stands where it is baked.
+            let file = format!("trials/{date}-bowl-{number:02}-{}.toml", batch.code);
             drafts.push((file, draft(plan, batch, formula, &date.to_string())));
         }
     }

@@ -63,5 +63,5 @@ pub fn beside(logged: &[Logged], known: &Calibration) -> Vec<Outcome> {
 /// Whether two figures are of the same thing: of the same stage and step, read at the same time.
 fn is_same(one: &Observation, other: &Observation) -> bool {
     let minutes = |seen: &Observation| seen.after.map(|after| after.as_minutes().round());
-    one.what == other.what && one.title == other.title && one.action == other.action && minutes(one) == minutes(other)
+    one.what == other.what && one.title == other.title && one.step == other.step && minutes(one) == minutes(other)
 }

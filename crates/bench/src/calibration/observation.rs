@@ -3,10 +3,10 @@
 use super::Logged;
 use super::as_done::as_done;
 use crate::forecast::{Calibration, Rise, Surroundings, expected_core, rises};
-use formula::Formula;
-use formula::read::{Action, CookSeen, MixSeen, RiseSeen};
+use formula::read::{Action, CookSeen, MixSeen, RiseSeen, StepSeen};
 use formula::resolve::formula::StageAt;
-use formula::resolve::trial::{cooking_step, waiting_step};
+use formula::resolve::trial::{cooking_step, step_seen, waiting_step};
+use formula::{Formula, Step};
 use quantity::{Temperature, TimeSpan};
 use science::ferment::{Reading, telling};
 
@@ -64,8 +64,8 @@ pub struct Observation {
     pub at: StageAt,
     /// What readers call that stage.
     pub title: String,
-    /// The step, counted within the stage, by its action.
-    pub action: Action,
+    /// The step of that stage.
+    pub step: StepSeen,
     /// When, for readings, from the step's beginning.
     pub after: Option<TimeSpan>,
     /// What was seen.
@@ -95,7 +95,7 @@ fn from_the_bowl(formula: &Formula, mix: &MixSeen) -> Option<Observation> {
     let at = mix.of.find(formula)?;
     let seen = mix.temperature?.as_celsius();
     let title = formula.stage(at).title.clone();
-    Some(Observation { what: What::Bowl, at, title, action: Action::Mix, after: None, seen })
+    Some(Observation { what: What::Bowl, at, title, step: Action::Mix.into(), after: None, seen })
 }
 
 /// Adds what was seen of a rise; gives how many of its readings tell nothing.
@@ -104,8 +104,8 @@ fn as_it_rose(formula: &Formula, rise: &RiseSeen, found: &mut Vec<Observation>) 
     let Some(step) = waiting_step(formula, at, rise.step) else { return 0 };
     let stage = formula.stage(at);
     let mut add = |what, after: Option<TimeSpan>, seen: f64| {
-        let (title, action) = (stage.title.clone(), stage.steps[step].action);
-        found.push(Observation { what, at, title, action, after, seen });
+        let (title, step) = (stage.title.clone(), step_seen(stage, step));
+        found.push(Observation { what, at, title, step, after, seen });
     };
     let risen = rise.risen();
     let readings: Vec<Reading> = risen.iter().map(|(time, risen)| Reading { time: *time, risen: *risen }).collect();
@@ -130,8 +130,8 @@ fn as_it_rose(formula: &Formula, rise: &RiseSeen, found: &mut Vec<Observation>) 
 fn off_the_heat(formula: &Formula, cook: &CookSeen) -> Option<Observation> {
     let at = cook.of.find(formula)?;
     let stage = formula.stage(at);
-    let action = stage.steps[cooking_step(formula, at, cook.step)?].action;
-    Some(Observation { what: What::Core, at, title: stage.title.clone(), action, after: None, seen: cook.core?.as_celsius() })
+    let step = step_seen(stage, cooking_step(formula, at, cook.step)?);
+    Some(Observation { what: What::Core, at, title: stage.title.clone(), step, after: None, seen: cook.core?.as_celsius() })
 }
 
 /// A trial's bake as it is foreseen.
@@ -164,10 +164,16 @@ impl Outlook {
         self.done.stage(seen.at).steps.iter().any(|step| step.action == Action::Knead)
     }
 
+    /// The waiting step of which something was observed.
+    fn waiting(&self, seen: &Observation) -> Option<&Step> {
+        waiting_step(&self.done, seen.at, Some(seen.step)).map(|step| &self.done.stage(seen.at).steps[step])
+    }
+
     fn rise(&self, seen: &Observation) -> Option<&Rise> {
+        let waiting = self.waiting(seen);
         let is_meant = |rise: &&Rise| match seen.what {
             What::Bowl => rise.mixed.is_some(),
-            _ => rise.steps.iter().any(|step| step.action == seen.action),
+            _ => waiting.is_some_and(|own| rise.steps.iter().any(|step| step.place == own.place)),
         };
         self.rises.iter().filter(|rise| rise.at == seen.at).find(is_meant)
     }
@@ -185,14 +191,15 @@ impl Outlook {
     /// What is foreseen of a core with another contact of the griddle, which changes no rise.
     #[must_use]
     pub fn core(&self, seen: &Observation, calibration: &Calibration) -> Option<f64> {
-        let step = self.done.stage(seen.at).steps.iter().find(|step| step.action == seen.action)?;
+        let step = &self.done.stage(seen.at).steps[cooking_step(&self.done, seen.at, Some(seen.step))?];
         let around = self.around.clone().taught(calibration.clone());
         expected_core(&self.done, seen.at, step, &around, &self.rises).map(Temperature::as_celsius)
     }
 
     fn risen(&self, seen: &Observation) -> Option<f64> {
         let rise = self.rise(seen)?;
-        let began = rise.steps.iter().find(|step| step.action == seen.action)?.lasts.from;
+        let waiting = self.waiting(seen)?;
+        let began = rise.steps.iter().find(|step| step.place == waiting.place)?.lasts.from;
         let course = &rise.course;
         let start = course.at(began)?.risen;
         let hours = |time: TimeSpan| (time - began).as_hours().max(1e-3);

@@ -4,6 +4,7 @@ mod drifting;
 mod knowledge;
 mod nonsense;
 mod synthetic;
+mod twice;
 
 use bench::calibration::{Parameter, What};
 use bench::forecast::Calibration;

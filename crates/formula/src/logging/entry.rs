@@ -3,7 +3,7 @@
 use super::Unnoted;
 use super::figure::{Figure, Part};
 use super::told::bare;
-use crate::read::Action;
+use crate::read::StepSeen;
 use toml_edit::{Array, ArrayOfTables, DocumentMut, InlineTable, Item, Table, TableLike, Value, value};
 
 /// Something that is noted of a trial.
@@ -140,11 +140,11 @@ fn rise_or_cook<'d>(
     document: &'d mut DocumentMut,
     list: &str,
     figure: &Figure,
-    step: Action,
+    step: StepSeen,
     is_first: bool,
 ) -> Result<&'d mut Table, Unnoted> {
     let fits =
-        |table: &Table| is_of(table, figure) && table.get("step").map_or(is_first, |said| said.as_str() == Some(step.word()));
+        |table: &Table| is_of(table, figure) && table.get("step").map_or(is_first, |said| said.as_str() == Some(&*step.word()));
     let new = |table: &mut Table| {
         name_stage(table, figure);
         table["step"] = value(step.word());

@@ -2,9 +2,9 @@
 
 use super::Unnoted;
 use crate::ingredient::nearest;
-use crate::read::Action;
+use crate::read::StepSeen;
 use crate::resolve::formula::StageAt;
-use crate::resolve::trial::{cooking_step, waiting_step};
+use crate::resolve::trial::{cooking_step, step_seen, step_words, waiting_step};
 use crate::{Formula, Stage};
 use quantity::{Kind, Measure};
 
@@ -29,11 +29,11 @@ pub enum Part {
     /// A line of a stage.
     Line(String),
     /// A waiting step; whether it is the stage's first.
-    Rise(Action, bool),
+    Rise(StepSeen, bool),
     /// A reading of a waiting step, so long after it began.
-    Reading(Action, bool, String),
+    Reading(StepSeen, bool, String),
     /// A step on the heat; whether it is the stage's first on a griddle or in fat.
-    Cook(Action, bool),
+    Cook(StepSeen, bool),
 }
 
 /// The keys of each part that can be noted, with what each measures.
@@ -138,23 +138,22 @@ fn part(
     if stage.lines.iter().any(|line| line.name == word) {
         return Ok((Part::Line(word.to_owned()), chosen(&LINE, key, value)?));
     }
-    if let Some(action) = Action::named(word) {
-        return of_step(formula, at, action, key, value, after).ok_or_else(|| no_step(stage, word))?;
+    if let Some(step) = StepSeen::named(word) {
+        return of_step(formula, at, step, key, value, after).ok_or_else(|| no_step(stage, word))?;
     }
     // Without a step, the key says of which it is.
     let is_of = |keys: Keys| keys.iter().any(|(name, _)| *name == word);
-    let first = |step: Option<usize>| step.map(|step| stage.steps[step].action);
+    let first = |step: Option<usize>| step.map(|step| step_seen(stage, step));
     let waits = first(waiting_step(formula, at, None));
-    let heats =
-        first(cooking_step(formula, at, None)).or_else(|| stage.steps.iter().map(|step| step.action).find(|one| one.cooks()));
-    let action = match word {
+    let heats = first(cooking_step(formula, at, None).or_else(|| stage.steps.iter().position(|step| step.action.cooks())));
+    let step = match word {
         _ if key.is_some() => None,
         "temperature" | "ph" if after.is_none() => return Ok((Part::Mix, chosen(&MIX, Some(word), value)?)),
         _ if is_of(&RISE) || is_of(&READING) => waits,
         _ if is_of(&COOK) => heats,
         _ => None,
     };
-    match action.and_then(|action| of_step(formula, at, action, Some(word), value, after)) {
+    match step.and_then(|step| of_step(formula, at, step, Some(word), value, after)) {
         Some(found) => found,
         None => Err(how(stage)),
     }
@@ -164,29 +163,30 @@ fn part(
 fn of_step(
     formula: &Formula,
     at: StageAt,
-    action: Action,
+    named: StepSeen,
     key: Option<&str>,
     value: &str,
     after: Option<&str>,
 ) -> Option<Result<(Part, &'static str), Unnoted>> {
     let stage = formula.stage(at);
-    if let Some(step) = waiting_step(formula, at, Some(action)) {
+    if let Some(step) = waiting_step(formula, at, Some(named)) {
         let is_first = waiting_step(formula, at, None) == Some(step);
         return Some(match after {
-            Some(after) => chosen(&READING, key, value).map(|key| (Part::Reading(action, is_first, after.to_owned()), key)),
+            Some(after) => chosen(&READING, key, value).map(|key| (Part::Reading(named, is_first, after.to_owned()), key)),
             None if key.is_some_and(|key| READING.iter().any(|(name, _)| *name == key)) => {
                 let key = key.unwrap_or_default();
                 let hint = format!("say how long after the step began: {key}=\"{value} after 1 h 30 min\"");
                 Err(Unnoted::new(format!("when was the {key} read?"), hint))
             }
-            None => chosen(&RISE, key, value).map(|key| (Part::Rise(action, is_first), key)),
+            None => chosen(&RISE, key, value).map(|key| (Part::Rise(named, is_first), key)),
         });
     }
-    if let Some(step) = cooking_step(formula, at, Some(action)) {
+    if let Some(step) = cooking_step(formula, at, Some(named)) {
         let is_first = cooking_step(formula, at, None) == Some(step);
-        return Some(chosen(&COOK, key, value).map(|key| (Part::Cook(action, is_first), key)));
+        return Some(chosen(&COOK, key, value).map(|key| (Part::Cook(named, is_first), key)));
     }
-    stage.steps.iter().any(|step| step.action == action).then(|| chosen(&MIX, key, value).map(|key| (Part::Mix, key)))
+    let is_there = named.number == 1 && stage.steps.iter().any(|step| step.action == named.action);
+    is_there.then(|| chosen(&MIX, key, value).map(|key| (Part::Mix, key)))
 }
 
 /// The key that is named, or the one that measures what the value does.
@@ -211,12 +211,12 @@ fn chosen(keys: Keys, key: Option<&str>, value: &str) -> Result<&'static str, Un
 }
 
 fn no_step(stage: &Stage, word: &str) -> Unnoted {
-    let steps: Vec<&str> = stage.steps.iter().map(|step| step.action.word()).collect();
+    let steps = step_words(stage);
     Unnoted::new(format!("“{}” has no step “{word}”", stage.title), format!("its steps are: {}", steps.join(", ")))
 }
 
 fn how(stage: &Stage) -> Unnoted {
-    let steps: Vec<&str> = stage.steps.iter().map(|step| step.action.word()).collect();
+    let steps = step_words(stage);
     let lines: Vec<&str> = stage.lines.iter().map(|line| line.name.as_str()).collect();
     let hint = format!(
         "write STAGE/STEP, STAGE/STEP/FIGURE or STAGE/INGREDIENT; “{}” has the steps {} and the ingredients {}",

@@ -2,11 +2,13 @@
 //! stays beside it.
 
 mod begin;
+mod doubt;
 mod entry;
 mod figure;
 mod told;
 
 pub use begin::{Beginning, begin};
+pub use doubt::doubt;
 pub use entry::{Entry, Noted, Shown, note, receive};
 pub use figure::{Figure, Part};
 pub use told::{corrections, figures};

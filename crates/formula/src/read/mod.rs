@@ -34,7 +34,9 @@ pub use larder::{Larder, read_larder};
 pub use prices::{Pack, Prices, Wanted, read_prices};
 pub use settings::{BookSettings, German, is_german, read_book};
 pub use tasting::{Attribute, MOST_SAMPLES, MOST_TASTERS, Method, Sample, Tasting, read_tasting};
-pub use trial::{CookSeen, Correction, MixSeen, OfStage, PhotographSeen, Reading, RiseSeen, Trial, WeighedSeen, read_trial};
+pub use trial::{
+    CookSeen, Correction, MixSeen, OfStage, PhotographSeen, Reading, RiseSeen, StepSeen, Trial, WeighedSeen, read_trial,
+};
 pub use words::{Action, Attention, Condition, EggSize, Group, HeatsBy, Leaven, Material, PercentOf, PictureKeeping, StageKind};
 pub use working::{DayHours, DayTime, Working};
 

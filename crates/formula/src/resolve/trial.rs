@@ -3,8 +3,8 @@
 use super::formula::StageAt;
 use crate::fault::{self, Fault};
 use crate::ingredient::{did_you_mean, nearest};
-use crate::read::{Action, At, Attention, OfStage, Trial};
-use crate::{Diagnostic, Formula, Step};
+use crate::read::{Action, At, Attention, OfStage, StepSeen, Trial};
+use crate::{Diagnostic, Formula, Stage, Step};
 
 impl OfStage {
     /// The stage that is meant, if the formula has it.
@@ -15,21 +15,42 @@ impl OfStage {
     }
 }
 
-/// The waiting step of a stage that a rise is about: of that action, or the first.
+/// The waiting step of a stage that a rise is about: the one that is named, or the first.
 #[must_use]
-pub fn waiting_step(formula: &Formula, at: StageAt, action: Option<Action>) -> Option<usize> {
-    let waits = |step: &Step| step.attention == Attention::Waiting && !step.action.cooks();
-    formula.stage(at).steps.iter().position(|step| waits(step) && action.is_none_or(|action| step.action == action))
+pub fn waiting_step(formula: &Formula, at: StageAt, named: Option<StepSeen>) -> Option<usize> {
+    let stage = formula.stage(at);
+    match named {
+        Some(named) => numbered(stage, named, waits),
+        None => stage.steps.iter().position(waits),
+    }
 }
 
-/// The step of a stage that a cook is about: of that action, or the first on a griddle or in fat.
+/// The step of a stage that a cook is about: the one that is named, or the first on a griddle or in fat.
 #[must_use]
-pub fn cooking_step(formula: &Formula, at: StageAt, action: Option<Action>) -> Option<usize> {
-    let is_meant = |step: &Step| match action {
-        Some(action) => step.action == action && action.cooks(),
-        None => matches!(step.action, Action::Griddle | Action::Fry),
-    };
-    formula.stage(at).steps.iter().position(is_meant)
+pub fn cooking_step(formula: &Formula, at: StageAt, named: Option<StepSeen>) -> Option<usize> {
+    let stage = formula.stage(at);
+    match named {
+        Some(named) => numbered(stage, named, |step| step.action.cooks()),
+        None => stage.steps.iter().position(|step| matches!(step.action, Action::Griddle | Action::Fry)),
+    }
+}
+
+/// What a trial calls a step of a stage: by its number where others of its kind and action come before it.
+#[must_use]
+pub fn step_seen(stage: &Stage, step: usize) -> StepSeen {
+    let own = &stage.steps[step];
+    let is_alike = |other: &&Step| other.action == own.action && waits(other) == waits(own);
+    let before = if own.action.cooks() || waits(own) { stage.steps[..step].iter().filter(is_alike).count() } else { 0 };
+    StepSeen { action: own.action, number: before + 1 }
+}
+
+fn waits(step: &Step) -> bool {
+    step.attention == Attention::Waiting && !step.action.cooks()
+}
+
+fn numbered(stage: &Stage, named: StepSeen, is_of: impl Fn(&Step) -> bool) -> Option<usize> {
+    let alike = stage.steps.iter().enumerate().filter(|(_, step)| step.action == named.action && is_of(step));
+    alike.map(|(at, _)| at).nth(named.number - 1)
 }
 
 /// What a trial calls by a name that its formula does not have.
@@ -90,7 +111,13 @@ fn unknown(trial: &Trial, fault: &Fault, name: &At<String>, what: &str, of: &str
 
 fn no_step(trial: &Trial, formula: &Formula, of: &OfStage, at: StageAt, what: &str) -> Diagnostic {
     let stage = formula.stage(at);
-    let steps: Vec<&str> = stage.steps.iter().map(|step| step.action.word()).collect();
+    let steps = step_words(stage);
     let message = format!("“{}” has no such step {what}", stage.title);
     fault::UNKNOWN_STAGE.at(of.stage.place(&trial.file), message).hint(format!("its steps are: {}", steps.join(", ")))
+}
+
+/// The steps of a stage as a trial calls them.
+#[must_use]
+pub fn step_words(stage: &Stage) -> Vec<String> {
+    (0..stage.steps.len()).map(|step| step_seen(stage, step).word()).collect()
 }

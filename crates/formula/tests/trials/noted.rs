@@ -1,6 +1,6 @@
 //! Figures noted into a trial's text: comments stay, corrections keep what was before, nothing is taken twice.
 
-use formula::logging::{Entry, Figure, Noted, corrections, figures, note, receive};
+use formula::logging::{Entry, Figure, Noted, corrections, doubt, figures, note, receive};
 use formula::source::Source;
 use formula::{Book, BookText, Formula};
 use proptest::prelude::*;
@@ -86,6 +86,70 @@ fn what_came_once_is_not_taken_twice() {
     let first = receive(HEAD, "k3-17").expect("a text").expect("it is new");
     assert_eq!(receive(&first, "k3-17"), Ok(None));
     assert!(receive(&first, "k3-18").expect("a text").is_some());
+}
+
+/// A stage with two steps of a name: the later one has a name of its own, and the plain name stays that of the first.
+#[test]
+fn two_steps_of_a_name_are_two() {
+    let twice = "[[component.stage.step]]\naction = \"bulk\"\nattention = \"waiting\"\ntext = \"Leave it once more.\"\n\
+        [[component.stage.step]]\naction = \"bake\"\ntext = \"Bake.\"\ntime = \"15 min\"\n\
+        [[component.stage.step]]\naction = \"bake\"\ntext = \"Turn down.\"\ntime = \"50 min\"\n";
+    let formula = format!("{}{twice}", crate::FORMULA);
+    let log = |name: &str, value: &str, text: &str| {
+        let files = [("formulas/twice.toml".to_owned(), Source { file: "formulas/twice.toml".into(), text: formula.clone() })];
+        let book = Book::open(BookText { files: files.into() }).value;
+        let formula = book.formula("twice").expect("the dough").value;
+        let (figure, value) = Figure::read(name, value, &formula).map_err(|why| why.to_string())?;
+        Ok::<_, String>(note(text, &Entry::Figure(figure, value), AT, "").unwrap_or_else(|why| panic!("{name}: {why}")))
+    };
+    let mut text = HEAD.to_owned();
+    for (name, value) in [("dough/bake/time", "15 min"), ("dough/bake-2/time", "50 min"), ("dough/bulk-2/lasted", "30 min")] {
+        let (new, came) = log(name, value, &text).expect("it is noted");
+        assert_eq!(came, Noted::New, "{name}");
+        text = new;
+    }
+    assert!(text.contains("step = \"bake-2\"\ntime = \"50 min\"") && !text.contains("[[correction]]"), "{text}");
+    let told: Vec<String> = figures(&text).into_iter().map(|(name, _)| name).filter(|name| name.contains('/')).collect();
+    assert_eq!(told, ["dough/bake/time", "dough/bake-2/time", "dough/bulk-2/lasted"]);
+    for (name, hint) in [("dough/bake-3/time", "bulk, bulk-2, bake, bake-2"), ("dough/bake-1/time", "the steps")] {
+        let why = log(name, "5 min", HEAD).expect_err("there is none");
+        assert!(why.contains(hint), "{why}");
+    }
+    // In the book, a step that the formula does not have is told of.
+    let opened = |step: &str| {
+        let trial =
+            format!("{HEAD}[[cook]]\nstage = \"dough\"\nstep = \"{step}\"\n").replace("= \"dough\"\ndate", "= \"twice\"\ndate");
+        let files = [("trials/x.toml", trial), ("formulas/twice.toml", formula.clone())];
+        let book = Book::open(BookText { files: files.map(|(f, text)| (f.to_owned(), Source { file: f.into(), text })).into() });
+        let formula = book.value.formula("twice").expect("the dough").value;
+        book.value.misplaced(&formula).count() + book.diagnostics.len()
+    };
+    assert_eq!([opened("bake"), opened("bake-2"), opened("bake-3")], [0, 0, 1]);
+    assert!(opened("bake-1") > 0, "the first has no number");
+}
+
+/// What can hardly be meant is asked about; what may well be is not.
+#[test]
+fn impossible_figures_are_asked_about() {
+    for (name, value, is_asked) in [
+        ("dough/mix/temperature", "230 °C", true),
+        ("dough/mix/temperature", "-6 °C", true),
+        ("dough/mix/temperature", "24.5 °C", false),
+        ("dough/bulk/lasted", "4 s", true),
+        ("dough/bulk/lasted", "90 min", false),
+        ("dough/bulk/lasted", "13 h", true),
+        ("dough/griddle/core", "9.65 °C", true),
+        ("dough/griddle/core", "270 °C", true),
+        ("dough/griddle/core", "96.5 °C", false),
+        ("dough/griddle/pieces", "12.5", true),
+        ("dough/griddle/pieces", "12", false),
+        ("dough/water", "301 g", false),
+    ] {
+        let (figure, value) = Figure::read(name, value, &dough()).unwrap_or_else(|why| panic!("{name}: {why}"));
+        let told = doubt(&figure, &value, &dough());
+        assert_eq!(told.is_some(), is_asked, "{name} {value}: {told:?}");
+        assert!(told.is_none_or(|why| why.contains(&value)), "it says what was typed");
+    }
 }
 
 proptest! {

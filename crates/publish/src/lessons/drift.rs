@@ -116,6 +116,21 @@ pub fn drawing(report: &Report) -> Option<String> {
     (!all.is_empty()).then(|| drawn.into_string())
 }
 
+/// The drawing of each leaven by itself, in the colours of the page on which it stands, with what it says in words.
+pub fn charts(report: &Report) -> Vec<(String, Markup)> {
+    let drawn = |(lesson, trials): &(&Lesson, Vec<(f64, &Evidence)>)| {
+        let told = in_words(report, lesson);
+        let name = print::capital(&report.name(&lesson.parameter));
+        let chart = html! {
+            svg viewBox=(format!("0 0 {} {}", SIZE.0, SIZE.1)) role="img" aria-label={ (name) " from trial to trial. " (told) } font-size="13" {
+                (part(report, lesson, trials, 0.0))
+            }
+        };
+        (format!("{name}. {told}"), chart)
+    };
+    leavens(report).iter().map(drawn).collect()
+}
+
 fn part(report: &Report, lesson: &Lesson, trials: &[(f64, &Evidence)], top: f64) -> Markup {
     let (first, last) = (trials.first().map_or(0.0, |one| one.0), trials.last().map_or(0.0, |one| one.0));
     let span = (last - first).max(1.0);

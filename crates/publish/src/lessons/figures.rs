@@ -1,5 +1,6 @@
 //! The figures of trials in words and as strips: where a forecast fell beside what was seen.
 
+use crate::logged::called;
 use bench::calibration::{Compared, Observation, Parameter, What};
 use bench::forecast::Learnt;
 use quantity::{Between, Temperature, TimeSpan, print};
@@ -19,18 +20,28 @@ pub fn figure(what: What, value: f64) -> String {
     }
 }
 
+/// A figure as it was typed: with all its digits, as 9.65 °C is not 9.7 °C where it is asked what was meant.
+pub fn typed(what: What, value: f64) -> String {
+    match what {
+        What::Dough | What::Bowl | What::Core => format!("{}\u{a0}°C", print::number(value, 2)),
+        _ => figure(what, value),
+    }
+}
+
 /// What was looked at, in words.
 #[must_use]
 pub fn label(seen: &Observation) -> String {
     let after = seen.after.map(|after| print::time(Between::just(after))).unwrap_or_default();
-    match seen.what {
+    let told = match seen.what {
         What::Risen => format!("volume after {after}"),
         What::Dough => format!("warmth after {after}"),
         What::Doubled => "doubled after".to_owned(),
         What::Ripe => "ripe after".to_owned(),
         What::Bowl => "from the bowl".to_owned(),
         What::Core => "middle, off the heat".to_owned(),
-    }
+    };
+    // Only a step that is not the first of its name needs to be told apart.
+    if seen.step.number > 1 { format!("{}: {told}", called(seen.step)) } else { told }
 }
 
 /// How wide half a strip is: from half to double, or 10 K.

@@ -92,7 +92,7 @@ fn figure(one: &Compared) -> Value {
     json!({
         "figure": super::figures::label(&one.seen),
         "stage": one.seen.title,
-        "step": one.seen.action.word(),
+        "step": one.seen.step.word(),
         "after-hours": one.seen.after.map(quantity::TimeSpan::as_hours),
         "unit": unit,
         "seen": one.seen.seen,

@@ -3,11 +3,14 @@
 mod drift;
 mod figures;
 mod json;
+mod page;
+mod sentences;
 mod text;
 
 pub use drift::drawing;
 pub use figures::{figure as told, label};
 pub use json::json;
+pub use page::html;
 pub use text::text;
 
 use bench::calibration::{Lessons, Parameter};

@@ -4,6 +4,7 @@ use crate::lessons::{label, told};
 use crate::words::wrap;
 use bench::calibration::{Outcome, What};
 use bench::forecast::Calibration;
+use formula::Formula;
 use formula::logging::figures;
 use formula::read::Trial;
 use quantity::print;
@@ -36,6 +37,8 @@ pub struct Beside<'b> {
     pub known: Calibration,
     /// The photographs.
     pub plates: Vec<Plate>,
+    /// The formulas that were baked, one a trial.
+    pub baked: Vec<Formula>,
 }
 
 /// A row: what it is, and what each trial says.
@@ -86,6 +89,11 @@ impl Beside<'_> {
         (all, same.len())
     }
 
+    /// A figure in words; by its key where no formula knows it.
+    fn called(&self, name: &str) -> String {
+        self.baked.iter().find_map(|formula| super::in_words(name, formula)).unwrap_or_else(|| name.to_owned())
+    }
+
     fn noted(&self, wanted: &dyn Fn(&str) -> bool) -> Vec<Row> {
         let told: Vec<Vec<(String, String)>> = self.trials.iter().map(|(_, text)| figures(text)).collect();
         let mut names: Vec<&String> = Vec::new();
@@ -99,7 +107,7 @@ impl Beside<'_> {
                 let own = all.iter().find(|(other, _)| super::is_same_figure(name, other) || super::is_same_figure(other, name));
                 own.map(|(_, value)| value.clone()).unwrap_or_default()
             };
-            Row { name: (*name).clone(), cells: told.iter().map(find).collect(), remark: String::new() }
+            Row { name: self.called(name), cells: told.iter().map(find).collect(), remark: String::new() }
         };
         names.iter().map(row).collect()
     }

@@ -1,10 +1,13 @@
 //! What is expected of a trial before it begins: weights and hours, each with the name under which it is noted.
 
+use super::bowl::Level;
+use super::words::called;
 use crate::outlook::known::{learnt, surroundings};
 use crate::words::{Units, wrap};
 use bench::forecast::{Forecast, is_mixing};
-use formula::read::Attention;
-use formula::{Formula, Known, Step};
+use formula::read::{Action, Attention};
+use formula::resolve::trial::step_seen;
+use formula::{Formula, Known, Stage, Step};
 use plan::countdown;
 use quantity::{Between, Mass, TimeSpan, print};
 use serde_json::{Value, json};
@@ -31,6 +34,8 @@ pub struct Weight {
     pub title: String,
     /// How much.
     pub mass: Mass,
+    /// What the bowl of a planned trial gets instead.
+    pub bowl: Option<Level>,
 }
 
 /// A step by the clock.
@@ -42,6 +47,8 @@ pub struct Moment {
     pub stage: String,
     /// The step's action.
     pub action: &'static str,
+    /// The step in words: "bake", "the second bake".
+    pub called: String,
     /// When it begins, from the beginning of all.
     pub begins: TimeSpan,
     /// How long it takes.
@@ -62,15 +69,17 @@ pub fn expected(formula: &Formula, forecast: &Forecast, units: Units) -> Expecte
         .map(|one| {
             let stage = formula.stage(one.at);
             let step = &stage.steps[one.step];
+            let seen = step_seen(stage, one.step);
             Moment {
-                name: format!("{}/{}", named(formula, one.at), step.action.word()),
+                name: format!("{}/{}", named(formula, one.at), seen.word()),
                 stage: stage.title.clone(),
                 action: step.action.word(),
+                called: called(seen),
                 begins: one.begins,
                 lasts: one.lasts,
                 range: one.foreseen.map(|seen| seen.range),
                 learnt: ground(forecast, step),
-                noted: noted(forecast, step),
+                noted: if is_mixed_on(stage, one.step) { &[] } else { noted(forecast, step) },
             }
         })
         .collect();
@@ -84,6 +93,7 @@ pub fn expected(formula: &Formula, forecast: &Forecast, units: Units) -> Expecte
             stage: stage.title.clone(),
             title: line.title.clone(),
             mass: line.mass.value,
+            bowl: None,
         })
         .collect();
     Expected { kitchen: surroundings(&forecast.surroundings, units), weights, moments }
@@ -96,11 +106,19 @@ fn named(formula: &Formula, at: formula::resolve::formula::StageAt) -> String {
     if is_alone { stage.clone() } else { format!("{}/{stage}", formula.components[at.0].name) }
 }
 
+/// Whether a stage is mixed by a later step of that name: it comes from the bowl but once.
+fn is_mixed_on(stage: &Stage, step: usize) -> bool {
+    let action = stage.steps[step].action;
+    is_mixing(action) && stage.steps[step + 1..].iter().any(|later| later.action == action)
+}
+
 /// What may be noted of a step, besides notes and photographs.
 fn noted(forecast: &Forecast, step: &Step) -> &'static [&'static str] {
     let rises = forecast.rises.iter().flat_map(|rise| &rise.steps).any(|one| one.place == step.place);
     match step.action {
-        action if action.cooks() => &["core", "time", "pieces", "bake-loss", "surface", "side-time", "thickness"],
+        Action::Griddle | Action::Fry => &["core", "time", "pieces", "bake-loss", "surface", "side-time", "thickness"],
+        Action::Bake => &["core", "time", "pieces", "bake-loss", "thickness"],
+        action if action.cooks() => &["core", "time"],
         _ if rises => &["height", "temperature", "doubled-after", "ripe-after", "room", "lasted", "ph"],
         _ if step.attention == Attention::Waiting => &["lasted", "room"],
         action if is_mixing(action) => &["temperature", "ph"],

@@ -11,29 +11,40 @@ const WIDTH: f64 = 360.0;
 
 const STYLE: &str = ":root{color-scheme:light dark}body{font:16px/1.5 system-ui,sans-serif;max-width:70rem;margin:2rem auto;padding:0 1rem;color:#222;background:#fff}\
 table{border-collapse:collapse;font-variant-numeric:tabular-nums}th,td{padding:.3rem .8rem .3rem 0;text-align:left;vertical-align:top;border-bottom:1px solid #8886}\
-.wide{overflow-x:auto}.plates{display:flex;flex-wrap:wrap;gap:1rem;align-items:flex-end}figure{margin:0}figcaption{font-size:.9rem}img{display:block;max-width:100%;height:auto}\
-.clear{font-weight:600}@media(prefers-color-scheme:dark){body{color:#eee;background:#191714}}@media print{body{margin:0;color:#000;background:#fff}figure,tr{break-inside:avoid}}";
+.wide{overflow-x:auto}.plates{display:flex;gap:1rem;align-items:flex-end;overflow-x:auto}.plates>figure{flex:none}figure{margin:0}figcaption{font-size:.9rem}img{display:block}\
+.clear{font-weight:600}@media(prefers-color-scheme:dark){body{color:#eee;background:#191714}}@media print{body{margin:0;color:#000;background:#fff}figure,tr{break-inside:avoid}.plates{flex-wrap:wrap;overflow:visible}}";
 
 impl Beside<'_> {
     /// The whole report as one file.
     #[must_use]
     pub fn page(&self) -> String {
+        let title = self.title();
+        let body = html! { h1 { (title) } (self.html()) };
+        alone(&title, "en-GB", STYLE, &body)
+    }
+
+    /// How many stand side by side, as a heading.
+    #[must_use]
+    pub fn title(&self) -> String {
+        format!("{} trials side by side", self.trials.len())
+    }
+
+    /// The same as part of a page that has a look and a heading of its own.
+    #[must_use]
+    pub fn html(&self) -> Markup {
         let (inputs, same) = self.inputs();
         let columns = self.columns();
-        let title = format!("{} trials side by side", self.trials.len());
-        let body = html! {
-            h1 { (title) }
+        html! {
             ul { @for ((trial, _), column) in self.trials.iter().zip(&columns) { li { b { (column) } ": " (trial.title) ", " (trial.formula.value) } } }
             @for told in &self.formulas { p { (told) } }
             h2 { "What went in" }
-            (table(&columns, &inputs))
+            (table("Figures that went in", &columns, &inputs))
             @if same > 0 { p { (same) " more are the same in all." } }
             h2 { "What came out" }
-            (table(&columns, &self.came_out()))
+            (table("Figures that came out", &columns, &self.came_out()))
             p { (CAUTION) }
             (self.plates(&columns))
-        };
-        alone(&title, "en-GB", STYLE, &body)
+        }
     }
 
     /// The photographs of the same thing side by side; a millimetre is as wide in each of them whose width is told.
@@ -49,7 +60,7 @@ impl Beside<'_> {
                 @let scale = if widest > 0.0 { (WIDTH * 1.4 / widest).min(DOTS_A_MILLIMETRE) } else { 1.0 };
                 h3 { (shows) }
                 @if widest > 0.0 { p { "At the same scale: the bar is 20 mm." svg width=(format!("{:.0}", 20.0 * scale)) height="10" role="img" aria-label="20 millimetres" { rect width="100%" height="4" y="3" fill="currentColor" {} } } }
-                div.plates {
+                div.plates tabindex="0" role="region" aria-label=(format!("Photographs: {shows}")) {
                     @for plate in plates {
                         @let width = plate.across.map_or(WIDTH, |across| across * scale);
                         figure {
@@ -67,11 +78,11 @@ impl Beside<'_> {
     }
 }
 
-fn table(columns: &[String], rows: &[Row]) -> Markup {
+fn table(label: &str, columns: &[String], rows: &[Row]) -> Markup {
     let has_remarks = rows.iter().any(|row| !row.remark.is_empty());
     html! {
         @if rows.is_empty() { p { "Nothing that differs was noted." } } @else {
-            div.wide tabindex="0" role="region" aria-label="Figures of the trials" {
+            div.wide tabindex="0" role="region" aria-label=(label) {
                 table {
                     thead { tr { td {} @for column in columns { th scope="col" { (column) } } @if has_remarks { th scope="col" { "first to last" } } } }
                     tbody {

@@ -2,7 +2,7 @@
 
 use crate::words::wrap;
 use formula::logging::figures;
-use formula::read::Trial;
+use formula::read::{StepSeen, Trial};
 use serde_json::{Value, json};
 
 /// A trial as it is shown.
@@ -122,11 +122,12 @@ pub fn is_same_figure(one: &str, other: &str) -> bool {
     let parts = |name: &str| -> Vec<String> { name.split('/').map(str::to_owned).collect() };
     let (one, other) = (parts(one), parts(other));
     one.len() == other.len()
-        && one
-            .iter()
-            .zip(&other)
-            .enumerate()
-            .all(|(at, (a, b))| a == b || (at + 2 == one.len() && matches!(b.as_str(), "rise" | "cook")))
+        && one.iter().zip(&other).enumerate().all(|(at, (a, b))| a == b || (at + 2 == one.len() && is_bare(a, b)))
+}
+
+/// Whether a part of a file that names no step means that one, which is the first of its name.
+fn is_bare(step: &str, part: &str) -> bool {
+    matches!(part, "rise" | "cook") && StepSeen::named(step).is_none_or(|step| step.number == 1)
 }
 
 fn at(when: &str) -> String {

@@ -128,7 +128,8 @@ pub(super) fn tasting(laid: &Laid) -> String {
         format!("a {}, at {} risk of seeing a difference that is none", name(question.test), percent(question.significance));
     match laid.panel {
         Some(panel) => format!(
-            "Tasting, two bowls at a time: {wanted}. To see a difference that {} of people truly tell, {} of the time, takes {} tasters, each one answer; with {} every serving order is used equally often. Evidence is then {}, and {} such panels in 100 would miss it. Say before tasting what is in it (allergens, alcohol), and cook through what holds raw egg or flour.",
+            "Tasting, two bowls at a time{}: {wanted}. To see a difference that {} of people truly tell, {} of the time, takes {} tasters, each one answer; with {} every serving order is used equally often. Evidence is then {}, and {} such panels in 100 would miss it. Say before tasting what is in it (allergens, alcohol), and cook through what holds raw egg or flour.",
+            pairs(laid.plan),
             percent(question.tell),
             percent(question.power),
             panel.fewest,
@@ -142,6 +143,16 @@ pub(super) fn tasting(laid: &Laid) -> String {
             percent(question.power)
         ),
     }
+}
+
+/// Which two bowls, where each day has no more than two.
+fn pairs(plan: &Plan) -> String {
+    let pair = |day: &Vec<Batch>| match &day[..] {
+        [one, other] => Some(format!("{} and {}", one.code, other.code)),
+        _ => None,
+    };
+    let pairs: Option<Vec<String>> = plan.days.iter().map(pair).collect();
+    pairs.filter(|pairs| !pairs.is_empty()).map(|pairs| format!(" ({})", pairs.join("; "))).unwrap_or_default()
 }
 
 fn evidence(test: Test, right: u32, of: u32) -> String {

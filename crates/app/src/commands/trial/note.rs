@@ -5,7 +5,7 @@ use crate::failure::Failure;
 use crate::logbook::Logbook;
 use crate::memory::{Memory, wait};
 use crate::{photographs, terminal};
-use formula::logging::{Entry, Figure, Noted, Shown};
+use formula::logging::{Entry, Figure, Noted, Shown, doubt};
 use std::path::PathBuf;
 
 /// Notes what was weighed and seen, in place: comments and order stay, and what a figure was before stays beside it.
@@ -78,30 +78,42 @@ impl Note {
         if let (Some(print), Some(Entry::Photograph(shown))) = (&print, entries.last()) {
             photographs::keep_beside(&logbook.path, &shown.file, print)?;
         }
-        let said = said(&entries, &noted);
+        let said = said(&entries, &noted, &str::to_owned);
         if let Some(text) = text {
             wait(logbook.keep(&self.memory, &text, &said))??;
         }
         terminal::say(&said)?;
+        for entry in &entries {
+            if let Entry::Figure(figure, value) = entry
+                && let Some(why) = doubt(figure, value, &formula)
+            {
+                terminal::remark(&format!(
+                    "is {} right? {why}; it stands as noted, and noted again it is put right",
+                    figure.name()
+                ));
+            }
+        }
         Ok(Outcome::Fine)
     }
 }
 
-/// What came of the entries, in words.
-pub fn said(entries: &[Entry], noted: &[Noted]) -> String {
+/// What came of the entries; `called` says what a figure of a name is called.
+pub fn said(entries: &[Entry], noted: &[Noted], called: &dyn Fn(&str) -> String) -> String {
     let name = |entry: &Entry| match entry {
-        Entry::Figure(figure, value) if value.is_empty() => figure.name(),
-        Entry::Figure(figure, value) => format!("{} {value}", figure.name()),
+        Entry::Figure(figure, value) if value.is_empty() => called(&figure.name()),
+        Entry::Figure(figure, value) => format!("{} {value}", called(&figure.name())),
         Entry::Note(_) => "a note".to_owned(),
+        Entry::LeftOut(why) if why.is_empty() => "it counts".to_owned(),
         Entry::LeftOut(_) => "left out".to_owned(),
         Entry::Photograph(shown) => format!("the photograph {}", shown.file),
-        Entry::Course(figure, file) => format!("{}: the readings {file}", figure.name()),
+        Entry::Course(figure, file) => format!("{}: the readings {file}", called(&figure.name())),
     };
     let one = |(entry, noted): (&Entry, &Noted)| match noted {
         Noted::New => format!("noted: {}", name(entry)),
         Noted::Unchanged => format!("as noted before: {}", name(entry)),
         Noted::Corrected(_, was) => match entry {
-            Entry::Figure(figure, value) if value.is_empty() => format!("taken out: {}, which was {was}", figure.name()),
+            Entry::Figure(figure, value) if value.is_empty() => format!("taken out: {}, which was {was}", called(&figure.name())),
+            Entry::LeftOut(why) if why.is_empty() => format!("counted; it was left out: {was}"),
             _ => format!("put right: {}, which was {was}", name(entry)),
         },
     };

@@ -13,7 +13,8 @@ async function state() {
   const all = (await waiting()).filter((entry) => entry.trial === trial);
   const open = all.filter((entry) => !entry.refused);
   const place = document.querySelector("#waiting");
-  place.textContent = open.length ? `${open.length} ${open.length === 1 ? "entry waits" : "entries wait"} for the network; nothing is lost.` : "Everything is noted.";
+  const refusals = all.length - open.length;
+  place.textContent = refusals ? `${refusals} ${refusals === 1 ? "entry was" : "entries were"} refused; why stands below.` : open.length ? `${open.length} ${open.length === 1 ? "entry waits" : "entries wait"} for the network; nothing is lost.` : "Everything is noted.";
   place.dataset.open = open.length;
   for (const entry of all.filter((entry) => entry.refused)) refused(entry);
 }
@@ -32,6 +33,7 @@ function refused(entry) {
   button.onclick = async () => {
     await drop(entry);
     box.remove();
+    state();
   };
   box.append(button);
   document.querySelector("#waiting").after(box);
@@ -43,7 +45,12 @@ async function took(entry, ok, text) {
   if (ok) {
     if (output) output.textContent = `✓ ${entry.told}`;
     exchange(text);
-  } else if (output) output.textContent = `refused: ${words(text)}`;
+  } else {
+    if (output) output.textContent = `refused: ${words(text)}`;
+    // What was typed comes back, so that it need not be typed anew.
+    const field = [...main.querySelectorAll("form")].find((form) => form.dataset.figure === entry.called)?.elements.amount;
+    if (field && !field.value && entry.form?.amount) field.value = entry.form.amount;
+  }
   await state();
 }
 
@@ -125,8 +132,10 @@ async function photograph(form) {
 }
 
 main.addEventListener("submit", (event) => {
-  event.preventDefault();
   const form = event.target;
+  // Every other form, such as that which undoes, is sent by the browser itself.
+  if (!form.matches(".figure, .photograph, .words")) return;
+  event.preventDefault();
   if (form.matches(".figure")) figure(form, event.submitter);
   else if (form.matches(".photograph")) photograph(form);
   else if (form.matches(".words") && form.elements.words.value.trim()) {

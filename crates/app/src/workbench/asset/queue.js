@@ -81,5 +81,8 @@ export const drop = (entry) => forget(entry);
 
 export function words(text) {
   const page = new DOMParser().parseFromString(text, "text/html");
-  return (page.querySelector("#refusal") ?? page.body).textContent.trim();
+  const told = page.querySelector("#refusal") ?? page.body;
+  // What is wrong and what to do are sentences of their own.
+  const said = [...told.children].map((part) => part.textContent.trim()).filter(Boolean);
+  return (said.length ? said.map((one) => one.replace(/[.;]$/, "")).join("; ") : told.textContent.trim());
 }

@@ -106,7 +106,7 @@ fn shown(desk: &Desk, visitor: &Visitor, name: &str, (reach, said, typed): (&Rea
         main #work {
             h1 { (title) }
             (said)
-            p.fine { "In " (file) ". " span.on-screen { "What you leave as it is stays as it is, comments too. " a href="/kitchens" { "All kitchens" } } }
+            p.fine { "In " (file) ". " span.on-screen { "What you leave as it is stays as it is, comments too. " a href="/kitchens" { "All kitchens" } " · " a href={ "/trials/learnt?kitchen=" (coded(name)) } { "What its trials taught" } } }
             (undoing(&file, &address, reach, visitor))
             form.keys-form data-written method="post" action=(address) {
                 (token(visitor))

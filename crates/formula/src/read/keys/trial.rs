@@ -1,8 +1,7 @@
 //! The keys of a trial.
 
-use super::Value::{Date, Figure as Fig, Lines, Tables, Text, Texts, Word};
+use super::Value::{Date, Figure as Fig, Lines, Tables, Text, Texts};
 use super::{Table, may, must};
-use crate::read::words::Action;
 
 /// A trial: what was seen when a formula was baked.
 pub static TRIAL: Table = Table {
@@ -51,7 +50,11 @@ pub static RISE_SEEN: Table = Table {
     keys: &[
         must("stage", Text, "the stage of the formula"),
         may("component", Text, "its component, where two have a stage of that name"),
-        may("step", Word(Action::WORDS), "which waiting step it is, by its action; the stage's first if left out"),
+        may(
+            "step",
+            Text,
+            "which waiting step it is, by its action, \"rise\", or \"rise-2\" for the stage's second of that action; its first waiting step if left out",
+        ),
         may("room", Fig("a temperature, such as \"20.5 °C\""), "how warm the air was where it stood"),
         may("lasted", Fig("a time, such as \"13 h\""), "how long the step took"),
         may("doubled-after", Fig("a time, such as \"1 h 50 min\""), "when it had twice its volume, from the step's beginning"),
@@ -79,7 +82,11 @@ pub static COOK_SEEN: Table = Table {
     keys: &[
         must("stage", Text, "the stage of the formula"),
         may("component", Text, "its component, where two have a stage of that name"),
-        may("step", Word(Action::WORDS), "which step it is, by its action; the stage's first on a griddle or in fat if left out"),
+        may(
+            "step",
+            Text,
+            "which step it is, by its action, \"bake\", or \"bake-2\" for the stage's second of that action; its first on a griddle or in fat if left out",
+        ),
         may("surface", Fig("a temperature, such as \"148 °C\""), "how hot the griddle or the fat was"),
         may("side-time", Fig("a time, such as \"7 min 30 s\""), "the time a side"),
         may("time", Fig("a time, such as \"3 min\""), "how long it was cooked in all"),

@@ -1,6 +1,6 @@
 //! A batch of a trial that was cooked.
 
-use super::{OfStage, of_stage, read_length, read_temperature, read_time, takes_no_room};
+use super::{OfStage, StepSeen, of_stage, read_length, read_temperature, read_time, takes_no_room};
 use crate::read::fields::{Fields, Reader};
 use crate::read::formula::{read_count, read_measure};
 use crate::read::keys;
@@ -15,8 +15,8 @@ use toml::de::DeTable;
 pub struct CookSeen {
     /// The stage.
     pub of: OfStage,
-    /// Which step, by its action.
-    pub step: Option<Action>,
+    /// Which step.
+    pub step: Option<StepSeen>,
     /// How hot the griddle or the fat was.
     pub surface: Option<Temperature>,
     /// The time a side.
@@ -43,7 +43,7 @@ pub fn read_cook(reader: &mut Reader, table: &DeTable, span: Range<usize>) -> Co
     let thickness = thickness.filter(|thickness| *thickness > Length::ZERO);
     CookSeen {
         of: of_stage(reader, &fields),
-        step: read_word(reader, &fields, "step", Action::WORDS, Action::named),
+        step: read_word(reader, &fields, "step", Action::WORDS, StepSeen::named),
         surface: read_temperature(reader, &fields, "surface"),
         side_time: read_time(reader, &fields, "side-time"),
         time: read_time(reader, &fields, "time"),

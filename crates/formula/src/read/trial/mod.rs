@@ -2,9 +2,11 @@
 
 mod beside;
 mod cook;
+mod step;
 
 pub use beside::{Correction, PhotographSeen};
 pub use cook::CookSeen;
+pub use step::StepSeen;
 
 use super::amount::measure;
 use super::course::read_course;
@@ -96,8 +98,8 @@ pub struct WeighedSeen {
 pub struct RiseSeen {
     /// The stage.
     pub of: OfStage,
-    /// Which waiting step, by its action.
-    pub step: Option<Action>,
+    /// Which waiting step.
+    pub step: Option<StepSeen>,
     /// The air where it stood.
     pub room: Option<Temperature>,
     /// How long the step took.
@@ -263,7 +265,7 @@ fn read_rise<'s>(
     readings.sort_by(|a, b| a.after.as_seconds().total_cmp(&b.after.as_seconds()));
     let rise = RiseSeen {
         of: of_stage(reader, &fields),
-        step: read_word(reader, &fields, "step", Action::WORDS, Action::named),
+        step: read_word(reader, &fields, "step", Action::WORDS, StepSeen::named),
         room: read_temperature(reader, &fields, "room"),
         lasted: read_time(reader, &fields, "lasted"),
         doubled_after: read_time(reader, &fields, "doubled-after"),

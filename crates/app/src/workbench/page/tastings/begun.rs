@@ -10,8 +10,9 @@ use crate::workbench::frame::{Frame, token};
 use crate::workbench::hand::Change;
 use crate::workbench::page::addresses::coded;
 use crate::workbench::page::changes::undoing;
-use crate::workbench::page::{plain, written};
-use crate::workbench::proof::refuse_faulty;
+use crate::workbench::page::plain;
+use crate::workbench::page::written::{self, Said, Sheet, Target};
+use crate::workbench::proof::fault;
 use axum::Form;
 use axum::extract::{Path, State};
 use formula::read::keys::TASTING;
@@ -125,7 +126,10 @@ pub async fn begun(State(desk): State<Desk>, visitor: Visitor, Form(said): Field
         document["attribute"] = Item::ArrayOfTables(attribute(&said)?);
     }
     let text = document.to_string();
-    refuse_faulty(&opened, &file, &text)?;
+    if let Some(found) = fault(&opened, &file, &text) {
+        let hint = found.hint.clone().unwrap_or_default();
+        return Err(Refusal::unfit(format!("{}: nothing was written.", quantity::print::capital(&found.message)), hint));
+    }
     desk.write(Change { file: &file, from: &hash(""), text, what: "begun", by: &visitor.name }).await?;
     see(&format!("/tastings/{}", coded(&name)))
 }
@@ -191,11 +195,11 @@ pub async fn changing(desk: &Desk, visitor: &Visitor, name: &str, was_held: bool
         details open[!was_held] {
             summary { "Change it" }
             p.fine { "In " (file) ". What you leave as it is stays as it is, comments too. " @if was_held { "What was tasted before stays as it was; changes count for the next table." } @else { "It can be changed until the table is laid." } }
-            form.keys-form method="post" action=(to) {
+            form.keys-form data-written method="post" action=(to) {
                 (token(visitor))
                 input type="hidden" name="from" value=(hash(&text));
-                (written::fields(&TASTING, document.as_table(), ""))
-                p { button { "Write it" } }
+                (Sheet::of(&opened, &Said::new()).fields(&TASTING, document.as_table(), ""))
+                (written::writing())
             }
         }
     })
@@ -213,14 +217,12 @@ fn document(opened: &Opened, name: &str) -> Result<(String, String, DocumentMut)
 pub async fn changed(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>, Form(said): Fields) -> Answer {
     leads(&visitor)?;
     let opened = desk.book();
-    let (file, _, mut document) = document(&opened, &name)?;
+    let (file, _, document) = document(&opened, &name)?;
     if sitting(&desk, &name).await?.is_some_and(|held| held.sitting.closed.is_none()) {
         return Err(Refusal::conflict("The table is laid: what is asked stays until it is closed or cleared.", ""));
     }
-    written::write(&TASTING, document.as_table_mut(), "", &said, true);
-    let text = document.to_string();
-    refuse_faulty(&opened, &file, &text)?;
-    let from = said.get("from").cloned().unwrap_or_default();
-    desk.write(Change { file: &file, from: &from, text, what: "tasting changed", by: &visitor.name }).await?;
+    let from = written::from(&said)?;
+    let made = Target { file: &file, keys: &TASTING, table: "" }.made(&opened, document, &said, "tasting changed")?;
+    desk.write(Change { file: &file, from, text: made.text, what: &made.what, by: &visitor.name }).await?;
     see(&format!("/tastings/{}", coded(&name)))
 }

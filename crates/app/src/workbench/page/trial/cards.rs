@@ -76,10 +76,19 @@ fn form(logbook: &Logbook, visitor: &Visitor, figure: &str, reading: bool, insid
 
 fn weight(logbook: &Logbook, visitor: &Visitor, one: &Weight) -> Markup {
     let figure = format!("{}/amount", one.name);
-    let expected = print::mass(one.mass);
+    // What the bowl of a plan gets stands in place of what the formula says; a tap never notes what nobody meant.
+    let (tapped, by) = match &one.bowl {
+        Some(level) => (level.mass.map(print::mass), "as this bowl says"),
+        None => (Some(print::mass(one.mass)), "as the formula says"),
+    };
     let inside = html! {
-        span.called { (one.title) }
-        button.as-said name="as" value=(expected) aria-label={ (expected) " " (one.title) " in " (one.stage) ", as the formula says" } { (expected) }
+        span.called {
+            (one.title)
+            @if let Some(level) = &one.bowl { span.fine { " this bowl: " (level.told) "; the formula: " (print::mass(one.mass)) } }
+        }
+        @if let Some(tapped) = tapped {
+            button.as-said name="as" value=(tapped) aria-label={ (tapped) " " (one.title) " in " (one.stage) ", " (by) } { (tapped) }
+        }
         input name="amount" inputmode="decimal" autocomplete="off" aria-label={ (one.title) " in " (one.stage) ", gram" };
         input type="hidden" name="unit" value="g";
         button.note aria-label={ "Note " (one.title) " in " (one.stage) } { "Note" }
@@ -92,7 +101,7 @@ fn step(logbook: &Logbook, visitor: &Visitor, one: &Moment) -> Markup {
     let timed = if waits { Some("lasted") } else { one.noted.contains(&"time").then_some("time") };
     html! {
         div.step data-step=(one.name) data-timed=[timed] {
-            h3 { (one.action) }
+            h3 { (one.called) }
             p.fine { (expected_words(one)) }
             @if timed.is_some() {
                 p.timer hidden {
@@ -130,7 +139,7 @@ fn figure(logbook: &Logbook, visitor: &Visitor, one: &Moment, field: &Field, is_
 
 /// A step as somebody says it who does not see under which heading it stands.
 fn spoken(one: &Moment) -> String {
-    format!("{} of {}", one.action, one.stage)
+    format!("{} of {}", one.called, one.stage)
 }
 
 fn expected_words(one: &Moment) -> String {

@@ -2,9 +2,11 @@
 
 use crate::logbook::Logbook;
 use crate::workbench::answer::Refusal;
-use formula::logging::figures;
+use formula::Formula;
+use formula::logging::{Figure, doubt, figures};
 use maud::{Markup, html};
-use publish::logged::is_same_figure;
+use publish::logged::{in_words, is_same_figure};
+use quantity::print;
 
 /// The figures that stand in no list: they are the trial's head.
 const HEAD: [&str; 5] = ["title", "formula", "revision", "kitchen", "date"];
@@ -12,6 +14,7 @@ const HEAD: [&str; 5] = ["title", "formula", "revision", "kitchen", "date"];
 /// Everything that was noted, each figure with what it was before.
 pub fn noted(logbook: &Logbook) -> Result<Markup, Refusal> {
     let trial = logbook.trial()?;
+    let formula = logbook.formula()?;
     let all: Vec<(String, String)> =
         figures(logbook.text()).into_iter().filter(|(name, _)| !HEAD.contains(&name.as_str())).collect();
     Ok(html! {
@@ -21,9 +24,10 @@ pub fn noted(logbook: &Logbook) -> Result<Markup, Refusal> {
             dl {
                 @for (name, value) in &all {
                     div {
-                        dt { (name) }
+                        dt data-figure=(name) { (in_words(name, &formula).unwrap_or_else(|| name.clone())) }
                         dd {
                             (value)
+                            @if let Some(why) = asked(name, value, &formula) { p.remark { "Is this right? " (print::capital(&why)) ". It stands as noted; note it again to put it right." } }
                             @for one in trial.corrections.iter().filter(|one| is_same_figure(&one.figure, name)) {
                                 span.fine { ", was " (one.was) @if let Some(why) = &one.why { ": " (why) } }
                             }
@@ -33,6 +37,14 @@ pub fn noted(logbook: &Logbook) -> Result<Markup, Refusal> {
             }
         }
     })
+}
+
+/// What is asked about a figure that can hardly be meant so.
+fn asked(name: &str, value: &str, formula: &Formula) -> Option<String> {
+    let (name, after) = name.split_once(" after ").unwrap_or((name, ""));
+    let value_at = if after.is_empty() { value.to_owned() } else { format!("{value} after {after}") };
+    let (figure, _) = Figure::read(name, &value_at, formula).ok()?;
+    doubt(&figure, value, formula)
 }
 
 /// What a figure was noted as, for the place beside its field.

@@ -1,37 +1,44 @@
 //! Trials: begun from a formula, and logged at the bench with floury hands.
 
+mod begin;
+mod beside;
 mod cards;
 mod figures;
+mod learnt;
+mod logger;
 mod noting;
 mod planning;
 
 use super::Way;
 use crate::learning::as_baked;
-use crate::logbook::{Logbook, Wanted, beginning, remember_begun};
+use crate::logbook::Logbook;
 use crate::memory::file_of;
-use crate::moment;
-use crate::workbench::answer::{Answer, Refusal, page, see};
+use crate::workbench::answer::{Answer, Refusal, page};
 use crate::workbench::asset::address;
 use crate::workbench::desk::Desk;
 use crate::workbench::door::{Role, Visitor};
 use crate::workbench::frame::{Frame, token};
-use crate::workbench::hand::Change;
+use crate::workbench::page::addresses::coded;
 use crate::workbench::page::changes::undoing;
 use axum::Router;
-use axum::extract::{Form, Path, State};
-use axum::routing::{get, post};
+use axum::extract::{Path, State};
+use axum::routing::get;
 use bench::forecast::{Surroundings, foresee};
 use formula::read::Trial;
 use maud::{Markup, html};
-use publish::logged::{Expected, expected};
-use serde::Deserialize;
+use publish::logged::{Expected, expected, planned};
 use store::Kind;
 
 pub const WAY: Way = Way { address: "/trials", title: "Trials", role: Role::Helper };
 
 pub fn routes() -> Router<Desk> {
-    let here = Router::new().route("/trials", get(all)).route("/trials/begin", post(begun)).route("/trial/{name}", get(one));
-    here.merge(noting::routes()).merge(planning::routes())
+    let here = Router::new().route("/trials", get(all)).route("/trial/{name}", get(one));
+    here.merge(noting::routes())
+        .merge(planning::routes())
+        .merge(learnt::routes())
+        .merge(beside::routes())
+        .merge(logger::routes())
+        .merge(begin::routes())
 }
 
 /// Every trial, the latest first, and the formulas to begin one of.
@@ -40,15 +47,14 @@ async fn all(State(desk): State<Desk>, visitor: Visitor) -> Answer {
     let body = html! {
         main #work {
             h1 { "Trials" }
-            form.beginning method="post" action="/trials/begin" {
-                (token(&visitor))
-                label { "Bake " select name="formula" { @for formula in opened.formulas() { option value=(formula.name) { (formula.head.title) } } } }
-                label { "called " input type="text" name="title" maxlength="200" placeholder="what is tried" autocomplete="off"; }
-                button { "Begin a trial" }
+            (begin::form(&desk, &opened, &visitor).await)
+            p.given {
+                a href="/trials/learnt" { "What the trials taught" }
+                a href="/trials/compare" { "Trials side by side" }
+                a href="/trials/plan" { "Plan a trial of several batches" }
             }
-            p { a href="/trials/plan" { "Plan a trial of several batches" } }
             ul.index {
-                @for trial in opened.book.trials.iter().rev() {
+                @for trial in in_order(&opened.book.trials) {
                     li {
                         h2 { a href={ "/trial/" (trial.name) } { (title(trial)) } }
                         p.fine { (trial.formula.value) @if let Some(date) = trial.date { ", " (date) } @if let Some(why) = &trial.left_out { ", left out: " (why) } }
@@ -62,47 +68,15 @@ async fn all(State(desk): State<Desk>, visitor: Visitor) -> Answer {
     page(&Frame::of(&visitor, "Trials", WAY.address), &body)
 }
 
+/// The latest day first; the bowls of a day in the order in which they are baked.
+fn in_order(trials: &[Trial]) -> Vec<&Trial> {
+    let mut all: Vec<&Trial> = trials.iter().collect();
+    all.sort_by(|a, b| (b.date, &a.name).cmp(&(a.date, &b.name)));
+    all
+}
+
 fn title(trial: &Trial) -> &str {
     if trial.title.is_empty() { &trial.name } else { &trial.title }
-}
-
-/// What is said of a trial that is to be begun.
-#[derive(Deserialize)]
-struct Begun {
-    formula: String,
-    #[serde(default)]
-    title: String,
-}
-
-async fn begun(State(desk): State<Desk>, visitor: Visitor, Form(said): Form<Begun>) -> Answer {
-    let alone = desk.to_write().await;
-    let opened = desk.read_again()?;
-    let no_such = || Refusal::no_such(format!("The book has no formula called “{}”.", said.formula));
-    let text = opened.book.formulas.get(&said.formula).map(|source| source.text.clone()).ok_or_else(no_such)?;
-    let formula = tokio::task::block_in_place(|| opened.book.formula(&said.formula)).ok_or_else(no_such)?.value;
-    let date = moment::now(None, &moment::zone(None)?)?.date().to_string();
-    let kitchen = opened.book.kitchen();
-    // A second and a third of a day are told apart by a number.
-    let free = |number: &usize| {
-        let name = if *number == 1 { formula.name.clone() } else { format!("{}-{number}", formula.name) };
-        (!opened.folder.join(format!("trials/{date}-{name}.toml")).exists()).then_some(name)
-    };
-    let name = (1..100).find_map(|number| free(&number)).unwrap_or_else(|| formula.name.clone());
-    let wanted = Wanted {
-        formula: &formula,
-        text: &text,
-        kitchen: &kitchen.name,
-        title: Some(said.title.trim()).filter(|title| !title.is_empty()),
-        name: Some(&name),
-        date: &date,
-    };
-    let (trial, text) = beginning(&opened, &wanted)?;
-    let file = file_of(Kind::Trial, &trial);
-    desk.note_down(&alone, Change { file: &file, from: "", text, what: "begun", by: &visitor.name }).await?;
-    if let Ok(store) = desk.store() {
-        remember_begun(store, &wanted, &opened.folder.join(&file)).await?;
-    }
-    see(&format!("/trial/{trial}"))
 }
 
 /// Opens a trial's logbook as it lies on the disk.
@@ -120,7 +94,19 @@ fn expectations(logbook: &Logbook) -> Result<Expected, Refusal> {
     let formula = as_baked(opened, trial).ok_or_else(no_such)?;
     let kitchen = opened.book.kitchen_of(trial);
     let around = Surroundings::of(&kitchen).taught(opened.taught(&kitchen));
-    Ok(expected(&formula, &foresee(&formula, &around), publish::Units::of(&opened.book.settings)))
+    let mut expected = expected(&formula, &foresee(&formula, &around), publish::Units::of(&opened.book.settings));
+    planned(&mut expected, trial, &formula);
+    Ok(expected)
+}
+
+/// The waiting steps of a trial, each with what it is called.
+fn waiting_steps(logbook: &Logbook) -> Result<Vec<(String, String)>, Refusal> {
+    Ok(waiting(&expectations(logbook)?))
+}
+
+fn waiting(expected: &Expected) -> Vec<(String, String)> {
+    let waits = expected.moments.iter().filter(|one| one.noted.contains(&"lasted"));
+    waits.map(|one| (one.name.clone(), format!("{}, {}", one.stage, one.called))).collect()
 }
 
 /// The buttons that undo the last note.
@@ -130,20 +116,42 @@ async fn strokes(desk: &Desk, name: &str, visitor: &Visitor) -> Markup {
     html! { div #strokes { (undoing(&file, &format!("/trial/{name}"), &reach, visitor)) } }
 }
 
+/// Why nothing is learnt from a trial, with the button that counts it.
+fn left_out(trial: &Trial, visitor: &Visitor) -> Markup {
+    let words = |why: &str| if why == "not baked yet" { "It was baked: count it" } else { "Count it all the same" };
+    html! {
+        @if let Some(why) = &trial.left_out {
+            form.counting method="post" action={ "/trial/" (coded(&trial.name)) "/note" } {
+                (token(visitor))
+                p { "Left out: " (why) ". Nothing is learnt from it." }
+                input type="hidden" name="count" value="yes";
+                button { (words(why)) }
+            }
+        }
+    }
+}
+
 async fn one(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String>) -> Answer {
     let strokes = strokes(&desk, &name, &visitor).await;
     let logged = tokio::task::block_in_place(|| -> Result<(String, Markup), Refusal> {
         let logbook = logbook(&desk, &name)?;
         let trial = logbook.trial()?;
         let expected = expectations(&logbook)?;
+        let kitchen = logbook.opened.book.kitchen_of(trial).name;
         let body = html! {
             main #work.logging data-trial=(name) {
                 h1 { (title(trial)) }
                 p.fine { a href={ "/formula/" (trial.formula.value) } { (trial.formula.value) } @if let Some(date) = trial.date { ", " (date) } ". " (expected.kitchen) }
+                p.given {
+                    a href={ "/trials/learnt?kitchen=" (coded(&kitchen)) "#of-" (name) } { "What the trials taught" }
+                    a href={ "/trials/compare?trial=" (coded(&name)) } { "Set beside other trials" }
+                }
                 p #waiting role="status" {}
+                (left_out(trial, &visitor))
                 (strokes)
                 (cards::all(&logbook, &visitor, &expected))
                 (cards::words(&logbook, &visitor))
+                (logger::form(&name, &waiting(&expected), &visitor))
                 (figures::noted(&logbook)?)
             }
             link rel="stylesheet" href=(address("logging.css"));

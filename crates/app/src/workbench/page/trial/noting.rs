@@ -4,7 +4,7 @@ use super::{figures, logbook, strokes};
 use crate::failure::Failure;
 use crate::findings;
 use crate::logbook::{Against, Logbook};
-use crate::photographs::{free_name, keep_beside, print_of_trial};
+use crate::photographs::{free_name, print_of_trial};
 use crate::workbench::answer::{Answer, Refusal, parts, see, wants_parts};
 use crate::workbench::desk::{Alone, Desk};
 use crate::workbench::door::Visitor;
@@ -15,8 +15,10 @@ use axum::extract::{DefaultBodyLimit, Form, Path, Query, State};
 use axum::http::HeaderMap;
 use axum::routing::post;
 use formula::logging::{Entry, Figure, Shown};
+use formula::read::keys::{COOK_SEEN, MIX_SEEN, READING, RISE_SEEN, WEIGHED};
 use maud::html;
-use publish::picture::Print;
+use publish::logged::in_words;
+use quantity::Measure;
 use serde::Deserialize;
 
 /// A photograph of any phone fits in.
@@ -44,11 +46,16 @@ struct Said {
     after: String,
     words: String,
     why: String,
+    /// Whether a trial that was left out is to count.
+    count: String,
 }
 
 impl Said {
     fn entry(&self, logbook: &Logbook) -> Result<Entry, Refusal> {
         let words = self.words.trim();
+        if !self.count.is_empty() {
+            return Ok(Entry::LeftOut(String::new()));
+        }
         if !words.is_empty() {
             return Ok(Entry::Note(words.split_whitespace().collect::<Vec<_>>().join(" ")));
         }
@@ -61,8 +68,18 @@ impl Said {
         let formula = logbook.formula()?;
         let unfit = |why: formula::logging::Unnoted| Refusal::unfit(why.message, why.hint);
         let (figure, value) = Figure::read(&self.figure, &value, &formula).map_err(unfit)?;
+        if !value.is_empty() && value.parse::<Measure>().is_err() {
+            return Err(Refusal::unfit(format!("“{value}” is no figure"), format!("write {}", example(figure.key))));
+        }
         Ok(Entry::Figure(figure, value))
     }
+}
+
+/// How a figure of that key is written: "a temperature, such as “24.5 °C”".
+fn example(key: &str) -> String {
+    let tables = [&MIX_SEEN, &WEIGHED, &RISE_SEEN, &READING, &COOK_SEEN];
+    let known = tables.iter().find_map(|table| table.key(key));
+    known.map_or("a number", |known| known.value.describe()).replace('"', "")
 }
 
 async fn note(
@@ -79,7 +96,7 @@ async fn note(
         &desk,
         &visitor,
         &book,
-        &Noting { alone: &alone, entries: &[entry], number: &said.number, why: &said.why, picture: None },
+        &Noting { alone: &alone, entries: &[entry], number: &said.number, why: &said.why, beside: None },
     )
     .await?;
     drop(book);
@@ -117,7 +134,7 @@ async fn photograph(
         &desk,
         &visitor,
         &book,
-        &Noting { alone: &alone, entries: &[entry], number: &said.number, why: "", picture: Some((&file, &print)) },
+        &Noting { alone: &alone, entries: &[entry], number: &said.number, why: "", beside: Some((&file, &print.bytes)) },
     )
     .await?;
     drop(book);
@@ -125,25 +142,31 @@ async fn photograph(
 }
 
 /// Entries that came together.
-struct Noting<'n> {
+pub struct Noting<'n> {
     /// The right to write.
-    alone: &'n Alone<'n>,
-    entries: &'n [Entry],
-    number: &'n str,
-    why: &'n str,
-    picture: Option<(&'n str, &'n Print)>,
+    pub alone: &'n Alone<'n>,
+    /// What is noted.
+    pub entries: &'n [Entry],
+    /// The number by which it is known where it comes twice.
+    pub number: &'n str,
+    /// Why a figure is put right.
+    pub why: &'n str,
+    /// A file that goes beside the trial, and what it holds.
+    pub beside: Option<(&'n str, &'n [u8])>,
 }
 
 /// Lays entries into a trial, once: nothing is done where their number was received before.
-async fn take(desk: &Desk, visitor: &Visitor, book: &Logbook, noting: &Noting<'_>) -> Result<(), Refusal> {
+pub async fn take(desk: &Desk, visitor: &Visitor, book: &Logbook, noting: &Noting<'_>) -> Result<(), Refusal> {
     let number = Some(noting.number.trim()).filter(|number| !number.is_empty() && number.len() <= 64);
     let (noted, text) = tokio::task::block_in_place(|| book.note(noting.entries, number, noting.why)).map_err(refused)?;
     let Some(text) = text else { return Ok(()) };
-    // The picture first: a trial never names one that is not there.
-    if let Some((file, print)) = noting.picture {
-        keep_beside(&book.path, file, print)?;
+    // The picture or the readings first: a trial never names what is not there.
+    if let Some((file, bytes)) = noting.beside {
+        crate::files::write(&book.path.with_file_name(file), bytes)?;
     }
-    let said = crate::commands::said_of_entries(noting.entries, &noted);
+    let formula = book.formula()?;
+    let called = |name: &str| in_words(name, &formula).unwrap_or_else(|| name.to_owned());
+    let said = crate::commands::said_of_entries(noting.entries, &noted, &called);
     let file = book.trial().map(|trial| trial.file.to_string()).unwrap_or_default();
     let change = Change { file: &file, from: "", text: text.clone(), what: &said, by: &visitor.name };
     desk.note_down(noting.alone, change).await?;
