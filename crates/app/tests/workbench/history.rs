@@ -74,7 +74,7 @@ fn revisions_and_formulas_stand_side_by_side() {
     assert!(served.page(compare).contains("Tick what it is held against."));
     served.sent_on("/formula/potato-muffins/history/save", &[("note", "first")]);
     let page = served.page(&format!("{compare}?with=revision-1&with=formula-cardamom-knots"));
-    let knots = "<th class=\"number\" scope=\"col\">Cardamom knots with almond butter</th>";
+    let knots = "<th class=\"number\" scope=\"col\">Cardamom knots</th>";
     for told in ["as it stands", "revision 1", knots, "hydration, true"] {
         assert!(page.contains(told), "{told}");
     }

@@ -71,7 +71,8 @@ async fn side_by_side(
             if checked.diagnostics.iter().any(|found| found.severity == Severity::Error) {
                 left_out.push(format!("“{}” has errors", checked.value.head.title));
             } else {
-                columns.push((checked.value.head.title.clone(), checked.value));
+                // A title of a whole meal would leave no room for figures.
+                columns.push((quantity::print::capital(&other.replace('-', " ")), checked.value));
             }
         }
         columns.truncate(MOST);
