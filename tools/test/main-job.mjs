@@ -2,7 +2,7 @@
 // opens the demo's potato muffins, changes the milk, sees true water and rise follow, sees a remark come and asks why,
 // exchanges the sponge's yeast for a ripe culture, plans for half past nine, publishes and prints.
 import { readFileSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { basename, dirname, join, resolve } from 'node:path';
 import { Walk, launch, serve } from './serving.mjs';
 import { judged } from './judging.mjs';
 
@@ -78,7 +78,7 @@ async function exchanged(page, file, how) {
 }
 
 async function printed(page, how, house, folder) {
-  const pages = `${folder}-published`;
+  const pages = join(dirname(folder), `published-${basename(folder)}`);
   walk.check(`${how}: the page is published and says the same`, readFileSync(join(pages, 'potato-muffins.html'), 'utf8').includes('260'));
   walk.check(`${how}: it prints`, (await page.pdf({ format: 'A4' })).length > 10_000);
   const card = await page.request.get(`${house}/publish/potato-muffins/card.pdf`);

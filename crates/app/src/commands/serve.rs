@@ -40,7 +40,7 @@ pub struct Serve {
     /// Tell of every request, not only of those that change something or fail.
     #[arg(long)]
     log_all: bool,
-    /// The folder that pages are published to; “BOOK-published” beside the book's folder if left out.
+    /// The folder that pages are published to; “published-BOOK” beside the book's folder if left out.
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
     #[command(flatten)]

@@ -7,7 +7,7 @@ use super::shared::WorkedOut;
 use crate::book::{self, Opened};
 use crate::failure::Failure;
 use crate::memory::Memory;
-use std::ffi::OsStr;
+use std::ffi::{OsStr, OsString};
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, OnceLock, PoisonError, RwLock};
 use std::time::Duration;
@@ -82,9 +82,9 @@ impl Desk {
         };
         // Books that lie beside each other each have their own.
         let named = |name: &OsStr| {
-            let mut name = name.to_owned();
-            name.push("-published");
-            name
+            let mut published = OsString::from("published-");
+            published.push(name);
+            published
         };
         let beside = || folder.with_file_name(folder.file_name().map_or_else(|| "published".into(), named));
         let shared = Shared {

@@ -17,7 +17,7 @@ fn the_book_is_published_and_its_pages_are_served_apart() {
     assert_eq!(index.status, 200);
     assert!(index.head.contains("sandbox allow-scripts") && !index.head.contains("allow-same-origin"), "{}", index.head);
     assert!(served.page("/published/potato-muffins.html").contains("Griddled potato muffins"));
-    assert!(served.path("../saltmarsh-published/index.html").exists(), "beside the book's folder");
+    assert!(served.path("../published-saltmarsh/index.html").exists(), "beside the book's folder");
     let again = served.sent_on("/publish", &[("note", "")]);
     assert!(again.contains("0%20files%20written"), "only what changed is made anew: {again}");
 }
