@@ -4,6 +4,7 @@ use crate::failure::Failure;
 use crate::files;
 use crate::learning::learning;
 use crate::photographs;
+use crate::rests_on::Rests;
 use crate::terminal;
 use bench::forecast::Calibration;
 use bench::rules::proof_read;
@@ -26,6 +27,8 @@ pub struct Opened {
     found: Vec<Diagnostic>,
     only: Option<String>,
     taught: Mutex<BTreeMap<String, Calibration>>,
+    /// What its answers rest on.
+    pub(crate) rests: Rests,
 }
 
 /// Opens the book at a path.
@@ -42,7 +45,7 @@ fn opened(found: files::Found) -> Opened {
     let files::Found { folder, text, refused, only } = found;
     let Checked { value: book, diagnostics } = Book::open(text.clone());
     let found = refused.into_iter().chain(diagnostics).collect();
-    Opened { folder, text, book, found, only, taught: Mutex::default() }
+    Opened { folder, text, book, found, only, taught: Mutex::default(), rests: Rests::default() }
 }
 
 impl Opened {
@@ -52,6 +55,14 @@ impl Opened {
             Some(only) => self.book.formulas.keys().map(String::as_str).filter(|name| name == only).collect(),
             None => self.book.formulas.keys().map(String::as_str).collect(),
         }
+    }
+
+    /// Takes over what trials taught of the book as it was before a change, where that rests on nothing that changed.
+    pub fn taught_as(mut self, before: &Self) -> Self {
+        if self.is_taught_alike(before) {
+            self.taught = Mutex::new(before.taught.lock().unwrap_or_else(PoisonError::into_inner).clone());
+        }
+        self
     }
 
     /// What the trials of a kitchen taught, worked out when it is first asked for.

@@ -8,7 +8,7 @@ use formula::read::{Kitchen, Trial};
 use formula::source::Source;
 use formula::{Formula, Severity};
 use std::collections::BTreeMap;
-use store::{Kind, hash};
+use store::hash;
 
 /// The trials of a kitchen, and what they taught.
 pub struct Learning<'b> {
@@ -64,17 +64,15 @@ fn baked_otherwise<'b>(opened: &Opened, trial: &'b Trial) -> Option<&'b str> {
 /// The formula that a remembered text makes in the book as it is now.
 fn remembered(opened: &Opened, name: &str, revision: &str) -> Option<Formula> {
     // On a thread of its own: who asks may be waiting for another store already.
-    let asked = || wait(text_of(opened, name, revision)).ok()?.ok()?;
+    let asked = || wait(text_of(opened, revision)).ok()?.ok()?;
     let text = std::thread::scope(|scope| scope.spawn(asked).join().ok().flatten())?;
     let checked = opened.book.revised(&Source { file: format!("formulas/{name}.toml").into(), text });
     checked.diagnostics.iter().all(|found| found.severity < Severity::Error).then_some(checked.value)
 }
 
-async fn text_of(opened: &Opened, name: &str, revision: &str) -> Result<Option<String>, Failure> {
+async fn text_of(opened: &Opened, revision: &str) -> Result<Option<String>, Failure> {
     let store = Memory::default().open_there(&opened.folder).await?;
-    let history = store.history(Kind::Formula, name).await.map_err(told)?;
-    let Some(one) = history.iter().find(|one| one.hash == revision) else { return Ok(None) };
-    let text = store.text(Kind::Formula, name, one.number).await.map_err(told)?;
+    let text = store.kept(revision).await.map_err(told)?;
     store.close().await;
-    Ok(Some(text))
+    Ok(text)
 }

@@ -20,6 +20,7 @@ mod paper;
 mod photographs;
 mod press;
 mod probe;
+mod rests_on;
 mod revisions;
 mod tasting;
 mod terminal;

@@ -124,7 +124,7 @@ impl Desk {
     /// Reads the book anew from the disk; one after the other, so that what was read later also stands later.
     pub fn read_again(&self) -> Result<Arc<Opened>, Failure> {
         let _alone = self.0.reading.lock().unwrap_or_else(PoisonError::into_inner);
-        let opened = Arc::new(book::begin(&self.0.folder)?);
+        let opened = Arc::new(book::begin(&self.0.folder)?.taught_as(&self.book()));
         *self.0.opened.write().unwrap_or_else(PoisonError::into_inner) = Arc::clone(&opened);
         Ok(opened)
     }

@@ -1,40 +1,22 @@
-//! What was worked out of a book as it stands: once for everyone who looks at it, until the book is another.
+//! What was worked out of a book: once for everyone who looks at it, as long as what it rests on stands.
 
 use super::answer::Refusal;
-use crate::book::Opened;
 use maud::{Markup, PreEscaped};
 use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex, PoisonError};
 
-/// Answers to questions about one reading of the book.
-#[derive(Debug, Default)]
-pub struct WorkedOut(Mutex<Answers>);
-
+/// Answers to questions, each with a mark of what it rests on.
 #[derive(Default)]
-struct Answers {
-    of: Option<Arc<Opened>>,
-    by_question: BTreeMap<String, Arc<Mutex<Option<String>>>>,
-}
-
-impl std::fmt::Debug for Answers {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        f.debug_struct("Answers").field("questions", &self.by_question.len()).finish_non_exhaustive()
-    }
-}
+pub struct WorkedOut(Mutex<BTreeMap<String, Arc<Mutex<Option<String>>>>>);
 
 /// So many answers are kept; rooms and hours are typed letter by letter.
 const MOST: usize = 256;
 
 impl WorkedOut {
-    /// The answer to a question about the book, worked out by whoever asks first; others wait for it. What is refused
-    /// is worked out anew.
-    pub fn once(
-        &self,
-        opened: &Arc<Opened>,
-        question: String,
-        work: impl FnOnce() -> Result<Markup, Refusal>,
-    ) -> Result<Markup, Refusal> {
-        let slot = self.slot(opened, question);
+    /// The answer to a question, worked out by whoever asks first; others wait for it. What is refused is worked out
+    /// anew.
+    pub fn once(&self, question: String, work: impl FnOnce() -> Result<Markup, Refusal>) -> Result<Markup, Refusal> {
+        let slot = self.slot(question);
         let mut answer = slot.lock().unwrap_or_else(PoisonError::into_inner);
         if let Some(known) = &*answer {
             return Ok(PreEscaped(known.clone()));
@@ -44,12 +26,11 @@ impl WorkedOut {
         Ok(made)
     }
 
-    fn slot(&self, opened: &Arc<Opened>, question: String) -> Arc<Mutex<Option<String>>> {
+    fn slot(&self, question: String) -> Arc<Mutex<Option<String>>> {
         let mut answers = self.0.lock().unwrap_or_else(PoisonError::into_inner);
-        let is_of_it = answers.of.as_ref().is_some_and(|of| Arc::ptr_eq(of, opened));
-        if !is_of_it || answers.by_question.len() >= MOST {
-            *answers = Answers { of: Some(Arc::clone(opened)), by_question: BTreeMap::new() };
+        if answers.len() >= MOST {
+            answers.clear();
         }
-        Arc::clone(answers.by_question.entry(question).or_default())
+        Arc::clone(answers.entry(question).or_default())
     }
 }

@@ -91,8 +91,8 @@ async fn whole_story(
         let units = publish::Units::of(&opened.book.settings);
         Ok(html! { div #story { (markup(&story(&checked.value, &forecast, units))) } })
     };
-    let question = format!("story {name} {}", wanted.key());
-    let made = tokio::task::block_in_place(|| desk.worked_out().once(&opened, question, work))?;
+    let question = format!("story {} {}", one.rests_on(&wanted)?, wanted.key());
+    let made = tokio::task::block_in_place(|| desk.worked_out().once(question, work))?;
     answer_parts(&made)
 }
 
@@ -123,7 +123,7 @@ async fn bands(State(desk): State<Desk>, _visitor: Visitor, Path(name): Path<Str
         let units = publish::Units::of(&opened.book.settings);
         Ok(html! { div #bands { (publish::outlook::spread_markup(&checked.value, &spread, units)) } })
     };
-    let question = format!("bands {name} {}", wanted.key());
-    let made = tokio::task::block_in_place(|| desk.worked_out().once(&opened, question, work))?;
+    let question = format!("bands {} {}", one.rests_on(&wanted)?, wanted.key());
+    let made = tokio::task::block_in_place(|| desk.worked_out().once(question, work))?;
     answer_parts(&made)
 }

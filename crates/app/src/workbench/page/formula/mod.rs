@@ -69,6 +69,12 @@ impl<'o> OnBench<'o> {
         stem.strip_suffix(".toml").unwrap_or(stem)
     }
 
+    /// A mark of all that a forecast of it rests on, what trials taught included.
+    pub fn rests_on(&self, wanted: &Wanted) -> Result<String, Refusal> {
+        let taught = self.opened.taught(&wanted.kitchen(self.opened)?);
+        Ok(format!("{} {}", self.opened.rests_on(self.name()), store::hash(&format!("{taught:?}"))))
+    }
+
     pub fn checked(&self) -> Checked<Formula> {
         self.opened.book.revised(self.source)
     }
@@ -176,8 +182,8 @@ async fn standing(desk: &Desk, visitor: &Visitor, name: &str, wanted: &Wanted) -
         let (sheet, ahead) = sheet_and_ahead(&one, &one.checked(), wanted)?;
         Ok(html! { (sheet) (ahead) })
     };
-    let question = format!("standing {name} {}", wanted.key());
-    let made = tokio::task::block_in_place(|| desk.worked_out().once(&opened, question, work))?;
+    let question = format!("standing {} {name} {}", opened.rests.number, wanted.key());
+    let made = tokio::task::block_in_place(|| desk.worked_out().once(question, work))?;
     parts(&html! { (strokes(&one, &reach, visitor)) (made) })
 }
 

@@ -88,7 +88,7 @@ async fn day(State(desk): State<Desk>, _visitor: Visitor, Path(name): Path<Strin
         })
     };
     // The day counts from now, and a minute's answer is good for that minute.
-    let question = format!("day {name} {} {}", wanted.key(), jiff::Timestamp::now().as_second() / 60);
-    let made = tokio::task::block_in_place(|| desk.worked_out().once(&opened, question, work))?;
+    let question = format!("day {} {} {}", one.rests_on(&wanted)?, wanted.key(), jiff::Timestamp::now().as_second() / 60);
+    let made = tokio::task::block_in_place(|| desk.worked_out().once(question, work))?;
     parts(&made)
 }
