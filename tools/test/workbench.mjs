@@ -110,7 +110,7 @@ async function day(browser) {
     const morning = `${address}/day?formula=potato-muffins&serve=2026-11-29T09:30&now=2026-11-29+06:40&zone=Europe/Vienna`;
     const begun = encodeURIComponent('potato-muffins/dough/mix=2026-11-29 06:25');
     const going = `${morning}&done=${begun}`;
-    await looked(browser, going, 'day', (page) => page.getByText('What is in the way').waitFor());
+    await looked(browser, going, 'day', (page) => page.getByRole('heading', { name: 'What is in the way' }).waitFor());
     await opened(browser, views[2], going, async (page) => {
       await page.locator('.day-chart a').filter({ hasText: 'bulk' }).first().click();
       const form = page.locator('form:target');
