@@ -19,7 +19,8 @@ mod paid;
 mod paper;
 mod photographs;
 mod press;
-mod probe;
+mod readings;
+
 mod rests_on;
 mod revisions;
 mod tasting;

@@ -40,13 +40,13 @@ impl Check {
     /// What formulas cite of which nothing can be claimed. A memory that is away is no fault of the book: what lies in its
     /// folder is looked at then.
     fn unfounded(&self, opened: &Opened) -> Vec<Diagnostic> {
+        if opened.book.tastings.is_empty() {
+            return Vec::new();
+        }
         let evidence = match wait(Evidence::of(opened, &self.memory)) {
             Ok(Ok(evidence)) => evidence,
             _ => Evidence::unremembered(opened),
         };
-        if opened.book.tastings.is_empty() {
-            return Vec::new();
-        }
         opened.formulas().iter().flat_map(|formula| evidence.unfounded(formula).collect::<Vec<_>>()).collect()
     }
 }

@@ -5,7 +5,7 @@ use super::{Ended, Outcome};
 use crate::failure::Failure;
 use crate::logbook::Logbook;
 use crate::memory::{Memory, wait};
-use crate::probe::{Wanted, begins, guessed, head, other_course, ready};
+use crate::readings::{Wanted, begins, guessed, head, other_course, ready};
 use crate::{files, terminal};
 use clap::ValueEnum;
 use formula::import::{Asked, Clock, Log, Scale, read_logger, with_room_log};

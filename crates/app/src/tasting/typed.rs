@@ -4,7 +4,7 @@ use super::seat::{AtSeat, at_seat, spaced};
 use super::{Held, now, word};
 use crate::failure::Failure;
 use crate::memory::told;
-use bench::tasting::{items, read as read_answer};
+use bench::tasting::{Wrong, items, read as read_answer};
 use store::{Answering, Kept, Store};
 
 /// How a line is written.
@@ -81,9 +81,9 @@ fn given(at: &AtSeat, answers: &str) -> Result<Vec<Given>, String> {
         return Err(format!("seat {seat}: nothing stands on the ballot"));
     }
     for (item, value) in &given {
-        read_answer(&at.tasting, &at.seat, item, value).map_err(|wrong| {
-            let why = wrong.at(seat);
-            if why.contains(&format!("seat {seat}")) { why } else { format!("seat {seat}: {why}") }
+        read_answer(&at.tasting, &at.seat, item, value).map_err(|wrong| match wrong {
+            Wrong::NotAsked | Wrong::NoSuchCup(..) => wrong.at(seat),
+            _ => format!("seat {seat}: {wrong}"),
         })?;
     }
     Ok(given)

@@ -7,7 +7,7 @@ use super::shared::WorkedOut;
 use crate::book::{self, Opened};
 use crate::failure::Failure;
 use crate::memory::Memory;
-use std::ffi::{OsStr, OsString};
+use std::ffi::OsString;
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, OnceLock, PoisonError, RwLock};
 use std::time::Duration;
@@ -81,14 +81,10 @@ impl Desk {
             Err(failure) => (OnceLock::new(), failure),
         };
         // Books that lie beside each other each have their own.
-        let named = |name: &OsStr| {
-            let mut published = OsString::from("published-");
-            published.push(name);
-            published
-        };
-        let beside = || folder.with_file_name(folder.file_name().map_or_else(|| "published".into(), named));
+        let mut beside = OsString::from("published-");
+        beside.push(folder.file_name().unwrap_or_default());
         let shared = Shared {
-            published: place.published.unwrap_or_else(beside),
+            published: place.published.unwrap_or_else(|| folder.with_file_name(beside)),
             folder,
             opened: RwLock::new(Arc::new(opened)),
             memory: place.memory,

@@ -112,3 +112,14 @@ fn what_cannot_be_planned_says_why_and_keeps_the_form() {
     assert_eq!(served.get("/day/told?step=a/b&what=flown").status, 422);
     assert_eq!(served.get("/day/prep").status, 422);
 }
+
+#[test]
+fn a_time_of_the_clock_alone_is_the_next_day_on_which_it_can_be() {
+    let served = Browsed::demo();
+    let early = "formula=potato-muffins&zone=Europe/Vienna&now=2026-11-29+03:00";
+    let page = served.page(&format!("/day?{early}&serve=09:30"));
+    assert!(page.contains("Monday 30 November, on the table at 09:30"), "the sponge alone takes the night");
+    assert!(page.contains("value=\"2026-11-30T09:30\""), "and the form means that day from then on");
+    let page = served.page(&format!("/day?{early}&serve=2026-11-29T09:30"));
+    assert!(page.contains("It cannot be on the table at 09:30."), "a day that is named is meant");
+}

@@ -15,5 +15,6 @@ mod sandbox;
 #[path = "../doors/served.rs"]
 #[allow(dead_code)] // Some of it serves those who are not meant to come in.
 mod served;
+mod sheet;
 mod tastings;
 mod trials;

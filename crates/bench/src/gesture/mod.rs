@@ -66,6 +66,12 @@ pub const KEYS: [&str; 13] = [
     "tin",
 ];
 
+/// What stands under a key of a formula's text, if it is text.
+#[must_use]
+pub fn written(text: &str, part: Part, key: &str) -> Option<String> {
+    Manuscript::new(text).get(part, key)
+}
+
 /// What a gesture works on.
 struct Sheet<'s> {
     book: &'s Book,

@@ -5,7 +5,6 @@ use super::formula::{Content, Formula, Line, Word};
 use crate::diagnostic::{Edit, Place};
 use crate::fault;
 use crate::read::{Draft, StepDraft};
-
 use quantity::Mass;
 use std::collections::BTreeMap;
 use std::sync::Arc;

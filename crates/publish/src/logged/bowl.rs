@@ -1,6 +1,7 @@
 //! The bowl of a planned trial: what it gets in place of what the formula says.
 
 use super::Expected;
+use crate::trial_plan::BOWL;
 use formula::read::{Amount, Trial};
 use formula::{Formula, Line};
 use quantity::{Kind, Mass, Measure, SpoonSystem};
@@ -13,9 +14,6 @@ pub struct Level {
     /// How much that is, where it can be told.
     pub mass: Option<Mass>,
 }
-
-/// What bowls of a plan are called by: their title, which `wellproved design` writes.
-const BOWL: &str = "Bowl ";
 
 /// Lays the levels of a planned bowl over what is expected of its formula; any other trial is left as it is.
 pub fn planned(expected: &mut Expected, trial: &Trial, formula: &Formula) {

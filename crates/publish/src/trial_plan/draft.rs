@@ -2,6 +2,11 @@
 
 use bench::trial::{Batch, Plan};
 
+/// What bowls of a plan are called by: their title begins so.
+pub(crate) const BOWL: &str = "Bowl ";
+/// Why a draft is left out until it was baked.
+pub const NOT_BAKED: &str = "not baked yet";
+
 /// The trial of a batch before it was baked: what it is of, when, and its levels. Nothing is learnt from it yet.
 #[must_use]
 pub fn draft(plan: &Plan, batch: &Batch, formula: &str, date: &str) -> String {
@@ -12,9 +17,9 @@ pub fn draft(plan: &Plan, batch: &Batch, formula: &str, date: &str) -> String {
     let notes: Vec<String> = levels.iter().map(|level| quoted(level)).collect();
     format!(
         "# Planned by `wellproved design`, seed {}. Write down what was seen, and take out left-out once it is baked.\n\
-         title = {}\nformula = {}\ndate = {date}\nleft-out = \"not baked yet\"\nnotes = [{}]\n",
+         title = {}\nformula = {}\ndate = {date}\nleft-out = \"{NOT_BAKED}\"\nnotes = [{}]\n",
         plan.seed,
-        quoted(&format!("Bowl {}: {}", batch.code, levels.join(", "))),
+        quoted(&format!("{BOWL}{}: {}", batch.code, levels.join(", "))),
         quoted(formula),
         notes.join(", ")
     )

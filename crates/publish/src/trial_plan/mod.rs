@@ -5,7 +5,8 @@ mod json;
 mod sheet;
 mod text;
 
-pub use draft::draft;
+pub(crate) use draft::BOWL;
+pub use draft::{NOT_BAKED, draft};
 pub use json::json;
 pub use sheet::{html, sheet};
 pub use text::text;

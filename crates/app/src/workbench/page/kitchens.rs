@@ -33,15 +33,6 @@ fn file_of(opened: &Opened, name: &str) -> Result<String, Refusal> {
     found.ok_or_else(|| Refusal::no_such(format!("The book has no kitchen called “{name}”.")))
 }
 
-fn document(opened: &Opened, file: &str) -> Result<(String, DocumentMut), Refusal> {
-    let text = opened.text.files.get(file).map(|source| source.text.clone()).unwrap_or_default();
-    let broken = |_| {
-        Refusal::conflict(format!("{file} cannot be read."), "mend it in an editor first: its line is told beside the formulas")
-    };
-    let document = text.parse().map_err(broken)?;
-    Ok((text, document))
-}
-
 async fn all(State(desk): State<Desk>, visitor: Visitor) -> Answer {
     listed(&desk, &visitor, &html! {}, "")
 }
@@ -99,7 +90,7 @@ async fn one(State(desk): State<Desk>, visitor: Visitor, Path(name): Path<String
 fn shown(desk: &Desk, visitor: &Visitor, name: &str, (reach, said, typed): (&Reach, &Markup, &Said)) -> Answer {
     let opened = desk.book();
     let file = file_of(&opened, name)?;
-    let (text, document) = document(&opened, &file)?;
+    let (text, document) = written::document(&opened, &file)?;
     let title = opened.book.kitchens.get(name).map_or_else(|| name.to_owned(), |kitchen| kitchen.title.clone());
     let address = format!("/kitchens/{}", coded(name));
     let body = html! {
@@ -128,21 +119,15 @@ async fn changed(
 ) -> Answer {
     may_write(&visitor)?;
     let file = file_of(&desk.book(), &name)?;
-    match write(&desk, &visitor, &file, &said).await {
+    let (_, document) = written::document(&desk.book(), &file)?;
+    let target = Target { file: &file, keys: &KITCHEN, table: "" };
+    match target.write((&desk, &visitor), document, &said, "kitchen changed").await {
         Ok(()) => see(&format!("/kitchens/{}?written=yes", coded(&name))),
         Err(refusal) => {
             let reach = desk.reach(&file).await;
             refusal.again(&headers, |why| shown(&desk, &visitor, &name, (&reach, why, &said)))
         }
     }
-}
-
-async fn write(desk: &Desk, visitor: &Visitor, file: &str, said: &Said) -> Result<(), Refusal> {
-    let from = written::from(said)?;
-    let opened = desk.book();
-    let (_, document) = document(&opened, file)?;
-    let made = Target { file, keys: &KITCHEN, table: "" }.made(&opened, document, said, "kitchen changed")?;
-    desk.write(Change { file, from, text: made.text, what: &made.what, by: &visitor.name }).await.map(drop)
 }
 
 async fn begun(State(desk): State<Desk>, visitor: Visitor, headers: HeaderMap, Form(said): Form<Said>) -> Answer {

@@ -3,12 +3,11 @@
 use super::changes::undoing;
 use super::written::{self, Said, Sheet, Target, Written};
 use super::{may_write_file, writes};
-use crate::book::Opened;
 use crate::workbench::answer::{Answer, Refusal, page, see};
 use crate::workbench::desk::Desk;
 use crate::workbench::door::Visitor;
 use crate::workbench::frame::{Frame, token};
-use crate::workbench::hand::{Change, Reach};
+use crate::workbench::hand::Reach;
 use ::formula::read::keys::{BOOK, LARDER, PRICES, Table};
 use axum::Router;
 use axum::extract::{Form, Path, Query, State};
@@ -16,7 +15,6 @@ use axum::http::HeaderMap;
 use axum::routing::get;
 use maud::{Markup, html};
 use store::hash;
-use toml_edit::DocumentMut;
 
 pub fn routes() -> Router<Desk> {
     Router::new().route("/settings/{what}", get(one).post(changed))
@@ -55,20 +53,6 @@ impl House {
     fn address(&self) -> String {
         format!("/settings/{}", self.what)
     }
-
-    /// What its file says, empty where there is none, and the same as a document.
-    fn document(&self, opened: &Opened) -> Result<(String, DocumentMut), Refusal> {
-        let file = self.file();
-        let text = opened.text.files.get(&file).map(|source| source.text.clone()).unwrap_or_default();
-        let broken = |_| {
-            Refusal::conflict(
-                format!("{file} cannot be read."),
-                "mend it in an editor first: its line is told beside the formulas",
-            )
-        };
-        let document = text.parse().map_err(broken)?;
-        Ok((text, document))
-    }
 }
 
 /// The ways to these pages; `here` is the one that is open.
@@ -90,7 +74,7 @@ async fn one(State(desk): State<Desk>, visitor: Visitor, Path(what): Path<String
 /// The page of it, with what was just written or refused, and what is typed already.
 fn shown(desk: &Desk, visitor: &Visitor, house: &House, (reach, said, typed): (&Reach, &Markup, &Said)) -> Answer {
     let opened = desk.book();
-    let (text, document) = house.document(&opened)?;
+    let (text, document) = written::document(&opened, &house.file())?;
     let body = html! {
         main #work {
             h1 { (house.title) }
@@ -119,22 +103,15 @@ async fn changed(
     Form(said): Form<Said>,
 ) -> Answer {
     let house = House::of(&what)?;
-    may_write_file(&visitor, &house.file())?;
-    match write(&desk, &visitor, house, &said).await {
+    let file = house.file();
+    may_write_file(&visitor, &file)?;
+    let (_, document) = written::document(&desk.book(), &file)?;
+    let target = Target { file: &file, keys: house.keys, table: "" };
+    match target.write((&desk, &visitor), document, &said, &format!("{} changed", house.title.to_lowercase())).await {
         Ok(()) => see(&format!("{}?written=yes", house.address())),
         Err(refusal) => {
-            let reach = desk.reach(&house.file()).await;
+            let reach = desk.reach(&file).await;
             refusal.again(&headers, |why| shown(&desk, &visitor, house, (&reach, why, &said)))
         }
     }
-}
-
-async fn write(desk: &Desk, visitor: &Visitor, house: &House, said: &Said) -> Result<(), Refusal> {
-    let from = written::from(said)?;
-    let opened = desk.book();
-    let (_, document) = house.document(&opened)?;
-    let file = house.file();
-    let target = Target { file: &file, keys: house.keys, table: "" };
-    let made = target.made(&opened, document, said, &format!("{} changed", house.title.to_lowercase()))?;
-    desk.write(Change { file: &file, from, text: made.text, what: &made.what, by: &visitor.name }).await.map(drop)
 }

@@ -186,7 +186,7 @@ pub fn laid_here<'s>(strokes: impl IntoIterator<Item = &'s Stroke>) -> Vec<&'sta
 
 /// Whether all that happened to a file is that it came and went with the demo book.
 pub fn is_untouched(strokes: &[Stroke]) -> bool {
-    strokes.iter().all(|one| one.what == LAID || one.what == TAKEN)
+    !strokes.iter().any(is_own)
 }
 
 /// Whether a change is one that somebody made, and not the demo book's coming or going.

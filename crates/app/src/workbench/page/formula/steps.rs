@@ -1,37 +1,27 @@
 //! The steps of a stage, their times, temperatures and conditions edited in place.
 
 use super::remarks::Remarks;
+use bench::exchange::Part;
+use bench::gesture::written;
 use formula::read::Condition;
 use formula::resolve::formula::StageAt;
 use formula::{Formula, Stage, Step};
 use maud::{Markup, html};
 use publish::words::until;
 use quantity::print;
-use toml_edit::{DocumentMut, Item, Table};
 
 /// A stage's steps.
 pub fn markup(formula: &Formula, at: StageAt, stage: &Stage, remarks: &Remarks) -> Markup {
     html! {
         @if !stage.steps.is_empty() {
-            @let sentences = sentences(remarks.text(), at);
             ol.steps {
-                @for (n, step) in stage.steps.iter().enumerate() { (step_markup(formula, (at, n), step, sentences.get(n).map(String::as_str), remarks)) }
+                @for (n, step) in stage.steps.iter().enumerate() { (step_markup(formula, at, n, step, remarks)) }
             }
         }
     }
 }
 
-/// The sentences of a stage's steps as its author wrote them.
-fn sentences(text: &str, (c, s): StageAt) -> Vec<String> {
-    let Ok(document) = text.parse::<DocumentMut>() else { return Vec::new() };
-    let of = |item: &Item, key: &str, n: usize| item.get(key)?.as_array_of_tables()?.get(n).cloned().map(Item::Table);
-    let stage = of(document.as_item(), "component", c).and_then(|component| of(&component, "stage", s));
-    let steps = stage.as_ref().and_then(|stage| stage.get("step")?.as_array_of_tables());
-    let sentence = |step: &Table| step.get("text").and_then(Item::as_str).unwrap_or_default().to_owned();
-    steps.map(|steps| steps.iter().map(sentence).collect()).unwrap_or_default()
-}
-
-fn step_markup(formula: &Formula, (at, n): (StageAt, usize), step: &Step, sentence: Option<&str>, remarks: &Remarks) -> Markup {
+fn step_markup(formula: &Formula, at: StageAt, n: usize, step: &Step, remarks: &Remarks) -> Markup {
     let id = format!("step-{}-{}-{n}", at.0, at.1);
     let field = |key: &'static str, label: &str, value: Option<String>, size: u8| {
         let name = format!("{id}-{key}");
@@ -54,7 +44,7 @@ fn step_markup(formula: &Formula, (at, n): (StageAt, usize), step: &Step, senten
                 (field("until", "until", step.until.as_ref().map(condition), 24))
             }
             p.sentence { (publish::method::sentence(formula, at, step, publish::Units::default())) }
-            @if let Some(sentence) = sentence { (own_words(&formula.stage(at).title, (at, n), step, sentence)) }
+            @if let Some(sentence) = written(remarks.text(), Part::Step(at, n), "text") { (own_words(&formula.stage(at).title, (at, n), step, &sentence)) }
             (remarks.of_table(&step.place))
         }
     }

@@ -144,24 +144,13 @@ pub async fn changed(
     Form(said): Form<Said>,
 ) -> Answer {
     may_write(&visitor)?;
-    let found = found(&desk.book(), &name)?;
-    match write(&desk, &visitor, (&name, found), &said).await {
+    let (file, _, document) = found(&desk.book(), &name)?;
+    let target = Target { file: &file, keys: &INGREDIENT, table: &name };
+    match target.write((&desk, &visitor), document, &said, &format!("{name} changed")).await {
         Ok(()) => see(&format!("/ingredients/{}?written=yes", coded(&name))),
         Err(refusal) => {
             let page = super::shown(&desk, &visitor, &name, &said).await?;
             refusal.again(&headers, |why| page.under(&visitor, why))
         }
     }
-}
-
-async fn write(
-    desk: &Desk,
-    visitor: &Visitor,
-    (name, (file, _, document)): (&str, (String, String, DocumentMut)),
-    said: &Said,
-) -> Result<(), Refusal> {
-    let from = written::from(said)?;
-    let target = Target { file: &file, keys: &INGREDIENT, table: name };
-    let made = target.made(&desk.book(), document, said, &format!("{name} changed"))?;
-    desk.write(Change { file: &file, from, text: made.text, what: &made.what, by: &visitor.name }).await.map(drop)
 }

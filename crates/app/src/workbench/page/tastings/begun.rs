@@ -53,16 +53,19 @@ const fn asks(method: Method) -> &'static str {
     }
 }
 
-const METHODS: [Method; 7] =
-    [Method::Triangle, Method::DuoTrio, Method::Paired, Method::Preference, Method::Ranking, Method::Liking, Method::Description];
+/// So many samples stand open; the others are folded.
+const SHOWN: usize = 3;
 
 fn form(opened: &Opened, visitor: &Visitor) -> Markup {
     let formulas = opened.names();
-    let choice = |n: usize| {
+    let sample = |n: usize| {
         html! {
-            select name={ "formula-" (n) } aria-label={ "Formula of sample " (n + 1) } {
-                option value="" { "made by" }
-                @for name in &formulas { option value=(name) { (name) } }
+            div.sample {
+                input type="text" name={ "sample-" (n) } aria-label={ "Sample " (n + 1) } placeholder={ "sample " (n + 1) }; " "
+                select name={ "formula-" (n) } aria-label={ "Formula of sample " (n + 1) } {
+                    option value="" { "made by" }
+                    @for name in &formulas { option value=(name) { (name) } }
+                }
             }
         }
     };
@@ -70,14 +73,12 @@ fn form(opened: &Opened, visitor: &Visitor) -> Markup {
         form.fields method="post" action="/tastings" {
             (token(visitor))
             label { "What it is called" input type="text" name="title" required placeholder="Overnight or straight"; }
-            label { "How it is asked" select name="method" required { @for method in METHODS { option value=(method.word()) { (asks(method)) } } } }
+            label { "How it is asked" select name="method" required { @for method in Method::WORDS.iter().filter_map(|word| Method::named(word)) { option value=(method.word()) { (asks(method)) } } } }
             label { "What tasters are asked" input type="text" name="question" required placeholder="Which is the odd one?"; }
             fieldset {
                 legend { "What is tasted" }
-                @for n in 0..MOST_SAMPLES {
-                    @let row = html! { div.sample { input type="text" name={ "sample-" (n) } aria-label={ "Sample " (n + 1) } placeholder={ "sample " (n + 1) }; " " (choice(n)) } };
-                    @if n < 3 { (row) } @else if n == 3 { details { summary { "More samples" } (row) @for n in 4..MOST_SAMPLES { div.sample { input type="text" name={ "sample-" (n) } aria-label={ "Sample " (n + 1) } placeholder={ "sample " (n + 1) }; " " (choice(n)) } } } }
-                }
+                @for n in 0..SHOWN { (sample(n)) }
+                details { summary { "More samples" } @for n in SHOWN..MOST_SAMPLES { (sample(n)) } }
             }
             fieldset {
                 legend { "What is described " span.fine { "(for a description alone)" } }
@@ -104,8 +105,7 @@ pub async fn begun(State(desk): State<Desk>, visitor: Visitor, Form(said): Field
     if opened.text.files.contains_key(&file) {
         return Err(Refusal::unfit(format!("The book has a tasting called “{name}” already."), "give the new one another name"));
     }
-    let method = METHODS.into_iter().find(|method| method.word() == field("method"));
-    let method = method.ok_or_else(|| Refusal::unfit("How is it asked?", "choose one of the methods"))?;
+    let method = Method::named(field("method")).ok_or_else(|| Refusal::unfit("How is it asked?", "choose one of the methods"))?;
     if field("question").is_empty() {
         return Err(Refusal::unfit("What are tasters asked?", "one question, such as “Which is the odd one?”"));
     }
@@ -209,8 +209,7 @@ pub async fn changing(desk: &Desk, visitor: &Visitor, name: &str, was_held: bool
 fn document(opened: &Opened, name: &str) -> Result<(String, String, DocumentMut), Refusal> {
     let tasting = in_book(opened, name).map_err(|failure| Refusal::no_such(failure.words().0))?;
     let file = tasting.file.to_string();
-    let text = opened.text.files.get(&file).map(|source| source.text.clone()).unwrap_or_default();
-    let document = text.parse().map_err(|_| Refusal::unfit(format!("{file} cannot be read."), "mend it in an editor"))?;
+    let (text, document) = written::document(opened, &file)?;
     Ok((file, text, document))
 }
 
@@ -221,8 +220,7 @@ pub async fn changed(State(desk): State<Desk>, visitor: Visitor, Path(name): Pat
     if sitting(&desk, &name).await?.is_some_and(|held| held.sitting.closed.is_none()) {
         return Err(Refusal::conflict("The table is laid: what is asked stays until it is closed or cleared.", ""));
     }
-    let from = written::from(&said)?;
-    let made = Target { file: &file, keys: &TASTING, table: "" }.made(&opened, document, &said, "tasting changed")?;
-    desk.write(Change { file: &file, from, text: made.text, what: &made.what, by: &visitor.name }).await?;
+    let target = Target { file: &file, keys: &TASTING, table: "" };
+    target.write((&desk, &visitor), document, &said, "tasting changed").await?;
     see(&format!("/tastings/{}", coded(&name)))
 }

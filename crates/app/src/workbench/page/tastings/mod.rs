@@ -29,6 +29,7 @@ use laying::{laid, laying};
 use maud::{Markup, html};
 use publish::page::evidence_page;
 use publish::tasting::{Setting, ballots, method_name};
+use quantity::print::capital;
 use std::collections::BTreeMap;
 use typed::Said;
 
@@ -130,10 +131,6 @@ fn found(name: &str) -> Markup {
 
 fn shown_beside(opened: &Opened, name: &str) -> Markup {
     html! { @if beside(opened, name).is_some() { p { "Its raw data lie beside it in the book: " (found(name)) } } }
-}
-
-fn capital(words: &str) -> String {
-    quantity::print::capital(words)
 }
 
 fn removing(visitor: &Visitor, name: &str) -> Markup {

@@ -40,7 +40,7 @@ pub async fn entered(State(desk): State<Desk>, visitor: Visitor, Path(name): Pat
     };
     match kept {
         Ok(told) => see(&asking(&format!("/tastings/{}/paper", coded(&name)), &[("told", told)])),
-        // What was typed stays, and what was taken down before the line that is none is there already.
+        // What was typed stays, and none of it was taken down.
         Err(why) => Ok((StatusCode::UNPROCESSABLE_ENTITY, shown(&visitor, &held, text, &why)?).into_response()),
     }
 }

@@ -4,7 +4,7 @@ use super::noting::{Noting, take};
 use super::{logbook, waiting_steps};
 use crate::failure::Failure;
 use crate::logbook::Logbook;
-use crate::probe::{Ready, Wanted, head, ready};
+use crate::readings::{Ready, Wanted, head, ready};
 use crate::workbench::answer::{Answer, Refusal, page, see};
 use crate::workbench::desk::Desk;
 use crate::workbench::door::Visitor;
@@ -65,20 +65,22 @@ fn word<'s>(said: &'s Said, key: &str) -> Option<&'s str> {
     said.get(key).map(|text| text.trim()).filter(|text| !text.is_empty())
 }
 
+fn broken() -> Refusal {
+    Refusal::unfit("The form did not come whole.", "send it once more")
+}
+
 /// Reads a form with a file, or one that carries the table on.
 async fn read(request: Request) -> Result<Said, Refusal> {
-    let broken = |_| Refusal::unfit("The form did not come whole.", "send it once more");
     let kind = request.headers().get(header::CONTENT_TYPE).map(|kind| kind.as_bytes().to_ascii_lowercase()).unwrap_or_default();
     if !kind.starts_with(b"multipart/form-data") {
         let form = Form::<Said>::from_request(request, &()).await;
-        return form.map(|Form(said)| said).map_err(|_| Refusal::unfit("The form did not come whole.", "send it once more"));
+        return form.map(|Form(said)| said).map_err(|_| broken());
     }
-    let whole = |_| Refusal::unfit("The form did not come whole.", "send it once more");
-    let mut fields = Multipart::from_request(request, &()).await.map_err(whole)?;
+    let mut fields = Multipart::from_request(request, &()).await.map_err(|_| broken())?;
     let mut said = Said::new();
-    while let Some(field) = fields.next_field().await.map_err(broken)? {
+    while let Some(field) = fields.next_field().await.map_err(|_| broken())? {
         let name = field.name().unwrap_or_default().to_owned();
-        let bytes = field.bytes().await.map_err(broken)?;
+        let bytes = field.bytes().await.map_err(|_| broken())?;
         if name == "table" {
             let checked = Source::from_bytes("the table", bytes.to_vec());
             let why = checked.diagnostics.first().map(|one| (one.message.clone(), one.hint.clone().unwrap_or_default()));

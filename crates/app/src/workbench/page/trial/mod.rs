@@ -27,6 +27,7 @@ use bench::forecast::{Surroundings, foresee};
 use formula::read::Trial;
 use maud::{Markup, html};
 use publish::logged::{Expected, expected, planned};
+use publish::trial_plan::NOT_BAKED;
 use store::Kind;
 
 pub const WAY: Way = Way { address: "/trials", title: "Trials", role: Role::Helper };
@@ -118,7 +119,7 @@ async fn strokes(desk: &Desk, name: &str, visitor: &Visitor) -> Markup {
 
 /// Why nothing is learnt from a trial, with the button that counts it.
 fn left_out(trial: &Trial, visitor: &Visitor) -> Markup {
-    let words = |why: &str| if why == "not baked yet" { "It was baked: count it" } else { "Count it all the same" };
+    let words = |why: &str| if why == NOT_BAKED { "It was baked: count it" } else { "Count it all the same" };
     html! {
         @if let Some(why) = &trial.left_out {
             form.counting method="post" action={ "/trial/" (coded(&trial.name)) "/note" } {

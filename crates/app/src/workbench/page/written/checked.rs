@@ -3,6 +3,9 @@
 use super::{Said, Writer, place};
 use crate::book::Opened;
 use crate::workbench::answer::Refusal;
+use crate::workbench::desk::Desk;
+use crate::workbench::door::Visitor;
+use crate::workbench::hand::Change;
 use crate::workbench::proof;
 use formula::read::keys::Table;
 use quantity::print::capital;
@@ -28,6 +31,23 @@ pub struct Target<'t> {
 }
 
 impl Target<'_> {
+    /// Writes what a form says into the file, unless somebody else has changed it since the form was seen; `what` begins
+    /// the words for it.
+    ///
+    /// # Errors
+    /// As [`Target::made`], and a conflict where the file says something else by now.
+    pub async fn write(
+        &self,
+        (desk, visitor): (&Desk, &Visitor),
+        document: DocumentMut,
+        said: &Said,
+        what: &str,
+    ) -> Result<(), Refusal> {
+        let from = super::from(said)?;
+        let made = self.made(&desk.book(), document, said, what)?;
+        desk.write(Change { file: self.file, from, text: made.text, what: &made.what, by: &visitor.name }).await.map(drop)
+    }
+
     /// Writes what a form says into the document; `what` begins the words for it.
     ///
     /// # Errors

@@ -21,7 +21,7 @@ use formula::read::keys::{Key, Table, Value};
 use maud::{Markup, html};
 use serde::Deserialize;
 use std::collections::BTreeMap;
-use toml_edit::{Item, TableLike};
+use toml_edit::{DocumentMut, Item, TableLike};
 
 /// What a form says, by the paths of its fields.
 pub type Said = BTreeMap<String, String>;
@@ -50,8 +50,16 @@ pub fn written(asked: &Written, reach: &Reach) -> Markup {
 }
 
 /// The text of the file that whoever sends a form saw.
-pub fn from(said: &Said) -> Result<&str, Refusal> {
+fn from(said: &Said) -> Result<&str, Refusal> {
     said.get("from").map(String::as_str).ok_or_else(|| Refusal::unfit("That is no form of this page.", "load the page again"))
+}
+
+/// What a file of the book says, empty where there is none, and the same as a document.
+pub fn document(opened: &Opened, file: &str) -> Result<(String, DocumentMut), Refusal> {
+    let text = opened.text.files.get(file).map(|source| source.text.clone()).unwrap_or_default();
+    let how = "mend it in an editor first: its line is told beside the formulas";
+    let document = text.parse().map_err(|_| Refusal::conflict(format!("{file} cannot be read."), how))?;
+    Ok((text, document))
 }
 
 /// Whether a page is shown after its form was written.

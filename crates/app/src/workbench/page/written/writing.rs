@@ -48,18 +48,13 @@ impl<'w> Writer<'w> {
         if typed(written.get(key.name), key.value).is_none_or(|before| before.trim() == text) {
             return Ok(());
         }
-        if is_lines(key.value) || (matches!(key.value, Value::Sizes) && text.contains('=')) {
-            if text.is_empty() {
-                written.remove(key.name);
-                self.told.gone(key.name);
-                return Ok(());
-            }
-            return self.write_lines(key, written, &field, &text);
-        }
         if text.is_empty() {
             written.remove(key.name);
             self.told.gone(key.name);
             return Ok(());
+        }
+        if is_lines(key.value) || (matches!(key.value, Value::Sizes) && text.contains('=')) {
+            return self.write_lines(key, written, &field, &text);
         }
         let fresh = match key.value {
             Value::Texts => value(Array::from_iter(text.split(',').map(str::trim).filter(|text| !text.is_empty()))),
